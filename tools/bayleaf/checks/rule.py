@@ -1,0 +1,53 @@
+"""What a rule is: its words, its examples and one function."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from bayleaf.finding import Finding
+from bayleaf.records import Record
+
+if TYPE_CHECKING:
+    from bayleaf.checks.context import Context
+
+SCOPES = ("file", "value", "record", "book")
+
+
+@dataclass(frozen=True)
+class Example:
+    """A slip in the small book of the tests: in `file`, the text `good` becomes `bad`, and the rule must speak.
+
+    `file` is relative to kb/. `good` stands there exactly once; where it is empty, `bad` is a whole new file.
+    """
+
+    file: str
+    good: str
+    bad: str
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One rule. `code` is its family's word and a number; `kinds` limits a record rule to some kinds.
+
+    `check` by scope: file: None (the reader itself says it); value: (site, context); record: (record, context);
+    book: (context). It yields findings made with `rule.at(...)`. `excusable`: a record may except itself
+    from it with a reason.
+    """
+
+    code: str
+    level: str
+    scope: str
+    title: str
+    what: str
+    why: str
+    mend: str
+    example: Example
+    check: Callable | None = None
+    kinds: tuple[str, ...] = ()
+    excusable: bool = False
+
+    def at(self, record: Record, message: str, help: str = "", path: tuple = (), key: bool = False) -> Finding:
+        """A finding of this rule at a field of a record; the help is the rule's own where none is given."""
+        return record.finding(self.code, self.level, message, help or self.mend, path, key)

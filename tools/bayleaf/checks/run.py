@@ -1,0 +1,75 @@
+"""Run every rule over a book in one walk by scope."""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+import re
+from collections.abc import Callable, Iterable
+from functools import cache
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.rule import Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Book, Record, listed
+
+
+@cache
+def rules() -> tuple[Rule, ...]:
+    """All rules, by family and number."""
+    from bayleaf.checks import rules as folder
+
+    found = [importlib.import_module(f"{folder.__name__}.{m.name}").RULE for m in pkgutil.iter_modules(folder.__path__)]
+    return tuple(sorted(found, key=lambda r: (r.code.rsplit("-", 1)[0], int(r.code.rsplit("-", 1)[1]))))
+
+
+def check(book: Book) -> list[Finding]:
+    """What the reader found and what every rule finds, in the order of the files."""
+    context = Context(book)
+    by_scope = {scope: [r for r in rules() if r.scope == scope] for scope in ("value", "record", "book")}
+    found: list[Finding] = list(book.findings)
+    for record in book.records():
+        if not record.sound:
+            continue
+        for rule in by_scope["record"]:
+            if not rule.kinds or record.kind in rule.kinds:
+                found += _guarded(rule, rule.check, record, record, context)
+        for site in context.sites(record):
+            for rule in by_scope["value"]:
+                found += _guarded(rule, rule.check, record, site, context)
+    for rule in by_scope["book"]:
+        found += _guarded(rule, rule.check, None, context)
+    found = _excepted(book, found)
+    return sorted(set(found), key=Finding.order)
+
+
+def _guarded(rule: Rule, function: Callable, record: Record | None, *args: object) -> Iterable[Finding]:
+    """A crash inside a rule is a finding of that rule, not the end of the run."""
+    try:
+        return list(function(*args))
+    except Exception as err:  # noqa: BLE001 - whatever it is, the other rules must still run
+        message = f"this rule could not finish: {type(err).__name__}: {re.sub(r'\s+', ' ', str(err))[:120]}"
+        help = "This is a fault of the checker, not of the record; report it with the record."
+        if record is not None:
+            return [record.finding(rule.code, "error", message, help)]
+        return [Finding(rule.code, "error", message, help, "kb")]
+
+
+def _excepted(book: Book, found: list[Finding]) -> list[Finding]:
+    """Leave out what a record excepts with a reason; an exception that is not needed is itself an error."""
+    excusable = {r.code for r in rules() if r.excusable}
+    silenced: set[int] = set()
+    extra: list[Finding] = []
+    for record in book.records():
+        for i, exception in enumerate(listed(record.data.get("exceptions")) if record.sound else []):
+            code, field = exception["rule"], exception.get("field")
+            hits = [n for n, f in enumerate(found) if f.record == record.id and f.code == code
+                    and (field is None or field in ".".join(map(str, f.path)))]  # fmt: skip
+            path = ("exceptions", i, "rule")
+            if code not in excusable:
+                extra.append(record.finding("BOOK-2", "error", f"{code} cannot be excepted", "Mend the record; only some rules take a reason.", path))
+            elif not hits:
+                extra.append(record.finding("BOOK-1", "error", f"the exception from {code} is no longer needed", "Delete it.", path))
+            else:
+                silenced.update(hits)
+    return [f for n, f in enumerate(found) if n not in silenced] + extra

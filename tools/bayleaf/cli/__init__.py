@@ -1,0 +1,85 @@
+"""The `bayleaf` command: parse, call one function, print, pick the exit status."""
+
+from __future__ import annotations
+
+import argparse
+import importlib
+import importlib.util
+import os
+import sys
+from pathlib import Path
+from typing import NoReturn
+
+from bayleaf.finding import CouldNotRun
+
+# name: what it does; each command is the module of that name with `options(parser)` and `run(args) -> int`
+COMMANDS = {
+    "check": "prove the book",
+    "build": "check, write the pages, run the site engine, verify, and swap the site in",
+    "serve": "the site on this machine, rebuilt as records change",
+    "pages": "only the Markdown tree, for any engine",
+    "calc": "one calculation",
+    "judge": "verdicts on a job's readings, and the faults that are left",
+    "explain": "a rule: what, why, bad, good",
+    "new": "a commented record to fill in",
+    "format": "one layout for every record",
+    "export": "the whole book as JSON and CSV",
+}
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        """One line and exit 2; argparse would print the whole usage first."""
+        raise CouldNotRun(f"{message} (see {self.prog} --help)")
+
+
+def main(argv: list[str] | None = None) -> int:
+    """Run one command. 0 no errors, 1 errors in what was checked, 2 could not run."""
+    try:
+        return _run(sys.argv[1:] if argv is None else argv)
+    except CouldNotRun as err:
+        print(f"bayleaf: {err}", file=sys.stderr)
+    except KeyboardInterrupt:
+        print("bayleaf: stopped", file=sys.stderr)
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # the reader has gone; say nothing at exit
+    except OSError as err:
+        print(f"bayleaf: {err.filename or ''}: {err.strerror or err}", file=sys.stderr)
+    return 2
+
+
+def _run(argv: list[str]) -> int:
+    parser = _Parser(prog="bayleaf", description="A checked book of specifications, procedures and arithmetic for the service bay.")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
+    wanted = next((word for word in argv if word in COMMANDS), None)
+    for name, about in COMMANDS.items():
+        if importlib.util.find_spec(f"bayleaf.cli.{name}") is None:
+            continue
+        sub = commands.add_parser(name, help=about, description=about)
+        if name == wanted:  # only the command in use is imported: a check must not wait for the site engine
+            importlib.import_module(f"bayleaf.cli.{name}").options(sub)
+    args = parser.parse_args(argv)
+    if args.command is None:
+        parser.print_help()
+        return 2
+    return importlib.import_module(f"bayleaf.cli.{args.command}").run(args)
+
+
+def book_options(parser: argparse.ArgumentParser, formats: bool = False) -> None:
+    """The options that every command on a book shares."""
+    parser.add_argument("--root", type=Path, help="the folder that holds kb/ and schemas/ (default: the nearest upward)")
+    parser.add_argument("--overlay", type=Path, action="append", default=[], metavar="DIR", help="a shop's own records, laid over the book")
+    if formats:
+        parser.add_argument("--format", choices=("text", "json", "sarif", "github"), default="text")
+        parser.add_argument("--strict", action="store_true", help="warnings count as errors")
+
+
+def root_of(args: argparse.Namespace) -> Path:
+    """The root of the book: as given, or the nearest folder upward that holds kb/ and schemas/."""
+    if args.root is not None:
+        return args.root
+    here = Path.cwd()
+    for folder in (here, *here.parents):
+        if (folder / "kb").is_dir() and (folder / "schemas").is_dir():
+            return folder
+    raise CouldNotRun("no folder with kb/ and schemas/ here or above; name it with --root")

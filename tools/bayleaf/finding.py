@@ -1,0 +1,36 @@
+"""The finding: the one type that every stage uses to say that something is wrong."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+LEVELS = ("error", "warning", "advice")
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing found in one place.
+
+    `line`, `column` and `end_column` count from 1 in code points; `end_column` is exclusive.
+    `file` is relative to the root of the book, with forward slashes.
+    `path` is the field path inside the record: keys and list indexes.
+    """
+
+    code: str
+    level: str
+    message: str
+    help: str
+    file: str
+    line: int = 1
+    column: int = 1
+    end_column: int = 0
+    record: str = ""
+    path: tuple = ()
+
+    def order(self) -> tuple:
+        """Sort key: by place first, so that a file reads from top to bottom."""
+        return (self.file, self.line, self.column, LEVELS.index(self.level), self.code, self.message)
+
+
+class CouldNotRun(Exception):
+    """The command cannot do its work at all; the message is one line for the user (exit status 2)."""

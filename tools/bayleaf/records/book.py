@@ -1,0 +1,162 @@
+"""The Book: all records together, with a shop's own records laid over them."""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from bayleaf.finding import CouldNotRun, Finding
+from bayleaf.records.kinds import KINDS, RECORD_KINDS, VOCABULARY_KINDS
+from bayleaf.records.record import Record, Source, file_findings
+from bayleaf.records.shape import Shapes
+from bayleaf.records.strict import load_text
+
+ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*\Z")
+
+
+@dataclass
+class Book:
+    """Every record by kind and id, and what was found while reading. Never raises on bad input."""
+
+    root: Path = Path()
+    kinds: dict[str, dict[str, Record]] = field(default_factory=dict)
+    findings: list[Finding] = field(default_factory=list)
+    files: int = 0
+    _all: dict[str, Record] = field(default_factory=dict)
+
+    def of(self, kind: str) -> dict[str, Record]:
+        """All records of a kind, by id, in the order of their files."""
+        return self.kinds.get(kind, {})
+
+    def get(self, id: str) -> Record | None:
+        """The record or vocabulary entry with this id, of whatever kind."""
+        return self._all.get(id) if isinstance(id, str) else None
+
+    def records(self) -> Iterable[Record]:
+        """Every record and entry, kind by kind."""
+        for kind in KINDS:
+            yield from self.of(kind).values()
+
+    def add(self, record: Record, over: bool = False) -> None:
+        """Take a record in; an id used twice is a finding unless it is laid over one of the same kind."""
+        held = self._all.get(record.id)
+        if held is not None and not (over and held.kind == record.kind):
+            self.findings.append(record.finding(
+                "FILE-13", "error", f"the id {record.id} is already used by {held.file}",
+                "Ids are unique in the whole book; choose another." if not over
+                else "A shop's record may replace one of the same kind only; choose another id."))  # fmt: skip
+            return
+        self._all[record.id] = record
+        self.kinds.setdefault(record.kind, {})[record.id] = record
+
+
+def load(root: Path, overlays: Iterable[Path] = ()) -> Book:
+    """Read the book under `root` (which holds kb/ and schemas/) and lay the overlays over it.
+
+    Raises CouldNotRun only where there is no book at all (no kb/, no schemas/).
+    """
+    root = Path(root)
+    if not (root / "kb").is_dir():
+        raise CouldNotRun(f"no kb folder in {root}; name the folder that holds it with --root")
+    book = Book(root)
+    shapes = Shapes(root / "schemas")
+    _read_tree(book, shapes, root / "kb", "kb", over=False)
+    for overlay in overlays:
+        top = Path(overlay) / "kb"
+        if not top.is_dir():
+            raise CouldNotRun(f"no kb folder in the overlay {overlay}")
+        _read_tree(book, shapes, top, f"{Path(overlay).name}/kb", over=True)
+    book.findings.sort(key=Finding.order)
+    return book
+
+
+def load_job(path: Path, book: Book) -> tuple[Record | None, list[Finding]]:
+    """Read a technician's own job file against the book's schema of jobs; the book is left as it is."""
+    try:
+        raw = Path(path).read_bytes()
+    except OSError as err:
+        raise CouldNotRun(f"{path}: {err.strerror or err}") from None
+    aside = Book(book.root)
+    _read_file(aside, Shapes(book.root / "schemas"), raw, Path(path).name, "jobs", Path(path).stem, over=False)
+    return next(iter(aside.of("jobs").values()), None), aside.findings
+
+
+def book_from_data(kinds: dict[str, dict[str, dict]]) -> Book:
+    """A book made of plain data, for the tests of pure stages: no files, no shape check."""
+    book = Book()
+    for kind, entries in kinds.items():
+        for id, data in entries.items():
+            book.add(Record(kind, id, data, Source(f"kb/{kind}/{id}.yaml")))
+    return book
+
+
+def _read_tree(book: Book, shapes: Shapes, top: Path, shown: str, over: bool) -> None:
+    for folder, subfolders, names in os.walk(top):
+        subfolders.sort()
+        for name in sorted(names):
+            path = Path(folder, name)
+            relative = path.relative_to(top).as_posix()
+            book.files += 1
+            claim = _claim(relative)
+            file = f"{shown}/{relative}"
+            if isinstance(claim, str):
+                book.findings.append(Finding("FILE-11", "error", claim, _WHERE, file))
+                continue
+            if path.is_symlink():
+                book.findings.append(Finding("FILE-15", "error", "a symbolic link", "Put the file itself here.", file))
+                continue
+            try:
+                with open(path, "rb") as handle:
+                    raw = handle.read()
+            except OSError as err:
+                book.findings.append(Finding("FILE-15", "error", f"cannot be read: {err.strerror}", "Mend its permissions.", file))
+                continue
+            _read_file(book, shapes, raw, file, *claim, over)
+
+
+_WHERE = "Records lie in kb/<kind>/<id>.yaml, vocabulary in kb/vocabulary/<kind>.yaml."
+
+
+def _claim(relative: str) -> tuple[str, str] | str:
+    """(kind, id) for a file that a schema claims, or the complaint about it."""
+    parts = relative.split("/")
+    if len(parts) != 2 or not parts[1].endswith(".yaml"):
+        return "no schema claims this file"
+    folder, stem = parts[0], parts[1][: -len(".yaml")]
+    if folder == "vocabulary":
+        return (stem, "") if stem in VOCABULARY_KINDS else f"there is no vocabulary called {stem}"
+    if folder not in RECORD_KINDS:
+        return f"there is no kind of record called {folder}"
+    return folder, stem
+
+
+def _read_file(book: Book, shapes: Shapes, raw: bytes, file: str, kind: str, id: str, over: bool) -> None:
+    loaded = load_text(raw)
+    if id and not ID.match(id):
+        book.findings.append(Finding("FILE-12", "error", f"the file name {id}.yaml is not an id",
+                                     "Use lower-case letters, digits and single hyphens.", file))  # fmt: skip
+    source = Source(file, raw, loaded.typed, loaded.root if loaded.problems else None)
+    book.findings += file_findings(loaded, file, id)
+    if not isinstance(loaded.data, dict):
+        if not loaded.problems:
+            book.findings.append(Finding("FILE-5", "error", "the file is not a map of fields", "Write `field: value` lines.", file))
+        return
+    wanted = f"# yaml-language-server: $schema=../../schemas/{kind}.schema.json"
+    if not raw.startswith(wanted.encode()) and over is False and kind != "jobs":
+        book.findings.append(Finding("FILE-14", "warning", "the first line does not name the schema for editors",
+                                     f"Write: {wanted}", file, record=id))  # fmt: skip
+    whole = Record(kind, id, loaded.data, source)
+    shape = shapes.findings(whole) if not loaded.problems else []
+    book.findings += shape
+    sound = not shape and not loaded.problems
+    if id:
+        whole.sound = sound
+        book.add(whole, over)
+        return
+    faulty = {f.path[0] for f in shape if f.path}
+    for name, data in loaded.data.items():
+        if isinstance(data, dict):
+            book.add(Record(kind, name, data, source, (name,), sound or (bool(faulty) and name not in faulty)), over)

@@ -1,0 +1,63 @@
+"""Shape: does a record fit its schema? A fast gate says yes or no; our own words say why not."""
+
+from __future__ import annotations
+
+import json
+from functools import cached_property
+from pathlib import Path
+
+import jsonschema_rs
+
+from bayleaf.finding import CouldNotRun, Finding
+from bayleaf.records.record import Record
+
+_COMMON = "common.schema.json#/$defs/"
+
+
+class Shapes:
+    """The schemas of one book, read when first needed; each validator is built once."""
+
+    def __init__(self, folder: Path):
+        if not folder.is_dir():
+            raise CouldNotRun(f"no schemas folder at {folder}; name the folder that holds kb/ and schemas/ with --root")
+        self.folder = folder
+        self._gates: dict[str, jsonschema_rs.Draft202012Validator] = {}
+        self._schemas: dict[str, dict] = {}
+
+    @cached_property
+    def _common(self) -> dict:
+        return self._read("common")["$defs"]
+
+    def _read(self, name: str) -> dict:
+        path = self.folder / f"{name}.schema.json"
+        try:
+            return json.loads(path.read_text(encoding="utf-8"))
+        except OSError as err:
+            raise CouldNotRun(f"{path}: {err.strerror}") from None
+        except ValueError as err:
+            raise CouldNotRun(f"{path}: not JSON: {err}") from None
+
+    def schema(self, kind: str) -> dict:
+        """The schema of a kind with the common definitions carried inside, so that it stands alone."""
+        if kind not in self._schemas:
+            own = self._read(kind)
+            own["$defs"] = {**self._common, **own.get("$defs", {})}
+            self._schemas[kind] = _inward(own)
+        return self._schemas[kind]
+
+    def findings(self, record: Record) -> list[Finding]:
+        """What is wrong with the shape of a file's data; empty for nearly every file."""
+        gate = self._gates.get(record.kind)
+        if gate is None:
+            gate = self._gates[record.kind] = jsonschema_rs.Draft202012Validator(self.schema(record.kind))
+        if gate.is_valid(record.data):
+            return []
+        from bayleaf.records.shape_words import explain  # jsonschema is slow to import and seldom needed
+
+        return explain(record, self.schema(record.kind))
+
+
+def _inward(node: object) -> object:
+    if isinstance(node, dict):
+        return {k: v.replace(_COMMON, "#/$defs/") if k == "$ref" else _inward(v) for k, v in node.items()}
+    return [_inward(item) for item in node] if isinstance(node, list) else node

@@ -1,0 +1,137 @@
+"""Schema complaints in our own words: jsonschema finds them, no text of its own reaches a user."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+
+import jsonschema
+
+from bayleaf.finding import Finding
+from bayleaf.records.record import Record
+
+_TYPES = {"object": "a map of fields", "array": "a list", "string": "text", "number": "a number",
+          "integer": "a whole number", "boolean": "true or false", "null": "nothing"}  # fmt: skip
+
+
+def explain(record: Record, schema: dict) -> list[Finding]:
+    """Every shape complaint about a record, each at its exact place, most specific first."""
+    validator = jsonschema.Draft202012Validator(schema)
+    found = {}
+    for error in validator.iter_errors(record.data):
+        for leaf in _leaves(error):
+            for code, message, help, path, key in _words(leaf):
+                found.setdefault((code, path, message), record.finding(code, "error", message, help, path, key))
+    if not found:  # the fast gate refused what this one takes: say so rather than let it pass
+        found[()] = record.finding("SHAPE-9", "error", "this file does not fit its schema", "Compare with a record that passes.")
+    return list(found.values())
+
+
+def _leaves(error: jsonschema.ValidationError) -> Iterable[jsonschema.ValidationError]:
+    """The complaints of the alternative that came nearest; a wrong type at the top means the wrong alternative."""
+    if error.validator not in ("anyOf", "oneOf") or not error.context:
+        yield error
+        return
+    branches: dict[int, list] = {}
+    for inner in error.context:
+        branches.setdefault(inner.schema_path[0], []).append(inner)
+    depth = len(error.path)
+    ranked = sorted(branches.values(), key=lambda errors: (_misfit(errors, depth), len(errors)))
+    if _misfit(ranked[0], depth) == 2:
+        yield error
+        return
+    for inner in ranked[0]:
+        yield from _leaves(inner)
+
+
+def _misfit(errors: list, depth: int) -> int:
+    """0: right alternative, wrong inside; 1: fields missing or unknown; 2: another alternative altogether."""
+    top = [e for e in errors if len(e.absolute_path) <= depth or not e.path]
+    if any(e.validator in ("type", "const", "enum", "pattern", "anyOf", "oneOf") for e in top):
+        return 2
+    return 1 if top else 0
+
+
+def _words(error: jsonschema.ValidationError) -> Iterable[tuple[str, str, str, tuple, bool]]:
+    """(code, message, help, path, point at the field name?) for one complaint."""
+    path, value, limit, schema = tuple(error.absolute_path), error.instance, error.validator_value, error.schema
+    name = _name(path)
+    match error.validator:
+        case "additionalProperties":
+            known = list(schema.get("properties", {}))
+            for field in sorted(set(value) - set(known)):
+                yield ("SHAPE-1", f"unknown field {field}", _mean(field, known), (*path, field), True)
+        case "required":
+            for field in [f for f in limit if f not in value]:
+                about = schema.get("properties", {}).get(field, {}).get("description", "")
+                yield "SHAPE-2", f"{name} lacks the field {field}", _sentence(about) or f"Add {field}.", path, True
+        case "minProperties":
+            yield "SHAPE-2", f"{name} is an empty map", "Write none, or fill it in.", path, False
+        case "type":
+            kinds = [_TYPES[k] for k in ([limit] if isinstance(limit, str) else limit)]
+            yield "SHAPE-3", f"{name} is {_a(value)}", f"It must be {_or(kinds)}.", path, False
+        case "enum" | "const":
+            allowed = [str(v) for v in (limit if error.validator == "enum" else [limit])]
+            yield "SHAPE-4", f"{name} is {_shown(value)}, which is not allowed", _mean(str(value), allowed), path, False
+        case "pattern":
+            about = _sentence(schema.get("description", ""))
+            if "propertyNames" in error.absolute_schema_path:
+                yield "SHAPE-5", f"{_shown(value)} is not an id", "Use lower-case letters, digits and single hyphens.", (*path, value), True
+            else:
+                yield "SHAPE-5", f"{name} is {_shown(value)}, which is not spelled as it must be", about or "Compare with a record that passes.", path, False
+        case "minLength" | "maxLength" | "minItems" | "maxItems" | "uniqueItems":
+            yield "SHAPE-6", f"{name} {_SIZE[error.validator].format(limit)}", "Write none for an empty list." if error.validator == "minItems" else "Change its length.", path, False
+        case "minimum" | "maximum" | "exclusiveMinimum" | "exclusiveMaximum":
+            yield "SHAPE-7", f"{name} is {_shown(value)}", f"It must be {_BOUND[error.validator]} {limit}.", path, False
+        case _:
+            yield "SHAPE-8", f"{name} has none of the shapes it may have", _shapes(limit, schema), path, False
+
+
+_SIZE = {"minLength": "is shorter than {}", "maxLength": "is longer than {} characters", "minItems": "has fewer than {} entries",
+         "maxItems": "has more than {} entries", "uniqueItems": "names the same thing twice"}  # fmt: skip
+_BOUND = {"minimum": "at least", "maximum": "at most", "exclusiveMinimum": "more than", "exclusiveMaximum": "less than"}
+
+
+def _name(path: tuple) -> str:
+    fields = [str(p) if isinstance(p, str) else f"entry {p + 1}" for p in path]
+    return " / ".join(fields) if fields else "the record"
+
+
+def _a(value: object) -> str:
+    kind = {dict: "object", list: "array", str: "string", bool: "boolean", int: "number", float: "number"}.get(type(value), "null")
+    return _TYPES[kind] if isinstance(value, dict | list) or value is None else f"{_TYPES[kind]} ({_shown(value)})"
+
+
+def _shown(value: object) -> str:
+    text = str(value) if not isinstance(value, bool) else str(value).lower()
+    return text if len(text) <= 60 else text[:57] + "…"
+
+
+def _or(words: list[str]) -> str:
+    return " or ".join(words)
+
+
+def _sentence(text: str) -> str:
+    return text.split("\n")[0].strip()
+
+
+def _mean(word: str, known: list[str]) -> str:
+    near = difflib.get_close_matches(word, known, 1, 0.6)
+    if near:
+        return f"Did you mean {near[0]}?"
+    return f"It may be: {', '.join(known[:24])}." if known else "Delete it."
+
+
+def _shapes(alternatives: object, schema: dict) -> str:
+    about = _sentence(schema.get("description", ""))
+    if not isinstance(alternatives, list):
+        return about or "Compare with a record that passes."
+    words = []
+    for one in alternatives:
+        if "const" in one:
+            words.append(f"the word {one['const']}")
+        elif "required" in one:
+            words.append(f"a map with {' and '.join(one['required'])}")
+        elif isinstance(one.get("type"), str):
+            words.append(_TYPES[one["type"]])
+    return about or (f"It may be {_or(words)}." if words else "Compare with a record that passes.")

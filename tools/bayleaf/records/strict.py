@@ -1,0 +1,216 @@
+"""Strict YAML in one pass: text to data, positions and problems, never an exception.
+
+The parser is PyYAML's C parser with its resolver switched off: every scalar arrives as text and is read by
+`scalars.read_plain`, so that one word means one thing. Nesting is counted while the C code composes, because
+it recurses and a deep file would otherwise end the process.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+import yaml
+from yaml._yaml import CParser
+
+from bayleaf.records.scalars import Doubtful, read_plain
+
+MOST_BYTES = 64 * 1024
+MOST_DEPTH = 40
+MOST_NODES = 5000
+
+# Controls (but tab, LF, CR), bidirectional and zero-width marks, line and paragraph separators, BOM, surrogates.
+HIDDEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufff9-\ufffb\ud800-\udfff]")
+_TAB_INDENT = re.compile(r"^ *\t", re.M)
+_LONE_CR = re.compile(r"\r(?!\n)")
+
+
+@dataclass(slots=True)
+class Problem:
+    """One thing wrong in the text; `start` and `end` are (line, column) from 1, `end` exclusive."""
+
+    code: str
+    message: str
+    help: str
+    start: tuple[int, int] = (1, 1)
+    end: tuple[int, int] = (1, 1)
+
+
+@dataclass(slots=True)
+class Loaded:
+    """`data` is None where the text could not be read at all; `root` is the node tree, for positions."""
+
+    data: object = None
+    problems: list[Problem] = field(default_factory=list)
+    root: object = None
+    typed: dict[tuple, str] = field(default_factory=dict)  # numbers whose repr differs from what was written
+
+
+class _TooBig(yaml.YAMLError):
+    pass
+
+
+class _Parser(CParser):
+    depth = 0
+    nodes = 0
+
+    def resolve(self, kind, value, implicit):  # noqa: ANN001 - signature of the C parser
+        return ""
+
+    def descend_resolver(self, node, index):  # noqa: ANN001
+        self.depth += 1
+        self.nodes += 1
+        if self.depth > MOST_DEPTH:
+            raise _TooBig(f"nested more than {MOST_DEPTH} levels deep")
+        if self.nodes > MOST_NODES:
+            raise _TooBig(f"more than {MOST_NODES} values in one file")
+
+    def ascend_resolver(self) -> None:
+        self.depth -= 1
+
+
+def load_text(raw: bytes) -> Loaded:
+    """Read one YAML document. Reports everything it can; `data` is None if the text is no document."""
+    found = Loaded()
+    text = _decode(raw, found)
+    if text is None:
+        return found
+    parser = None
+    try:
+        parser = _Parser(text)
+        found.root = parser.get_single_node()
+    except _TooBig as err:
+        found.problems.append(Problem("FILE-4", f"the file is {err}", "Split it into smaller records."))
+    except yaml.YAMLError as err:
+        found.problems.append(_broken(err))
+    except (RecursionError, ValueError, OverflowError) as err:
+        found.problems.append(Problem("FILE-6", f"the YAML cannot be read: {err}", "Compare with a record that passes."))
+    finally:
+        if parser is not None:
+            parser.dispose()
+    if found.root is None:
+        if not found.problems:
+            found.problems.append(Problem("FILE-5", "the file is empty", "Fill it in, or delete it."))
+        return found
+    found.data = _Builder(text, found).build(found.root, ())
+    return found
+
+
+def _decode(raw: bytes, found: Loaded) -> str | None:
+    def stop(code: str, message: str, help: str, index: int | None = None, text: str = "") -> None:
+        line, column = _place(text, index) if index is not None else (1, 1)
+        found.problems.append(Problem(code, message, help, (line, column), (line, column + 1)))
+
+    if len(raw) > MOST_BYTES:
+        return stop("FILE-4", f"the file has {len(raw)} bytes; the limit is {MOST_BYTES}", "Split it into smaller records.")
+    if raw.startswith(b"\xef\xbb\xbf"):
+        return stop("FILE-1", "the file starts with a byte-order mark", "Save it as UTF-8 without one.")
+    try:
+        text = raw.decode("utf-8")
+    except UnicodeDecodeError as err:
+        before = raw[: err.start].decode("utf-8")
+        return stop("FILE-1", "this is not UTF-8 text", "Save the file as UTF-8.", len(before), before)
+    if match := HIDDEN.search(text):
+        name = f"U+{ord(match.group()):04X}"
+        return stop("FILE-2", f"hidden character {name}", "Delete it; it changes what a reader sees.", match.start(), text)
+    if match := _TAB_INDENT.search(text):
+        return stop("FILE-3", "a tab in the indentation", "Indent with spaces.", match.end() - 1, text)
+    if match := _LONE_CR.search(text):
+        return stop("FILE-3", "a lone carriage return", "End lines with a line feed.", match.start(), text)
+    return text
+
+
+def _place(text: str, index: int) -> tuple[int, int]:
+    return text.count("\n", 0, index) + 1, index - (text.rfind("\n", 0, index) + 1) + 1
+
+
+# The parser's own sentences, in ours. Keys are beginnings of what libyaml says.
+_WORDS = {
+    "mapping values are not allowed": ("a colon where no field can start", "Quote the text, or put the field on its own line."),
+    "did not find expected key": ("this line fits no field above it", "Look at its indentation, and at an open quote above."),
+    "could not find expected ':'": ("a field name without its colon", "Write `name: value`, or quote the text."),
+    "did not find expected '-' indicator": ("this line fits no list above it", "Start every item with a hyphen at one indentation."),
+    "did not find expected ',' or ']'": ("a list in brackets is not closed", "Add the comma or the closing bracket."),
+    "did not find expected ',' or '}'": ("a map in braces is not closed", "Add the comma or the closing brace."),
+    "found character that cannot start any token": ("a character that no value may start with", "Quote the text."),
+    "found unexpected end of stream": ("the file ends inside quotes", "Close the quotes."),
+    "found unknown escape character": ("an unknown escape in double quotes", "Use single quotes, or write two backslashes."),
+    "found undefined alias": ("an alias (*)", "Write the value out; records have no anchors or aliases."),
+    "but found another document": ("a second document in the file", "Keep one record a file."),
+}  # fmt: skip
+
+
+def _broken(err: yaml.YAMLError) -> Problem:
+    said = str(getattr(err, "problem", "") or err)
+    mark = getattr(err, "problem_mark", None)
+    line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
+    words, help = next(
+        (pair for start, pair in _WORDS.items() if said.startswith(start)),
+        ("the YAML breaks off here", "Look at the indentation, the colons and the quotes of this line and the one above."),
+    )
+    code = "FILE-8" if "alias" in words else "FILE-5" if "second document" in words else "FILE-6"
+    return Problem(code, words, help, (line, column), (line, column + 1))
+
+
+class _Builder:
+    def __init__(self, text: str, found: Loaded):
+        self.text = text
+        self.found = found
+
+    def problem(self, node, code: str, message: str, help: str) -> None:  # noqa: ANN001
+        self.found.problems.append(Problem(code, message, help, start_of(node), end_of(node)))
+
+    def build(self, node, path: tuple) -> object:  # noqa: ANN001
+        mark = node.start_mark.index
+        if mark < len(self.text) and self.text[mark] in "&!*" and getattr(node, "style", None) in (None, ""):
+            self.problem(node, "FILE-8", "an anchor, alias or tag", "Write the value out; a record is read by people first.")
+            return None
+        if isinstance(node, yaml.ScalarNode):
+            return self.scalar(node, path)
+        if isinstance(node, yaml.SequenceNode):
+            return [self.build(item, (*path, i)) for i, item in enumerate(node.value)]
+        return self.mapping(node, path)
+
+    def mapping(self, node, path: tuple) -> dict:  # noqa: ANN001
+        data: dict = {}
+        for key_node, value_node in node.value:
+            key = self.build(key_node, ()) if isinstance(key_node, yaml.ScalarNode) else None
+            if not isinstance(key, str) or not key:
+                if isinstance(key_node, yaml.ScalarNode) and key is None and self.found.problems:
+                    continue  # already said
+                self.problem(key_node, "FILE-6", "a field name that is not text", "Quote it.")
+            elif key == "<<":
+                self.problem(key_node, "FILE-8", "a merge key (<<)", "Write the fields out.")
+            elif key in data:
+                self.problem(key_node, "FILE-7", f"the field {key} stands twice", "Keep one of the two.")
+            else:
+                data[key] = self.build(value_node, (*path, key))
+        return data
+
+    def scalar(self, node, path: tuple) -> object:  # noqa: ANN001
+        text = node.value
+        if node.style:  # quoted or block: text, whatever it looks like
+            if match := HIDDEN.search(text):
+                self.problem(node, "FILE-2", f"hidden character U+{ord(match.group()):04X} written as an escape", "Delete it.")
+            return text
+        try:
+            value = read_plain(text)
+        except Doubtful as err:
+            if not text:
+                self.problem(node, "FILE-9", "a field without a value", "Fill it in, write none, or delete the field.")
+            else:
+                self.problem(node, "FILE-10", str(err), "Quote it if it is text; else write a plain number, true or false.")
+            return None
+        if isinstance(value, float | int) and repr(value) != text and not isinstance(value, bool):
+            self.found.typed[path] = text
+        return value
+
+
+def start_of(node) -> tuple[int, int]:  # noqa: ANN001
+    return node.start_mark.line + 1, node.start_mark.column + 1
+
+
+def end_of(node) -> tuple[int, int]:  # noqa: ANN001
+    """End of a node on its first line, as far as that is known (a block's end mark lies lines below)."""
+    start, end = node.start_mark, node.end_mark
+    return (start.line + 1, (end.column if end.line == start.line else start.column + 1) + 1)

@@ -1,0 +1,46 @@
+"""Findings for a person at a terminal: the place, the line, a caret, and what to do."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable
+
+from bayleaf.finding import LEVELS, Finding
+
+_COLOURS = {"error": "31;1", "warning": "33;1", "advice": "36;1"}
+_WIDEST = 100
+
+
+def render(findings: Iterable[Finding], line_of: Callable[[str, int], str], colour: bool = False) -> str:
+    """All findings as text. `line_of(file, line)` gives a source line, or an empty string."""
+    return "\n".join(_one(f, line_of, colour) for f in findings)
+
+
+def _one(f: Finding, line_of: Callable[[str, int], str], colour: bool) -> str:
+    head = f"{f.level} {f.code}"
+    if colour:
+        head = f"\033[{_COLOURS[f.level]}m{head}\033[0m"
+    lines = [f"{f.file}:{f.line}:{f.column}: {head}: {plain(f.message)}"]
+    source = plain(line_of(f.file, f.line))
+    if source.strip():
+        start = max(0, f.column - 1 - _WIDEST // 2) if len(source) > _WIDEST else 0
+        shown = source[start : start + _WIDEST]
+        width = max(1, min(f.end_column - f.column, len(shown) - (f.column - 1 - start)))
+        lines += [f"   | {shown}", f"   | {' ' * (f.column - 1 - start)}{'^' * width}"]
+    if f.help:
+        lines.append(f"   help: {plain(f.help)}")
+    return "\n".join(lines) + "\n"
+
+
+def plain(text: str) -> str:
+    """Text that cannot move the cursor, recolour the terminal or hide in it."""
+    return re.sub(r"[^\x20-\x7e\xa0-\u200a\u2010-\u2027\u2030-\u205f\u2070-\ufefe\uff00-\U0010ffff]", "·", text)
+
+
+def tally(findings: Iterable[Finding]) -> str:
+    """`2 errors, 1 warning, 3 pieces of advice`."""
+    counts = {level: 0 for level in LEVELS}
+    for f in findings:
+        counts[f.level] += 1
+    names = {"error": ("error", "errors"), "warning": ("warning", "warnings"), "advice": ("piece of advice", "pieces of advice")}
+    return ", ".join(f"{n} {names[level][n != 1]}" for level, n in counts.items())
