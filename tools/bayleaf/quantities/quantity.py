@@ -1,0 +1,151 @@
+"""Quantities: what a number measures, against which reference, and how it may be spelled."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+from bayleaf.quantities.table import to_si, units
+
+REFERENCES = ("absolute", "gauge", "vacuum", "difference", "none")
+
+# What people and unit libraries write, and what this book writes instead.
+TRAPS = {
+    "psig": "psi", "psia": "psi", "psid": "psi", "barg": "bar", "F": "degF", "C": "degC", "lambda": "1",
+    "Nm": "N.m", "ft*lb": "lbf.ft", "ft-lb": "lbf.ft", "ft.lb": "lbf.ft", "ftlb": "lbf.ft", "lbft": "lbf.ft",
+}  # fmt: skip
+
+_VALUE = re.compile(r"\s*([+-]?\d+(?:\.\d+)?)\s*(\S.*?)?\s*\Z")
+
+
+class QuantityError(ValueError):
+    """What is wrong with a value, a unit or a quantity: one line to read, one to help, and the field if there is one."""
+
+    def __init__(self, message: str, help: str = "", path: tuple = ()):
+        super().__init__(f"{message}; {help}" if help else message)
+        self.message, self.help, self.path = message, help, path
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A quantity of the vocabulary.
+
+    `dimension`: powers of m, kg, s, K, A. `units`: every accepted spelling and its symbol, symbols included.
+    `shown`: the customary and the SI symbol of a page. `plausible`: the limits in SI.
+    """
+
+    id: str
+    title: str
+    reference: str
+    dimension: tuple[int, int, int, int, int]
+    units: dict[str, str]
+    shown: tuple[str, str]
+    plausible: tuple[float, float]
+
+    def symbols(self) -> list[str]:
+        """The accepted unit symbols, in the order of the vocabulary."""
+        return list(dict.fromkeys(self.units.values()))
+
+    def symbol(self, spelling: str) -> str:
+        """The symbol of a unit as written; raises QuantityError for any other spelling."""
+        if spelling in self.units:
+            return self.units[spelling]
+        raise QuantityError(f"{spelling!r} is not a unit of {self.title.lower()}", _try(spelling, self))
+
+    def si(self, value: float, spelling: str) -> float:
+        """The SI value of a number in one of this quantity's units."""
+        return to_si(value, self.symbol(spelling), self.reference)
+
+    def width(self, value: float, spelling: str) -> float:
+        """The SI size of a difference of two such values: a tolerance, an error, a resolution.
+
+        For an absolute temperature it is written in delta_degC, delta_degF or K.
+        """
+        known = units().get(spelling)
+        symbol = spelling if spelling.startswith("delta_") and known else self.symbol(spelling)
+        if units()[symbol].dimension != self.dimension:
+            raise QuantityError(f"{spelling!r} is not a unit of {self.title.lower()}", _try(spelling, self))
+        if units()[symbol].exact_offset:
+            raise QuantityError(f"{spelling!r} is a temperature, not a difference", f"write delta_{symbol}")
+        return to_si(value, symbol, "difference")
+
+
+def quantity(id: str, data: dict) -> Quantity:
+    """A Quantity from an entry of the vocabulary; raises QuantityError with the field that is wrong."""
+    spellings: dict[str, str] = {}
+    for symbol, others in data["units"].items():
+        if symbol not in units():
+            raise QuantityError(f"there is no unit {symbol!r}", _near(symbol, units()), ("units", symbol))
+        for spelling in [symbol, *([] if others == "none" else others)]:
+            if spellings.setdefault(spelling, symbol) != symbol:
+                raise QuantityError(f"{spelling!r} is spelled for two units", "keep one of them", ("units", symbol))
+            if spelling in TRAPS:
+                raise QuantityError(f"{spelling!r} is never a unit here", f"write {TRAPS[spelling]}", ("units", symbol))
+    dimension = units()[next(iter(data["units"]))].dimension
+    for symbol in data["units"]:
+        if units()[symbol].dimension != dimension:
+            raise QuantityError(f"{symbol} measures something else", "keep units of one dimension", ("units", symbol))
+    shown = (data["shown"]["customary"], data["shown"]["si"])
+    reference, plausible = data["reference"], data["plausible"]
+    for side, symbol in (("customary", shown[0]), ("si", shown[1]), ("unit", plausible["unit"])):
+        if symbol not in data["units"]:
+            field = ("plausible", "unit") if side == "unit" else ("shown", side)
+            raise QuantityError(f"{symbol!r} is not among the units", _near(symbol, data["units"]), field)
+    if reference not in REFERENCES:
+        raise QuantityError(f"{reference!r} is no reference", _near(reference, REFERENCES), ("reference",))
+    limits = tuple(to_si(plausible[side], plausible["unit"], reference) for side in ("min", "max"))
+    if limits[0] >= limits[1]:
+        raise QuantityError("the lower plausible limit is not below the upper", "exchange them", ("plausible", "min"))
+    if reference == "absolute" and limits[0] < 0:
+        raise QuantityError("an absolute value below zero", "raise the limit", ("plausible", "min"))
+    return Quantity(id, data["title"], reference, dimension, spellings, shown, limits)
+
+
+def quantities_of(book) -> dict[str, Quantity]:
+    """The sound quantities of a book by id; those that are not sound are reported by the checks."""
+    found = {}
+    for id, record in book.of("quantities").items():
+        if not getattr(record, "sound", True):
+            continue
+        try:
+            found[id] = quantity(id, record.data)
+        except QuantityError:
+            continue
+    return found
+
+
+def read_value(text: str, quantity: Quantity) -> tuple[float, str]:
+    """ "43.5 psi" as (43.5, "psi"); raises QuantityError, a ValueError whose text is one line for the user."""
+    if re.match(r"\s*[+-]?\d+,\d", text):
+        raise QuantityError(f"{text!r} has a comma in its number", "write a point, and nothing between thousands")
+    match = _VALUE.match(text)
+    if not match:
+        raise QuantityError(f"{text!r} is not a number with a unit", f"write it like 43.5 {quantity.shown[0]}")
+    spelling = match[2] or ("1" if "1" in quantity.units else None)
+    if spelling is None:
+        raise QuantityError(f"{text!r} has no unit", f"write {match[1]} {_or(quantity.symbols())}")
+    symbol, value = quantity.symbol(spelling), float(match[1])
+    if quantity.reference == "vacuum" and value < 0:
+        raise QuantityError(f"{text!r}: a vacuum is a positive number", f"write {match[1][1:]} {spelling}")
+    return value, symbol
+
+
+def _try(spelling: str, quantity: Quantity) -> str:
+    meant = TRAPS.get(spelling)
+    if spelling[:-1] in ("psi", "bar") and meant in quantity.units:
+        return f"write {meant}; gauge or absolute is a field of the quantity, and this one is {quantity.reference}"
+    if meant in quantity.units:
+        return f"write {meant}"
+    near = get_close_matches(spelling, quantity.units, 1, 0.5)
+    near = near or [known for known in quantity.units if known.lower() == spelling.lower()]
+    return f"did you mean {near[0]}?" if near else f"write {_or(quantity.symbols())}"
+
+
+def _near(word: str, known) -> str:
+    near = get_close_matches(str(word), list(known), 1)
+    return f"did you mean {near[0]}?" if near else f"write one of {', '.join(list(known)[:8])}"
+
+
+def _or(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"
