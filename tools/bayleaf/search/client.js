@@ -72,7 +72,8 @@
     return best;
   }
 
-  // Pages in the order shown: most words matched, then best fit and weight, then the shorter title, then as listed.
+  // Pages in the order shown: most words matched, then called exactly so, then best fit and weight, then the shorter
+  // title, then as listed.
   function search(query, data) {
     var words = Array.from(new Set(wordsOf(query)));
     var found = new Map();
@@ -85,9 +86,14 @@
       });
     });
     var hits = Array.from(found.values());
-    hits.forEach(function (hit) { hit.rank = hit.score * (1 + data.pages[hit.page][5] / 10); });
+    var whole = words.join(" ");
+    hits.forEach(function (hit) {
+      var page = data.pages[hit.page];
+      hit.named = [page[0]].concat(page[3]).some(function (name) { return wordsOf(name).join(" ") === whole; });
+      hit.rank = hit.score * (1 + page[5] / 10);
+    });
     hits.sort(function (a, b) {
-      return b.matched.length - a.matched.length || b.rank - a.rank ||
+      return b.matched.length - a.matched.length || b.named - a.named || b.rank - a.rank ||
         data.pages[a.page][0].length - data.pages[b.page][0].length || a.page - b.page;
     });
     return hits.map(function (hit) { return item(hit, words, data); });
@@ -110,14 +116,16 @@
     return out + escaped(text.slice(end));
   }
 
-  // One result as the engine wants it: a list of one document. `terms` lets it say which typed word is missing.
+  // One result as the engine wants it: a list of one document. `terms` lets it say which typed word is missing; the
+  // synonyms are shown where one of them is what was typed.
   function item(hit, words, data) {
     var page = data.pages[hit.page], terms = {};
     words.forEach(function (word) { terms[word] = hit.matched.includes(word); });
-    var also = page[3] ? "<p class=\"search-also\">Also called: " + marked(page[3], words) + "</p>" : "";
+    var also = marked(page[3].join(", "), words);
     return [{
       location: page[1], title: marked(page[0], words), score: hit.rank, terms: terms,
-      text: "<p><b class=\"search-kind\">" + escaped(data.kinds[page[2]]) + "</b> " + marked(page[4], words) + "</p>" + also
+      text: "<p><b class=\"search-kind\">" + escaped(data.kinds[page[2]]) + "</b> · " + marked(page[4], words) +
+        (also.includes("<mark") ? "<br><span class=\"search-also\">Also called: " + also + "</span>" : "") + "</p>"
     }];
   }
 

@@ -54,7 +54,7 @@ def build_index(entries: Iterable[Entry]) -> str:
     terms = sorted(postings)
     data = {
         "kinds": kinds,
-        "pages": [[e.title, e.url, kinds.index(e.kind), ", ".join(e.words), e.text, e.weight] for e in entries],
+        "pages": [[e.title, e.url, kinds.index(e.kind), list(e.words), e.text, e.weight] for e in entries],
         "terms": " ".join(terms),
         "postings": " ".join(_packed(postings[term]) for term in terms),
     }

@@ -31,7 +31,7 @@ PASSED_ON = ("PATH", "SYSTEMROOT", "VIRTUAL_ENV", "PYTHONPATH", "TMPDIR", "TEMP"
 
 def run_engine(settings: Path, out: Path) -> None:
     """Build the pages that `settings` (an mkdocs.yml) names into `out`. Raises SiteError, one line, when that fails."""
-    arguments = ["build", "--strict", "--quiet", "--config-file", str(settings), "--site-dir", str(out)]
+    arguments = ["build", "--strict", "--config-file", str(settings), "--site-dir", str(out)]
     _run("mkdocs", arguments, settings, needs=("mkdocs", "material"))
 
 
