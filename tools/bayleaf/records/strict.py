@@ -162,7 +162,7 @@ class _Builder:
 
     def build(self, node, path: tuple) -> object:  # noqa: ANN001
         mark = node.start_mark.index
-        if mark < len(self.text) and self.text[mark] in "&!*" and getattr(node, "style", None) in (None, ""):
+        if mark < len(self.text) and self.text[mark] in "&!*":
             self.problem(node, "FILE-8", "an anchor, alias or tag", "Write the value out; a record is read by people first.")
             return None
         if isinstance(node, yaml.ScalarNode):
