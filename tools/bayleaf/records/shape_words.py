@@ -29,7 +29,7 @@ def explain(record: Record, schema: dict) -> list[Finding]:
 
 def _leaves(error: jsonschema.ValidationError) -> Iterable[jsonschema.ValidationError]:
     """The complaints of the alternative that came nearest; a wrong type at the top means the wrong alternative."""
-    if error.validator not in ("anyOf", "oneOf") or not error.context:
+    if error.validator not in ("anyOf", "oneOf") or not error.context or _only_required(error):
         yield error
         return
     branches: dict[int, list] = {}
@@ -47,9 +47,16 @@ def _leaves(error: jsonschema.ValidationError) -> Iterable[jsonschema.Validation
 def _misfit(errors: list, depth: int) -> int:
     """0: right alternative, wrong inside; 1: fields missing or unknown; 2: another alternative altogether."""
     top = [e for e in errors if len(e.absolute_path) <= depth or not e.path]
-    if any(e.validator in ("type", "const", "enum", "pattern", "anyOf", "oneOf") for e in top):
+    if any(e.validator in ("type", "const", "enum", "pattern") for e in top):
+        return 2
+    if any(e.validator in ("anyOf", "oneOf") and not _only_required(e) for e in top):
         return 2
     return 1 if top else 0
+
+
+def _only_required(error: jsonschema.ValidationError) -> bool:
+    """An anyOf that only says `at least one of these fields`."""
+    return all(set(one) == {"required"} for one in error.validator_value)
 
 
 def _words(error: jsonschema.ValidationError) -> Iterable[tuple[str, str, str, tuple, bool]]:
@@ -66,30 +73,45 @@ def _words(error: jsonschema.ValidationError) -> Iterable[tuple[str, str, str, t
                 about = schema.get("properties", {}).get(field, {}).get("description", "")
                 yield "SHAPE-2", f"{name} lacks the field {field}", _sentence(about) or f"Add {field}.", path, True
         case "minProperties":
-            yield "SHAPE-2", f"{name} is an empty map", "Write none, or fill it in.", path, False
+            yield "SHAPE-2", f"{name} is an empty map", "Fill it in; where the field may be empty, write none.", path, False
         case "type":
             kinds = [_TYPES[k] for k in ([limit] if isinstance(limit, str) else limit)]
             yield "SHAPE-3", f"{name} is {_a(value)}", f"It must be {_or(kinds)}.", path, False
         case "enum" | "const":
-            allowed = [str(v) for v in (limit if error.validator == "enum" else [limit])]
+            allowed = [_shown(v) for v in (limit if error.validator == "enum" else [limit])]
             yield "SHAPE-4", f"{name} is {_shown(value)}, which is not allowed", _mean(str(value), allowed), path, False
         case "pattern":
             about = _sentence(schema.get("description", ""))
             if "propertyNames" in error.absolute_schema_path:
-                yield "SHAPE-5", f"{_shown(value)} is not an id", "Use lower-case letters, digits and single hyphens.", (*path, value), True
+                yield "SHAPE-5", f"the name {_shown(value)} is not spelled as it must be", about or _ID_WORDS, (*path, value), True
             else:
                 yield "SHAPE-5", f"{name} is {_shown(value)}, which is not spelled as it must be", about or "Compare with a record that passes.", path, False
         case "minLength" | "maxLength" | "minItems" | "maxItems" | "uniqueItems":
-            yield "SHAPE-6", f"{name} {_SIZE[error.validator].format(limit)}", "Write none for an empty list." if error.validator == "minItems" else "Change its length.", path, False
+            yield "SHAPE-6", f"{name} {_SIZE[error.validator].format(limit) if limit != 1 else _SIZE_ONE[error.validator]}", _sentence(schema.get("description", "")) or _RESIZE[error.validator], path, False
         case "minimum" | "maximum" | "exclusiveMinimum" | "exclusiveMaximum":
             yield "SHAPE-7", f"{name} is {_shown(value)}", f"It must be {_BOUND[error.validator]} {limit}.", path, False
+        case "anyOf" | "oneOf" if _only_required(error) or error.validator == "oneOf" and not error.context:
+            fields = _choices(limit)
+            given = [f for f in fields if isinstance(value, dict) and f in value]
+            said = f"has {' and '.join(given)} together" if len(given) > 1 else f"lacks {_or(fields)}"
+            yield ("SHAPE-8", f"{name} {said}", f"Give {'one' if error.validator == 'oneOf' else 'at least one'} of {', '.join(fields)}.", path, True)
         case _:
             yield "SHAPE-8", f"{name} has none of the shapes it may have", _shapes(limit, schema), path, False
 
 
 _SIZE = {"minLength": "is shorter than {}", "maxLength": "is longer than {} characters", "minItems": "has fewer than {} entries",
          "maxItems": "has more than {} entries", "uniqueItems": "names the same thing twice"}  # fmt: skip
+_SIZE_ONE = {**_SIZE, "minItems": "is an empty list", "minLength": "is empty"}
+_RESIZE = {"minLength": "Say more.", "maxLength": "Say it shorter.", "minItems": "Add what is missing.", "maxItems": "Keep the first ones.", "uniqueItems": "Name it once."}
+_ID_WORDS = "Use lower-case letters, digits and single hyphens."
 _BOUND = {"minimum": "at least", "maximum": "at most", "exclusiveMinimum": "more than", "exclusiveMaximum": "less than"}
+
+
+def _choices(alternatives: list[dict]) -> list[str]:
+    """The fields that tell alternatives apart: those not required by all of them."""
+    wanted = [one.get("required", []) for one in alternatives]
+    shared = set.intersection(*map(set, wanted)) if wanted else set()
+    return list(dict.fromkeys(f for fields in wanted for f in fields if f not in shared))
 
 
 def _name(path: tuple) -> str:
