@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cached_property
 
-from bayleaf.checks.sites import Site, sites_of
-from bayleaf.quantities import Quantity, quantities_of
+from bayleaf.checks.links import Link, links_of
+from bayleaf.checks.sites import Site, Sites
+from bayleaf.diagnosis import Desk, Layout, layout_of
+from bayleaf.quantities import Quantity
 from bayleaf.records import Book, Record
 
 
@@ -15,12 +17,35 @@ class Context:
 
     def __init__(self, book: Book):
         self.book = book
+        self._links: dict[str, list[Link]] = {}
 
     @cached_property
+    def desk(self) -> Desk:
+        """The book's quantities and calculators, made ready once."""
+        return Desk(self.book)
+
+    @property
     def quantities(self) -> dict[str, Quantity]:
         """Quantities by id (only those whose entries are sound)."""
-        return quantities_of(self.book)
+        return self.desk.quantities
+
+    @cached_property
+    def numbers(self) -> Sites:
+        """Finds the numbers of a record, and what a reading measures."""
+        return Sites(self.book, self.desk)
+
+    @cached_property
+    def layout(self) -> Layout:
+        """Which components are on which paths of which systems."""
+        return layout_of(self.book)
 
     def sites(self, record: Record) -> Iterator[Site]:
         """Every number with a unit in a record, with its quantity."""
-        return sites_of(record, self.book)
+        return self.numbers.of(record)
+
+    def links(self, record: Record) -> list[Link]:
+        """Every id that a record names, in fields and in prose; nothing for a record that is not sound."""
+        found = self._links.get(record.id)
+        if found is None:
+            found = self._links[record.id] = links_of(record) if record.sound else []
+        return found

@@ -48,7 +48,8 @@ def _guarded(rule: Rule, function: Callable, record: Record | None, *args: objec
     try:
         return list(function(*args))
     except Exception as err:  # noqa: BLE001 - whatever it is, the other rules must still run
-        message = f"this rule could not finish: {type(err).__name__}: {re.sub(r'\s+', ' ', str(err))[:120]}"
+        said = re.sub(r"\s+", " ", str(err))[:120]
+        message = f"this rule could not finish: {type(err).__name__}: {said}"
         help = "This is a fault of the checker, not of the record; report it with the record."
         if record is not None:
             return [record.finding(rule.code, "error", message, help)]

@@ -1,0 +1,148 @@
+"""Which fields hold ids, and of which kinds: one table for the checks of links, for what is reachable, and for pages."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+
+from bayleaf.records import Record
+
+# Field path: the kinds that its ids may be of. `*` is every entry or field, `@` is the field's own name,
+# a last `basis` stands for the source or calculator that it names.
+_LINKS: dict[str, dict[str, str]] = {
+    "systems": {
+        "shows.@": "readings", "paths.*.through.*": "components", "paths.*.greatest.basis": "", "has.*": "components",
+        "bands.@": "readings", "bands.*.basis": "", "bands.*.expected.calculator": "calculators",
+        "bands.*.expected.inputs.*.reading": "readings", "mistaken_for.*.system": "systems", "calculators.*": "calculators",
+        "brings.cautions.*": "cautions", "brings.acts.*": "acts", "brings.states.*": "states",
+    },
+    "components": {"mistaken_for.*.component": "components", "part_of": "components"},
+    "equipment": {"type": "equipment", "measures.*": "quantities", "basis": ""},
+    "readings": {
+        "quantity": "quantities", "computed.difference.of": "readings", "computed.difference.less": "readings",
+        "computed.quantity": "quantities", "computed.calculator": "calculators", "computed.inputs.*.reading": "readings",
+        "at": "components", "between.*": "components", "when": "conditions", "valid_if.*": "states",
+    },
+    "procedures": {
+        "systems.*": "systems", "tasks.*": "tasks", "inherits.*": "procedures", "needs.states.*": "states",
+        "needs.has.*": "components", "needs.equipment.*": "equipment", "leaves.*": "states", "ends.*": "states",
+        "spoils.*": "readings", "steps.*.follow": "procedures", "steps.*.act": "acts", "steps.*.at": "components",
+        "steps.*.when": "conditions", "steps.*.takes.reading": "readings", "steps.*.takes.instrument": "equipment",
+        "steps.*.lasts.basis": "", "steps.*.stop_at.basis": "", "steps.*.at_most.basis": "", "steps.*.cautions.*": "cautions",
+        "steps.*.sets.*": "states", "steps.*.proves.*": "states", "steps.*.equipment.*": "equipment",
+        "results.@": "readings", "calculators.*": "calculators",
+    },
+    "faults": {
+        "part": "components", "systems.*": "systems", "stages.*.@": "readings", "differs.@": "systems",
+        "differs.*.*.@": "readings", "because.@": "readings", "felt_as.@": "symptoms", "mended_by.*": "procedures",
+        "proved_by": "readings",
+    },
+    "symptoms": {"first.*": "readings", "prevents.*": "states"},
+    "codes": {"first.*": "readings", "symptoms.*": "symptoms", "systems.*": "systems", "basis": ""},
+    "calculators": {
+        "inputs.*.quantity": "quantities", "constants.*.quantity": "quantities", "constants.*.basis": "",
+        "result.*.quantity": "quantities", "basis": "", "checks.*.basis": "",
+    },
+    "vehicles": {
+        "systems.*": "systems", "has.*": "components", "fuel": "fuels", "altitude.basis": "", "bands.@": "readings",
+        "bands.*.basis": "",
+    },
+    "jobs": {
+        "vehicle": "vehicles", "car.systems.*": "systems", "car.has.*": "components", "car.fuel": "fuels",
+        "maker_bands.@": "readings", "shop.*": "equipment", "felt.*": "symptoms", "readings.*.reading": "readings",
+        "readings.*.instrument": "equipment", "readings.*.not_met.*": "states", "readings.*.repaired": "faults",
+        "true_cause.*": "faults", "expects.left.*": "faults", "expects.next": "readings",
+    },
+    "quantities": {"plausible.basis": ""},
+    "conditions": {"implies.*": "acts states"},
+    "states": {
+        "set_by.*": "acts", "ended_by.*": "acts", "proved_by.reading": "readings", "requires.*": "states",
+        "forbids.*": "acts", "needs.*": "equipment",
+    },
+    "acts": {"implies.*": "acts", "undone_by": "acts"},
+    "hazards": {
+        "triggers.*.acts.*": "acts", "triggers.*.greatest_at_least.basis": "", "triggers.*.without.*": "states",
+        "triggers.*.with.*": "states", "triggers.*.conditions.*": "conditions", "triggers.*.equipment.*": "equipment",
+        "triggers.*.quantities.*": "quantities",
+    },
+    "cautions": {"hazards.*": "hazards", "basis": ""},
+    "fuels": {"ethanol.basis": "", "stoichiometric.basis": "", "density.basis": "", "cautions.*": "cautions"},
+    "terms": {"basis": ""},
+}  # fmt: skip
+_NOT_IDS = {"like"}  # a field of a stage that stands among the readings
+_PROSE = re.compile(r"\[\[([^\[\]|]*)(?:\|([^\[\]]*))?\]\]")
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """One id in a record: its field path, the id, the kinds that it may be of (none: any), and how it is written."""
+
+    path: tuple
+    id: str
+    kinds: tuple[str, ...]
+    key: bool = False  # the id is the field's own name
+    prose: bool = False  # it stands in text, as [[id]]
+
+
+@cache
+def _tree(kind: str) -> dict:
+    """The table of one kind as a tree by field; a leaf is the tuple of kinds."""
+    tree: dict = {}
+    rows = {"replaced_by": kind, **_LINKS.get(kind, {})}
+    for row, kinds in rows.items():
+        if row.split(".")[-1] == "basis":
+            rows = [(f"{row}.source", "sources"), (f"{row}.calculator", "calculators")]
+        else:
+            rows = [(row, kinds)]
+        for path, target in rows:
+            *above, last = path.split(".")
+            node = tree
+            for step in above:
+                node = node.setdefault(step, {})
+            node.setdefault("=", []).append((last, tuple(target.split())))
+    return tree
+
+
+def links_of(record: Record) -> list[Link]:
+    """Every id that a sound record names in its fields, and every one in its prose."""
+    found: list[Link] = []
+    _walk(record.data, _tree(record.kind), (), found)
+    if b"[[" in record.source.raw or not record.source.raw:
+        found += [Link(path, match[1], (), prose=True) for path, text in texts_of(record.data) for match in _PROSE.finditer(text)]
+    return found
+
+
+def _walk(data: object, node: dict, path: tuple, found: list[Link]) -> None:
+    for last, kinds in node.get("=", ()):
+        if last == "@":
+            if isinstance(data, dict):
+                found += [Link((*path, key), key, kinds, True) for key in data if key not in _NOT_IDS]
+        elif last == "*":
+            if isinstance(data, list):
+                found += [Link((*path, i), id, kinds) for i, id in enumerate(data) if isinstance(id, str)]
+        elif isinstance(data, dict) and isinstance(data.get(last), str) and data[last] != "none":
+            found.append(Link((*path, last), data[last], kinds))
+    for step, inner in node.items():
+        if step == "=":
+            continue
+        if step == "*":
+            pairs = enumerate(data) if isinstance(data, list) else data.items() if isinstance(data, dict) else ()
+            for key, value in pairs:
+                if isinstance(value, dict | list):
+                    _walk(value, inner, (*path, key), found)
+        elif isinstance(data, dict) and isinstance(data.get(step), dict | list):
+            _walk(data[step], inner, (*path, step), found)
+
+
+def texts_of(data: object, path: tuple = ()) -> Iterator[tuple[tuple, str]]:
+    """Every text in a record's data with its path."""
+    if isinstance(data, str):
+        yield path, data
+    elif isinstance(data, dict):
+        for key, value in data.items():
+            yield from texts_of(value, (*path, key))
+    elif isinstance(data, list):
+        for i, value in enumerate(data):
+            yield from texts_of(value, (*path, i))

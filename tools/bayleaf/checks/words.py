@@ -1,0 +1,47 @@
+"""Names and hints in complaints: fields by their natural key, and what was probably meant."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+
+from bayleaf.records import Record
+
+_ENTRIES = {"steps": "step", "paths": "path", "checks": "check", "readings": "reading", "zones": "zone", "triggers": "trigger",
+            "exceptions": "exception", "mistaken_for": "entry"}  # fmt: skip
+
+
+def field(record: Record, path: tuple) -> str:
+    """A field by its natural key, never a bare index: `step 3 / do`, `path supply / greatest`."""
+    parts: list[str] = []
+    data: object = record.data
+    for step in path:
+        if isinstance(step, int):
+            data = data[step] if isinstance(data, list) and step < len(data) else None
+            name = parts.pop() if parts else "entry"
+            parts.append(f"{_ENTRIES.get(name, f'{name}, entry')} {_key(data) or step + 1}")
+        else:
+            data = data.get(step) if isinstance(data, dict) else None
+            parts.append(step)
+    return " / ".join(parts) or "the record"
+
+
+def _key(entry: object) -> str:
+    return entry["name"] if isinstance(entry, dict) and isinstance(entry.get("name"), str) else ""
+
+
+def mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
+    """`Did you mean x?` for the nearest known word, or `otherwise`."""
+    near = difflib.get_close_matches(str(word), list(known), 1, 0.6)
+    return f"Did you mean {near[0]}?" if near else otherwise
+
+
+def either(words: Iterable[str], word: str = "or") -> str:
+    """`a`, `a or b`, `a, b or c`."""
+    words = list(words)
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {word} {words[-1]}" if words else ""
+
+
+def number(value: float) -> str:
+    """A number in a message, without needless digits."""
+    return f"{value:.6g}"
