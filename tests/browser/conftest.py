@@ -106,6 +106,7 @@ def visit(chromium: Browser) -> Iterator[Callable[..., Visitor]]:
     def open_tab(where: Path | str, **options: object) -> Visitor:
         address = where.as_uri() if isinstance(where, Path) else where
         context = chromium.new_context(**options)
+        context.set_default_timeout(15_000)
         context.add_init_script(WATCH)
         home = "file://" if address.startswith("file:") else "/".join(address.split("/")[:3])
         visitor = Visitor(context.new_page(), home)
