@@ -5,8 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cached_property
 
+from bayleaf.checks.hazards import Met, hazards_met
 from bayleaf.checks.links import Link, links_of
+from bayleaf.checks.machine import Machine
+from bayleaf.checks.paths import Paths
 from bayleaf.checks.sites import Site, Sites
+from bayleaf.checks.walk import walk
+from bayleaf.checks.walked import Walk
 from bayleaf.diagnosis import Desk, Layout, layout_of
 from bayleaf.quantities import Quantity
 from bayleaf.records import Book, Record
@@ -18,6 +23,8 @@ class Context:
     def __init__(self, book: Book):
         self.book = book
         self._links: dict[str, list[Link]] = {}
+        self._walks: dict[str, Walk] = {}
+        self._met: dict[str, list[Met]] = {}
 
     @cached_property
     def desk(self) -> Desk:
@@ -49,3 +56,25 @@ class Context:
         if found is None:
             found = self._links[record.id] = links_of(record) if record.sound else []
         return found
+
+    @cached_property
+    def machine(self) -> Machine:
+        """Acts, conditions and states, ready for walking."""
+        return Machine(self.book)
+
+    @cached_property
+    def paths(self) -> Paths:
+        """What flows through each component."""
+        return Paths(self.book, self.layout)
+
+    def walk(self, record: Record) -> Walk:
+        """The walk of a sound procedure."""
+        if record.id not in self._walks:
+            self._walks[record.id] = walk(record, self.book, self.machine, self.paths)
+        return self._walks[record.id]
+
+    def met(self, record: Record) -> list[Met]:
+        """The hazards that a sound procedure meets, step by step."""
+        if record.id not in self._met:
+            self._met[record.id] = list(hazards_met(self.walk(record), self.book, self.machine))
+        return self._met[record.id]

@@ -1,0 +1,48 @@
+"""What flows through a part: the facts of every path that a step opens or measures."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from bayleaf.diagnosis.layout import Layout
+from bayleaf.quantities import to_si, units
+from bayleaf.records import Book, listed, mapped
+
+
+@dataclass(frozen=True, slots=True)
+class PathFact:
+    """One path of one system. `greatest` is the greatest credible pressure in Pa, None where the path states none."""
+
+    system: str
+    name: str
+    carries: str
+    side: str
+    greatest: float | None
+
+
+class Paths:
+    """The paths of a book by component. A part that is `part_of` another lies on the other's paths too."""
+
+    def __init__(self, book: Book, layout: Layout):
+        self.layout = layout
+        self._facts: dict[tuple[str, str], PathFact] = {}
+        for system, record in book.of("systems").items():
+            for path in listed(record.data.get("paths")) if record.sound else []:
+                fact = PathFact(system, path["name"], path["carries"], path.get("side", ""), pascals(path.get("greatest")))
+                self._facts[system, path["name"]] = fact
+
+    def of(self, components: Iterable[str], systems: Iterable[str] = ()) -> tuple[PathFact, ...]:
+        """The paths through these components in these systems; no systems named: in every system."""
+        wanted = set(systems)
+        found = {pair for c in components for pair in self.layout.paths(c) if not wanted or pair[0] in wanted}
+        return tuple(self._facts[pair] for pair in sorted(found) if pair in self._facts)
+
+
+def pascals(quantity: object) -> float | None:
+    """A pressure as written, in Pa without its reference; None where there is none or its unit is no pressure's."""
+    data = mapped(quantity)
+    unit = units().get(data.get("unit", ""))
+    if "value" not in data or unit is None or unit.dimension != units()["Pa"].dimension:
+        return None
+    return to_si(data["value"], data["unit"], "gauge")

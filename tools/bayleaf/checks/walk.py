@@ -1,0 +1,166 @@
+"""The walk: a procedure step by step, with the states that it starts from, sets, ends and meets.
+
+A step is done in this order: its condition must hold; its act and all that the act implies are done, which ends
+states and sets others; then what the step itself sets and proves stands. `follow` runs another procedure in place.
+The walk judges nothing: it notes what happened, and the rules read the notes.
+"""
+
+from __future__ import annotations
+
+from bayleaf.checks.machine import Machine
+from bayleaf.checks.paths import Paths
+from bayleaf.checks.walked import Key, Note, Walk, WalkedStep
+from bayleaf.records import Book, Record, listed, mapped
+
+
+def walk(record: Record, book: Book, machine: Machine, paths: Paths) -> Walk:
+    """Walk a sound procedure of a book. Pure; never raises on what a record names wrongly."""
+    return _Walker(record, book, machine, paths).run()
+
+
+def preparations(book: Book, data: dict) -> list[str]:
+    """The standing procedures that a procedure inherits, and those that they inherit, once each."""
+    found = [p for p in listed(data.get("inherits"))]
+    for id in found:
+        record = book.of("procedures").get(id)
+        found += [p for p in listed(record.data.get("inherits")) if p not in found] if record and record.sound else []
+    return found
+
+
+def cautions_of(book: Book, procedures: list[str]) -> set[str]:
+    """Every caution that these procedures show in their steps."""
+    records = [r for p in procedures if (r := book.of("procedures").get(p)) and r.sound]
+    return {c for r in records for step in r.data["steps"] for c in listed(step.get("cautions"))}
+
+
+class _Walker:
+    def __init__(self, record: Record, book: Book, machine: Machine, paths: Paths):
+        self.book, self.machine, self.paths, self.record = book, machine, paths, record
+        before = preparations(book, record.data)
+        left = [s for p in before if (r := book.of("procedures").get(p)) and r.sound for s in listed(r.data["leaves"])]
+        states = [*left, *listed(record.data["needs"]["states"])]
+        self.standing: dict[Key, int] = {(s, ""): -1 for s in states if s in machine.states}
+        self.by: dict[Key, str] = {}  # the act with which a state was set on a part
+        self.doing: dict[Key, int] = {}
+        self.walk = Walk(record.id, frozenset(cautions_of(book, before)), dict(self.standing))
+
+    def run(self) -> Walk:
+        shown = set(self.walk.inherited)
+        self._procedure(self.record, (), "", listed(self.record.data["systems"]), (self.record.id,), shown)
+        self._end_all(listed(self.record.data.get("ends")))
+        self.walk.end, self.walk.left = dict(self.standing), dict(self.doing)
+        return self.walk
+
+    def _procedure(self, record: Record, place: tuple, number: str, systems: list[str], seen: tuple, shown: set[str]) -> None:
+        for i, step in enumerate(record.data["steps"]):
+            path, here = ("steps", i), place or ("steps", i)
+            shown |= set(listed(step.get("cautions")))
+            name = f"{number}{i + 1}"
+            followed = self.book.of("procedures").get(step.get("follow"))
+            if followed is not None and followed.sound and followed.id not in seen:
+                self._follow(followed, record, step, path, here, name, systems, seen, shown)
+            else:
+                self._step(record.id, step, path, here, name, systems, shown)
+
+    def _follow(self, followed: Record, record: Record, step: dict, path: tuple, here: tuple, name: str,
+                systems: list[str], seen: tuple, shown: set[str]) -> None:  # fmt: skip
+        self._step(record.id, step, path, here, name, systems, shown)
+        missing = [s for s in listed(followed.data["needs"]["states"]) if not any(k[0] == s for k in self.standing)]
+        self.walk.steps[-1].notes += [Note("unmet", s) for s in missing]
+        theirs = [s for s in listed(followed.data["systems"]) if not systems or s in systems]
+        inside = shown | cautions_of(self.book, preparations(self.book, followed.data))
+        self._procedure(followed, here, f"{name}.", theirs or systems, (*seen, followed.id), inside)
+        self._end_all(listed(followed.data.get("ends")))
+        shown |= inside
+
+    def _end_all(self, states: list[str]) -> None:
+        for key in [k for k in self.standing if k[0] in states]:
+            del self.standing[key]
+
+    def _step(self, source: str, step: dict, path: tuple, place: tuple, number: str, systems: list[str], shown: set[str]) -> None:
+        machine, act = self.machine, step.get("act")
+        own = machine.acts_of(act)
+        done, claims = machine.conditions.get(step.get("when"), (frozenset(), ()))
+        at = (step["at"],) if "at" in step else self._joints(own)
+        reading = self.book.of("readings").get(mapped(step.get("takes")).get("reading"))
+        read_at = [c for c in (reading.data.get("at"), *listed(reading.data.get("between"))) if isinstance(c, str)] if reading else []
+        read_paths = self.paths.of(read_at, systems)
+        walked = WalkedStep(
+            number, source, path, place, step, own | done, own, at, self.paths.of(at, systems) if at else read_paths, read_paths,
+            tuple(listed(step.get("cautions"))), dict(self.standing), dict(self.doing), frozenset(shown),
+        )  # fmt: skip
+        self.walk.steps.append(walked)
+        index = len(self.walk.steps) - 1
+        self._condition(walked, done, claims, index)
+        for key, since in walked.before.items():
+            self._forbid(walked, key, since, walked.acts)
+        for key in [k for k in self.standing if self._ends(k, walked)]:
+            self._end(walked, key)
+        for state in machine.states.values():
+            if state.set_by & own and (not state.carries or any(p.carries in state.carries for p in walked.act_paths)):
+                self._set(walked, state.id, index)
+        for state in [*listed(step.get("sets")), *listed(step.get("proves"))]:
+            if state in machine.states:
+                self._set(walked, state, index)
+        self._undo(walked, act, index)
+        walked.after = dict(self.standing)
+
+    def _joints(self, own: frozenset[str]) -> tuple[str, ...]:
+        """A look or a closing that names no part is of every joint that stands open or unproved."""
+        each = [s.id for s in self.machine.states.values() if s.each and s.ended_by & own]
+        return tuple(sorted({at for s, at in self.standing if s in each and at}))
+
+    def _condition(self, walked: WalkedStep, done: frozenset[str], claims: tuple[str, ...], index: int) -> None:
+        """What the step's condition speaks of. A sentence does not make an engine cool, but it may make it hot."""
+        states = self.machine.states
+        for state in (s for s in claims if not walked.stood(s) and not states[s].set_by & walked.own):
+            walked.notes.append(Note("claimed", state))
+            if state in self.machine.guards:
+                continue
+            by = states[state].set_by
+            for key in [k for k in self.standing if by and by <= states[k[0]].ended_by]:
+                self._end(walked, key)
+            self.standing[state, ""] = index
+        for (act, at), since in self.doing.items():
+            if act in self.machine.going and self.machine.undo[act] in done:
+                walked.notes.append(Note("contradicted", act, at, self.machine.undo[act], since))
+
+    def _forbid(self, walked: WalkedStep, key: Key, since: int, acts: frozenset[str]) -> None:
+        forbidden = sorted(acts & self.machine.states[key[0]].forbids)
+        walked.notes += [Note("forbidden", *key, act, since) for act in forbidden]
+
+    def _end(self, walked: WalkedStep, key: Key) -> None:
+        del self.standing[key]
+        walked.notes.append(Note("ended", *key))
+
+    def _ends(self, key: Key, walked: WalkedStep) -> bool:
+        """Whether a step ends what stands: by one of its acts, or by undoing the act that it was set with."""
+        state, part, undo = self.machine.states[key[0]], key[1], self.machine.undo
+        here = not part or not walked.at or part in walked.at
+        if any(here or not (state.each or act in self.machine.local) for act in state.ended_by & walked.acts):
+            return True
+        by = self.by.get(key, "")
+        return bool(part) and part in walked.at and not state.each and any(undo.get(by) == a or undo.get(a) == by for a in walked.own)
+
+    def _set(self, walked: WalkedStep, id: str, index: int) -> None:
+        state, act = self.machine.states[id], walked.data.get("act", "")
+        walked.notes += [Note("lacks", id, "", need) for need in state.requires if not any(s == need for s, _ in self.standing)]
+        new = not walked.stood(id)
+        for part in (walked.at if state.each or act in self.machine.local else ()) or ("",):
+            self.by[id, part] = act
+            self.standing[id, part] = index
+            walked.notes.append(Note("set", id, part, since=index))
+            if new:
+                self._forbid(walked, (id, part), index, walked.acts - state.set_by)
+        for (doing, at), since in self.doing.items() if new else ():
+            if doing in self.machine.going & state.forbids:
+                walked.notes.append(Note("under-way", id, at, doing, since))
+
+    def _undo(self, walked: WalkedStep, act: str | None, index: int) -> None:
+        """Acts that this step undoes are no longer under way; those that it does are, until something undoes them."""
+        undo = self.machine.undo
+        for key in [k for k in self.doing if undo[k[0]] in walked.own and (not k[1] or not walked.at or k[1] in walked.at)]:
+            del self.doing[key]
+        for done in walked.own & set(undo):
+            for part in (walked.at if done == act else ()) or ("",):
+                self.doing.setdefault((done, part), index)

@@ -1,0 +1,76 @@
+"""What a walk hands to the rules: its steps, what stood in each, and notes of what happened."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from bayleaf.checks.paths import PathFact
+
+Key = tuple[str, str]  # a state or an act, and the part that it belongs to ('' for the whole car)
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """Something that happened in a step.
+
+    `kind`: set, ended, lacks (`what` was set while `other` did not stand), forbidden (the act `other` was done while
+    `what` stood), under-way (`what` was set while the act `other` still went on), claimed (the condition speaks of
+    `what`, which nothing made so), contradicted (the condition implies the act `other`, which would undo `what`),
+    unmet (the procedure followed here needs `what`). `since` is the index of the step that set or began `what`.
+    """
+
+    kind: str
+    what: str
+    at: str = ""
+    other: str = ""
+    since: int = -1
+
+
+@dataclass(slots=True)
+class WalkedStep:
+    """One step. `before` and `after` map what stands to the index of the step that set it (-1: from the start).
+
+    `place` is the field path in the walked procedure; `source` and `path` say where the step is written, which is
+    another procedure inside a `follow`. `acts` are done in the step, `own` of them by its act, not its condition.
+    """
+
+    number: str
+    source: str
+    path: tuple
+    place: tuple
+    data: dict
+    acts: frozenset[str]
+    own: frozenset[str]
+    at: tuple[str, ...]
+    act_paths: tuple[PathFact, ...]
+    read_paths: tuple[PathFact, ...]
+    cautions: tuple[str, ...]
+    before: dict[Key, int]
+    doing: dict[Key, int]
+    shown: frozenset[str] = frozenset()
+    after: dict[Key, int] = field(default_factory=dict)
+    notes: list[Note] = field(default_factory=list)
+
+    def stood(self, state: str) -> bool:
+        """Whether a state stood when the step began."""
+        return any(s == state for s, _at in self.before)
+
+    def stands(self, state: str) -> bool:
+        """Whether a state stands while the step is done: before it or after it."""
+        return self.stood(state) or any(s == state for s, _at in self.after)
+
+
+@dataclass(slots=True)
+class Walk:
+    """`start` and `end` map what stands to the step that set it; `left` are the acts that nothing undid."""
+
+    procedure: str
+    inherited: frozenset[str]
+    start: dict[Key, int]
+    steps: list[WalkedStep] = field(default_factory=list)
+    end: dict[Key, int] = field(default_factory=dict)
+    left: dict[Key, int] = field(default_factory=dict)
+
+    def last(self, kind: str, what: str, before: int) -> int | None:
+        """The index of the last step before this one that has a note of this kind about `what`."""
+        return next((i for i in range(before - 1, -1, -1) if any(n.kind == kind and n.what == what for n in self.steps[i].notes)), None)
