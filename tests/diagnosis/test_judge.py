@@ -1,0 +1,197 @@
+"""A job's readings clear what they exclude, and the judgement says by which reading."""
+
+from __future__ import annotations
+
+import pytest
+
+from bayleaf.diagnosis import OUTSIDE, judge
+from tests.diagnosis.sample import answer, book, job, value
+
+MAKER = {"primed": {"min": 55, "max": 62, "unit": "psi", "looked_up": "The maker's service information"}}
+
+
+def left(*readings: dict, the_book=None, **more: object) -> set[str]:  # noqa: ANN001
+    return set(judge(the_book or book(), job(*readings, **more)).left_ids)
+
+
+def kinds(*readings: dict, **more: object) -> list[str]:
+    return [t.verdict.kind for t in judge(book(), job(*readings, **more)).taken]
+
+
+def test_without_readings_every_fault_of_the_car_is_left():
+    assert left() == {"filter-blocked", "hose-is-off", "diaphragm-leaks", "pump-dead", "ground-poor", "spark-weak"}
+
+
+def test_the_complaint_chooses_the_candidates():
+    assert left(felt=["no-power"]) == {"filter-blocked", "pump-dead", "ground-poor", "spark-weak"}
+
+
+def test_of_several_complaints_the_fault_that_explains_all_is_kept():
+    judgement = judge(book(), job(felt=["no-power", "rough-idle"]))
+    assert (judgement.explains, judgement.left_ids) == ("all", ("spark-weak",))
+
+
+def test_where_none_explains_all_those_that_explain_any_are_kept_and_it_says_so():
+    judgement = judge(book(faults={"spark-weak": None}), job(felt=["no-power", "rough-idle"]))
+    assert judgement.explains == "any"
+    assert set(judgement.left_ids) == {"filter-blocked", "pump-dead", "ground-poor", "hose-is-off", "diaphragm-leaks"}
+
+
+def test_an_unexplained_complaint_leaves_what_is_outside_this_book():
+    judgement = judge(book(symptoms={"whine": {"title": "Whine"}}), job(felt=["whine"]))
+    assert (judgement.explains, judgement.left_ids) == ("nothing", (OUTSIDE,))
+
+
+def test_a_value_inside_the_spread_clears_only_none_and_unsteady():
+    assert left(value("primed", 58.5), felt=["no-power"]) == {"filter-blocked", "ground-poor", "spark-weak"}
+
+
+def test_the_makers_figure_typed_into_the_job_can_say_low():
+    judgement = judge(book(), job(value("primed", 50), felt=["no-power"], maker_bands=MAKER))
+    assert set(judgement.left_ids) == {"filter-blocked", "ground-poor", "pump-dead"}
+    assert {item.fault: item.stages for item in judgement.left}["filter-blocked"] == ("nearly",)
+
+
+def test_too_close_keeps_both_neighbours():
+    assert left(value("primed", 56), felt=["no-power"], maker_bands=MAKER) == {"filter-blocked", "ground-poor", "spark-weak", "pump-dead"}
+
+
+def test_what_cleared_a_fault_is_said_by_stage():
+    judgement = judge(book(), job(value("primed", 80), answer("hose-look", "dry"), felt=["no-power"]))
+    assert next(c.by for c in judgement.cleared if c.fault == "filter-blocked") == {"partly": ("primed",), "nearly": ("primed",)}
+
+
+def test_a_fault_can_go_by_one_reading_a_stage():
+    judgement = judge(book(), job(value("primed", 50), value("ground-drop", 0.9, "V", "meter"), felt=["no-power"], maker_bands=MAKER))
+    assert next(c.by for c in judgement.cleared if c.fault == "filter-blocked") == {"partly": ("primed", "ground-drop"), "nearly": ("ground-drop",)}
+    assert judgement.left_ids == ("ground-poor",)
+
+
+def test_a_later_reading_replaces_an_earlier_one():
+    judgement = judge(book(), job(value("primed", 80), value("primed", 58), felt=["no-power"]))
+    assert "filter-blocked" in judgement.left_ids
+    assert [t.counts for t in judgement.taken] == [False, True]
+
+
+def test_what_cannot_be_taken_clears_nothing():
+    judgement = judge(book(), job({"reading": "primed", "cannot": "no port"}, {"reading": "idle", "not_reached": True}, felt=["no-power"]))
+    assert set(judgement.left_ids) == left(felt=["no-power"])
+    assert judgement.cannot == (("primed", "no port"),)
+
+
+def test_a_condition_not_met_clears_nothing():
+    entry = value("primed", 80, not_met=["tank-quarter-full"])
+    assert left(entry, felt=["no-power"]) == left(felt=["no-power"])
+    assert kinds(entry) == ["not valid"]
+
+
+def test_an_implausible_value_clears_nothing():
+    assert left(value("idle", 500, instrument="gauge"), felt=["no-power"]) == left(felt=["no-power"])
+
+
+def test_an_intermittent_that_was_absent_clears_nothing():
+    absent = value("primed", 80, fault_was="absent")
+    assert left(absent, felt=["no-power"], comes_and_goes=True) == left(felt=["no-power"])
+    present = value("primed", 80, fault_was="present")
+    assert left(present, felt=["no-power"], comes_and_goes=True) == {OUTSIDE}
+
+
+def test_none_is_said_by_the_person_and_not_read():
+    assert left(answer("primed", "none"), felt=["no-power"]) == {"pump-dead"}
+    assert kinds(value("primed", 0)) == ["low"]
+
+
+def test_unsteady_clears_what_is_steady():
+    assert left(answer("primed", "unsteady")) == {OUTSIDE}
+
+
+def test_a_difference_is_computed_when_both_its_readings_are_there():
+    judgement = judge(book(), job(value("idle", 36), value("hose-off", 44)))
+    rise = judgement.taken[-1]
+    assert (rise.reading, rise.computed, rise.said, rise.verdict.kind) == ("hose-rise", True, "8.00 psi", "in band")
+    assert rise.places == (0, 1)
+    assert "hose-is-off" not in judgement.left_ids
+
+
+def test_a_computed_reading_waits_for_both():
+    assert [t.reading for t in judge(book(), job(value("idle", 36))).taken] == ["idle"]
+
+
+def test_a_value_read_while_the_fault_was_absent_is_not_computed_with():
+    judgement = judge(book(), job(value("idle", 36, fault_was="absent"), value("hose-off", 44, fault_was="present"), comes_and_goes=True))
+    assert "hose-rise" not in [t.reading for t in judgement.taken]
+
+
+def test_the_weight_follows_commonness_stages_and_either_answers():
+    judgement = judge(book(), job(value("primed", 50), felt=["no-power"], maker_bands=MAKER))
+    weights = {item.fault: item.weight for item in judgement.left}
+    assert weights["filter-blocked"] == pytest.approx(9 / 2)  # one of two stages
+    assert weights["ground-poor"] == pytest.approx(9 / 2)  # low is one of its two answers
+    assert weights["pump-dead"] == pytest.approx(9)  # none reads low
+    assert sum(item.share for item in judgement.left) == pytest.approx(1)
+
+
+def test_a_repaired_fault_is_no_candidate_and_makes_its_own_readings_old():
+    readings = (value("ground-drop", 0.9, "V", "meter"), {"repaired": "ground-poor"})
+    judgement = judge(book(), job(*readings, felt=["no-power"]))
+    assert set(judgement.left_ids) == {"filter-blocked", "pump-dead", "spark-weak"}
+    assert "before the repair" in judgement.taken[0].aside
+
+
+def test_a_normal_reading_from_before_a_repair_still_clears():
+    readings = (value("ground-drop", 0.1, "V", "meter"), {"repaired": "filter-blocked"})
+    assert left(*readings, felt=["no-power"]) == {"pump-dead", "spark-weak"}
+
+
+def test_a_reading_that_the_repair_cannot_have_changed_still_clears():
+    readings = (value("primed", 80), {"repaired": "hose-is-off"})
+    assert left(*readings, felt=["no-power"]) == {OUTSIDE}
+
+
+def test_a_reading_computed_across_a_repair_is_set_aside():
+    judgement = judge(book(), job(value("idle", 36), {"repaired": "hose-is-off"}, value("hose-off", 44)))
+    assert "before and after the repair" in judgement.taken[-1].aside
+
+
+def test_a_reading_repeated_after_the_repair_counts():
+    readings = (value("ground-drop", 0.9, "V", "meter"), {"repaired": "ground-poor"}, value("ground-drop", 0.1, "V", "meter"), answer("primed", "none"))
+    assert left(*readings, felt=["no-power"]) == {"pump-dead"}
+
+
+def test_what_is_mended_in_words_belongs_to_somebody_else():
+    judgement = judge(book(), job(answer("hose-look", "wet")))
+    item = next(item for item in judgement.left if item.fault == "diaphragm-leaks")
+    assert (item.mends, item.words) == ((), ("Fit a new regulator.",))
+
+
+def test_one_mend_for_all_that_is_left_is_named():
+    assert judge(book(), job(felt=["no-power"])).one_mend == "renew-it"
+    assert judge(book(), job(felt=["long-crank"])).one_mend == ""
+
+
+def test_a_reading_of_each_cylinder_is_ruled_by_the_one_that_is_out():
+    each = {**book().of("readings")["idle"].data, "each": "cylinder"}
+    the_book = book(readings={"idle": each})
+    band = {"idle": {"min": 30, "max": 40, "unit": "psi", "looked_up": "…"}}
+    assert "hose-is-off" in left(value("idle", 60), value("idle", 35), the_book=the_book, maker_bands=band)
+    assert "hose-is-off" not in left(value("idle", 35), value("idle", 36), the_book=the_book, maker_bands=band)
+
+
+def test_a_better_instrument_is_named_when_it_is_too_close():
+    judgement = judge(book(), job(value("primed", 56), maker_bands=MAKER))
+    assert "Fine sender" in judgement.taken[0].verdict.what_to_do
+
+
+def test_the_vehicle_brings_its_own_bands():
+    vehicle = {
+        "title": "Parks van", "invented": True, "systems": ["port"], "has": ["test-port"], "fuel": "gasoline", "altitude": {"value": 0, "unit": "m"},
+        "bands": {"primed": {"min": 55, "max": 62, "unit": "psi", "means": "limit", "basis": {"invented": True}}},
+    }  # fmt: skip
+    the_job = job(value("primed", 50), felt=["no-power"])
+    del the_job.data["car"]
+    the_job.data["vehicle"] = "parks-van"
+    judgement = judge(book(vehicles={"parks-van": vehicle}), the_job)
+    assert (judgement.taken[0].verdict.kind, judgement.taken[0].verdict.band.source) == ("low", "vehicle")
+    the_job.data["maker_bands"] = {"primed": {"min": 45, "max": 55, "unit": "psi", "looked_up": "a later bulletin"}}
+    judgement = judge(book(vehicles={"parks-van": vehicle}), the_job)
+    assert (judgement.taken[0].verdict.kind, judgement.taken[0].verdict.band.source) == ("in band", "typed")

@@ -1,0 +1,113 @@
+"""A car as diagnosis sees it: its systems, what it has, which readings it offers and which faults it can suffer from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from bayleaf.diagnosis.layout import Layout
+from bayleaf.records import Book, Record, listed, mapped
+
+
+@dataclass(frozen=True)
+class Car:
+    """`has` is None when every optional feature is there, as when a system is looked at on its own."""
+
+    title: str
+    systems: tuple[str, ...]
+    has: frozenset[str] | None = None
+    fuel: str = ""
+    altitude: dict | None = None  # {value, unit}
+    bands: dict = field(default_factory=dict, hash=False)  # the maker's, as written in the vehicle
+    vehicle: str = ""
+
+
+def car_of_system(book: Book, system: str) -> Car:
+    """A car with this one system and every feature that such a system may have."""
+    return Car(book.of("systems")[system].title, (system,))
+
+
+def car_of_vehicle(book: Book, vehicle: str) -> Car:
+    """The car of a vehicle record."""
+    record = book.of("vehicles")[vehicle]
+    return _car(record.title, record.data, vehicle)
+
+
+def car_of_job(book: Book, data: dict) -> Car:
+    """The car of a job: its vehicle, or what the job says about a car that is in no record."""
+    if data.get("vehicle") in book.of("vehicles"):
+        return car_of_vehicle(book, data["vehicle"])
+    return _car(mapped(data.get("car")).get("title", "The car of this job"), mapped(data.get("car")), "")
+
+
+def _car(title: str, data: dict, vehicle: str) -> Car:
+    return Car(
+        title=title,
+        systems=tuple(listed(data.get("systems"))),
+        has=frozenset(listed(data.get("has"))),
+        fuel=data.get("fuel", ""),
+        altitude=data.get("altitude") if isinstance(data.get("altitude"), dict) else None,
+        bands=mapped(data.get("bands")),
+        vehicle=vehicle,
+    )
+
+
+def places_of(book: Book, reading: str) -> list[str]:
+    """The components where a reading is taken: `at`, or both ends of `between`; [] when it names none."""
+    data = book.of("readings")[reading].data
+    return [data["at"]] if isinstance(data.get("at"), str) else listed(data.get("between"))
+
+
+def inputs_of(book: Book, reading: str) -> list[str]:
+    """The readings that a computed reading is computed from; [] for any other."""
+    computed = mapped(book.of("readings")[reading].data.get("computed"))
+    if "difference" in computed:
+        return [r for r in mapped(computed["difference"]).values() if isinstance(r, str)]
+    return [v["reading"] for v in mapped(computed.get("inputs")).values() if isinstance(v, dict) and "reading" in v]
+
+
+def present(layout: Layout, car: Car, component: str) -> bool:
+    """Whether the car has this component: an optional feature only when the car says so."""
+    if car.has is None:
+        return True
+    optional = set().union(*(layout.optional.get(s, set()) for s in car.systems))
+    return all(c in car.has for c in layout.chain(component) if c in optional)
+
+
+def within(layout: Layout, car: Car, component: str) -> bool:
+    """Whether the component is in this car: on a path of its systems, or on no path of any system, as a part that every car has."""
+    paths = layout.paths(component)
+    return present(layout, car, component) and (not paths or any(system in car.systems for system, _path in paths))
+
+
+def readings_of(book: Book, layout: Layout, car: Car) -> list[str]:
+    """The readings that exist in this car, in the book's order."""
+    return [reading for reading in book.of("readings") if offers(book, layout, car, reading)]
+
+
+def usable(record: Record | None) -> bool:
+    """Whether diagnosis may use a record: its shape is sound and it has not been retired."""
+    return record is not None and record.sound and record.data.get("status") != "retired"
+
+
+def offers(book: Book, layout: Layout, car: Car, reading: str, _seen: tuple[str, ...] = ()) -> bool:
+    """Whether this reading exists in this car. A computed one needs its inputs too."""
+    if reading in _seen or not usable(book.of("readings").get(reading)):
+        return False
+    places = places_of(book, reading)
+    inputs = inputs_of(book, reading)
+    return all(within(layout, car, c) for c in places) and all(offers(book, layout, car, r, (*_seen, reading)) for r in inputs)
+
+
+def faults_of(book: Book, layout: Layout, car: Car) -> list[str]:
+    """The faults that this car can have, in the book's order."""
+    return [f for f, record in book.of("faults").items() if usable(record) and systems_of(book, layout, car, f)]
+
+
+def systems_of(book: Book, layout: Layout, car: Car, fault: str) -> list[str]:
+    """The car's systems in which this fault can occur: those the fault names, else those with a path through its part."""
+    data = book.of("faults")[fault].data
+    part = data.get("part", "")
+    if part and not present(layout, car, part):
+        return []
+    named = listed(data.get("systems")) or [system for system, _path in layout.paths(part)]
+    return [system for system in car.systems if system in named]

@@ -1,0 +1,154 @@
+"""A judgement in words that a technician can read aloud, and as data."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from bayleaf.diagnosis.judgement import Judgement, Left
+from bayleaf.diagnosis.taken import Taken
+from bayleaf.records import Book
+
+MOST = 6  # of a list that only helps when it is short; the data form holds all of it
+
+
+def lines(judgement: Judgement, book: Book) -> list[str]:
+    """The judgement as lines of plain text."""
+    parts = [_head(judgement, book), _readings(judgement, book), _left(judgement, book)]
+    if not judgement.left:
+        parts.append(_nothing_fits(judgement, book))
+    if judgement.pairs:
+        parts.append(_pairs(judgement, book))
+    parts.append(_cleared(judgement, book))
+    return [line for part in parts if part for line in (*part, "")][:-1]
+
+
+def _name(book: Book, id: str) -> str:
+    record = book.get(id)
+    return record.title if record else id
+
+
+def _names(book: Book, ids: Iterable[str], between: str = ", ") -> str:
+    return between.join(_name(book, id) for id in ids)
+
+
+def _head(judgement: Judgement, book: Book) -> list[str]:
+    said = [judgement.title, f"Car: {judgement.car.title}. Systems: {_names(book, judgement.car.systems)}."]
+    if judgement.felt:
+        said.append(f"Complaint: {_names(book, judgement.felt)}.")
+    said += {
+        "any": ["No single fault in this book explains the whole complaint: faults that explain a part of it are kept."],
+        "nothing": ["No fault in this book explains the complaint."],
+        "no complaint": ["No complaint was given: every fault that this car can have is a candidate."],
+    }.get(judgement.explains, [])
+    if judgement.repaired:
+        said.append(f"Mended so far: {_names(book, judgement.repaired)}.")
+    if judgement.comes_and_goes:
+        said.append("The fault comes and goes: only readings taken while it was present clear anything.")
+    return said
+
+
+def _readings(judgement: Judgement, book: Book) -> list[str]:
+    said = ["Readings"]
+    for taken in judgement.taken:
+        computed = ", computed" if taken.computed else ""
+        said.append(f"  {_name(book, taken.reading)}: {taken.said}{computed}. {_verdict_words(taken)}")
+        said += [f"    {words}" for words in (taken.verdict.words, taken.verdict.what_to_do, taken.aside) if words]
+    said += [f"  {_name(book, reading)}: cannot be taken ({why})." for reading, why in judgement.cannot]
+    return said if len(said) > 1 else ["No readings yet."]
+
+
+def _verdict_words(taken: Taken) -> str:
+    kind = taken.verdict.kind
+    return f"{kind[0].upper()}{kind[1:]}."
+
+
+def _left(judgement: Judgement, book: Book) -> list[str]:
+    if not judgement.left:
+        return []
+    count = len(judgement.left)
+    said = [f"{count} fault{'s' if count > 1 else ''} left, if there is one fault only (shares follow how common each is, a judgement)"]
+    for item in judgement.left:
+        stages = f" ({', '.join(item.stages)})" if item.stages else ""
+        said.append(f"  {_name(book, item.fault)}{stages}: {_share(item.share)}. {_mend(item, book)}")
+    if judgement.one_mend and count > 1:
+        said.append(f"  All that is left is mended in one way: {_name(book, judgement.one_mend)}.")
+    said.append("  A cause outside this book is always possible.")
+    return said
+
+
+def _share(share: float) -> str:
+    percent = round(100 * share)
+    return "under 1 in 100" if percent < 1 else f"{percent} in 100"
+
+
+def _mend(item: Left, book: Book) -> str:
+    if item.mends:
+        return f"Mended by: {_names(book, item.mends)}."
+    return " ".join(("Not mended by a procedure of this book:", *item.words))
+
+
+def _nothing_fits(judgement: Judgement, book: Book) -> list[str]:
+    said = ["No single fault in this book fits all the readings. A cause outside this book is left."]
+    for readings in judgement.contradictions[:MOST]:
+        if len(readings) == 1:
+            said.append(f"  No candidate shows this: {_name(book, readings[0])}.")
+        else:
+            said.append(f"  No candidate shows these together: {_names(book, readings, ' and ')}.")
+    for doubt in judgement.doubts[:MOST]:
+        what = f"If the repair is doubted ({_name(book, doubt.of)})" if doubt.repair else f"If this reading is doubted ({_name(book, doubt.of)})"
+        said.append(f"  {what}, these come back: {_names(book, doubt.brings)}.")
+    if not judgement.doubts:
+        said.append("  Doubting one reading brings no fault back.")
+    return said
+
+
+def _pairs(judgement: Judgement, book: Book) -> list[str]:
+    more = len(judgement.pairs) - MOST
+    said = ["Two faults at once that would fit (two that hide each other are not looked for)"]
+    said += [f"  {_names(book, pair.faults, ' with ')}" for pair in judgement.pairs[:MOST]]
+    return said + ([f"  and {more} more pairs"] if more > 0 else [])
+
+
+def _cleared(judgement: Judgement, book: Book) -> list[str]:
+    if not judgement.cleared:
+        return []
+    said = [f"Cleared: {len(judgement.cleared)}"]
+    for item in judgement.cleared:
+        first = dict.fromkeys(readings[0] for readings in item.by.values())
+        said.append(f"  {_name(book, item.fault)}: by {_names(book, first, ' and ')}.")
+    return said
+
+
+def to_json(judgement: Judgement, book: Book) -> dict:
+    """The judgement as plain data: ids, numbers in SI, and the words of every verdict."""
+    return {
+        "title": judgement.title,
+        "car": {"title": judgement.car.title, "vehicle": judgement.car.vehicle, "systems": list(judgement.car.systems)},
+        "felt": list(judgement.felt),
+        "explains": judgement.explains,
+        "comes_and_goes": judgement.comes_and_goes,
+        "readings": [_taken_data(taken) for taken in judgement.taken],
+        "cannot": [{"reading": reading, "because": why} for reading, why in judgement.cannot],
+        "left": list(judgement.left_ids),
+        "faults": [
+            {"fault": item.fault, "title": _name(book, item.fault), "weight": item.weight, "share": item.share,
+             "stages": list(item.stages), "mended_by": list(item.mends), "words": list(item.words)}
+            for item in judgement.left
+        ],
+        "cleared": [{"fault": item.fault, "by": {stage: list(by) for stage, by in item.by.items()}} for item in judgement.cleared],
+        "repaired": list(judgement.repaired),
+        "doubts": [{"of": d.of, "repair": d.repair, "brings": list(d.brings)} for d in judgement.doubts],
+        "pairs": [{"faults": list(pair.faults), "weight": pair.weight} for pair in judgement.pairs],
+        "contradictions": [list(readings) for readings in judgement.contradictions],
+    }  # fmt: skip
+
+
+def _taken_data(taken: Taken) -> dict:
+    verdict, band = taken.verdict, taken.verdict.band
+    return {
+        "reading": taken.reading, "said": taken.said, "computed": taken.computed, "verdict": verdict.kind,
+        "answers": None if verdict.answers is None else sorted(verdict.answers),
+        "value": taken.known.value if taken.known else None, "allowance": verdict.allowance,
+        "band": band and {"low": band.low, "high": band.high, "source": band.source, "text": band.text, "system": band.system},
+        "counts": taken.counts, "aside": taken.aside, "words": verdict.words, "what_to_do": verdict.what_to_do,
+    }  # fmt: skip

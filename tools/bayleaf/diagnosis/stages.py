@@ -1,0 +1,85 @@
+"""What each stage of a fault says about each reading, in one car: `like`, `differs` and `elsewhere` worked out."""
+
+from __future__ import annotations
+
+from bayleaf.diagnosis.car import Car, inputs_of, places_of
+from bayleaf.diagnosis.layout import Layout
+from bayleaf.diagnosis.verdict import NORMAL
+from bayleaf.records import Book, listed, mapped
+
+# Closed loop, load and idle control move these with almost every fault: `elsewhere` never makes them normal.
+NEVER_ELSEWHERE = frozenset({
+    "fuel-trim", "engine-speed", "lambda", "air-fuel-ratio", "oxygen-sensor-voltage", "oxygen-pump-current",
+    "carbon-monoxide", "carbon-dioxide", "oxygen", "hydrocarbons", "nitric-oxide",
+})  # fmt: skip
+
+Answers = dict[str, frozenset[str]]  # reading → every answer it may give; a reading left out may give any
+
+
+def normal_of(book: Book, reading: str) -> str:
+    """The answer of a healthy car: *normal*, or what the question says is normal."""
+    return book.of("readings")[reading].data.get("normal", NORMAL)
+
+
+def stages_of(book: Book, layout: Layout, car: Car, fault: str, own: list[str]) -> dict[str, Answers]:
+    """Each stage's answers in this car. `own` are the car's systems in which the fault occurs (see systems_of)."""
+    data = book.of("faults")[fault].data
+    raw = mapped(data.get("stages"))
+    differs = [mapped(d) for system, d in mapped(data.get("differs")).items() if system in car.systems]
+    silent = elsewhere(book, layout, car, mapped(data.get("elsewhere")), own)
+    return {stage: silent | _resolved(raw, differs, stage, ()) for stage in raw}
+
+
+def _resolved(raw: dict, differs: list[dict], stage: str, seen: tuple[str, ...]) -> Answers:
+    """A stage on top of the one it is like; then what differs in this car, for all stages and for this one."""
+    if stage in seen or stage not in raw:
+        return {}
+    said = {reading: _set(answer) for reading, answer in mapped(raw[stage]).items() if reading != "like"}
+    base = mapped(raw[stage]).get("like")
+    found = _resolved(raw, differs, base, (*seen, stage)) if isinstance(base, str) else {}
+    found = found | said
+    for layer in [mapped(d.get("all")) for d in differs] + [mapped(d.get(stage)) for d in differs]:
+        found = found | {reading: _set(answer) for reading, answer in layer.items()}
+    return found
+
+
+def _set(answer: object) -> frozenset[str]:
+    return frozenset(listed(answer)) if isinstance(answer, list) else frozenset({str(answer)})
+
+
+def elsewhere(book: Book, layout: Layout, car: Car, claim: dict, own: list[str]) -> Answers:
+    """The readings that a fault's `elsewhere` makes normal: those that lie on the paths it names.
+
+    A path name is looked up in the fault's own systems first, then in the other systems of the car.
+    """
+    names = set(listed(claim.get("normal_on")))
+    if not names:
+        return {}
+    paths: set[tuple[str, str]] = set()
+    for name in names:
+        found = [(s, name) for s in car.systems if any(name == _name(p) for p in listed(book.of("systems")[s].data.get("paths")))]
+        paths |= {p for p in found if p[0] in own} or set(found)
+    return {
+        reading: frozenset({normal_of(book, reading)})
+        for reading, record in book.of("readings").items()
+        if record.data.get("purpose", "diagnosis") == "diagnosis" and lies_on(book, layout, reading, paths)
+    }
+
+
+def _name(path: object) -> object:
+    return path.get("name") if isinstance(path, dict) else None
+
+
+def lies_on(book: Book, layout: Layout, reading: str, paths: set[tuple[str, str]], _seen: tuple[str, ...] = ()) -> bool:
+    """Whether a reading is taken on one of these paths: its place, or both ends of `between` on one path.
+
+    A computed reading without a place lies where all its inputs lie. Trims, gases and engine speed lie on none.
+    """
+    data = book.of("readings")[reading].data
+    if data.get("quantity") in NEVER_ELSEWHERE or reading in _seen:
+        return False
+    places = places_of(book, reading)
+    if places:
+        return bool(paths & set.intersection(*(layout.paths(c) for c in places)))
+    inputs = [r for r in inputs_of(book, reading) if r in book.of("readings")]
+    return bool(inputs) and all(lies_on(book, layout, r, paths, (*_seen, reading)) for r in inputs)

@@ -1,0 +1,138 @@
+"""The readings of a job, each with its verdict: typed ones in their order, then those computed from them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from bayleaf.diagnosis.car import Car, inputs_of, offers, usable
+from bayleaf.diagnosis.choose import band_of
+from bayleaf.diagnosis.compute import CannotCompute, Desk, Known
+from bayleaf.diagnosis.instrument import instrument_of
+from bayleaf.diagnosis.layout import layout_of
+from bayleaf.diagnosis.verdict import NO_BAND, NOT_PLAUSIBLE, NOT_VALID, TOO_CLOSE, Verdict, judge_answer, judge_value
+from bayleaf.quantities import Quantity, QuantityError, from_si, significant, with_unit
+from bayleaf.records import Record, listed, mapped
+
+ABSENT = "The fault was absent when this was read, so it clears nothing."
+REPLACED = "A later reading replaces it."
+
+
+@dataclass(frozen=True)
+class Taken:
+    """One reading of a job. `places` are its indexes in the job's list: one, or those of a computed reading's inputs.
+
+    `said` is the value or answer as it was given, `unit` the symbol of its unit. `aside` says why it does not count; "" when it counts; `outdated` that a later repair is the reason.
+    """
+
+    reading: str
+    places: tuple[int, ...]
+    verdict: Verdict
+    said: str
+    known: Known | None = None
+    unit: str = ""
+    aside: str = ""
+    outdated: bool = False
+    computed: bool = False
+
+    @property
+    def counts(self) -> bool:
+        """Whether it may clear faults."""
+        return not self.aside and self.verdict.answers is not None
+
+
+def taken_in(desk: Desk, car: Car, job: Record) -> list[Taken]:
+    """Every reading of the job that has a value or an answer, with its verdict, and the computed readings they allow."""
+    entries = listed(job.data.get("readings"))
+    last = {e["reading"]: i for i, e in enumerate(entries) if "value" in e or "answer" in e}
+    found: list[Taken] = []
+    for i, entry in enumerate(entries):
+        if ("value" in entry or "answer" in entry) and entry["reading"] in desk.book.of("readings"):
+            taken = _read(desk, job, i, entry)
+            if not _each(desk, entry["reading"]) and last[entry["reading"]] != i:
+                taken = replace(taken, aside=REPLACED)
+            elif entry.get("fault_was") == "absent":
+                taken = replace(taken, aside=ABSENT)
+            found.append(taken)
+    known = {t.reading: t.known for t in found if t.known and not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)}
+    found = [_against_band(desk, car, job, known, t) for t in found]
+    return found + _computed(desk, car, job, known, found)
+
+
+def _each(desk: Desk, reading: str) -> bool:
+    """Taken of every cylinder, bank or connection: several entries stand side by side."""
+    return desk.book.of("readings")[reading].data.get("each", "none") != "none"
+
+
+def _read(desk: Desk, job: Record, i: int, entry: dict) -> Taken:
+    """An entry before any band is asked for: only whether it is valid and plausible."""
+    reading = desk.book.of("readings")[entry["reading"]]
+    not_met = tuple(desk.book.of("states")[s].title.lower() if s in desk.book.of("states") else s for s in listed(entry.get("not_met")))
+    if "answer" in entry:
+        return Taken(reading.id, (i,), judge_answer(entry["answer"], "answers" in reading.data, not_met), entry["answer"])
+    number = job.typed(("readings", i, "value")) or f"{entry['value']}"
+    quantity = desk.quantity(reading.id)
+    try:
+        value = quantity.si(entry["value"], entry["unit"])
+    except (AttributeError, QuantityError):  # a question, or a unit of something else: the job's own check says so
+        return Taken(reading.id, (i,), Verdict(NOT_VALID, None, words="It is not a number in a unit of this reading."), f"{number} {entry['unit']}")
+    instrument = instrument_of(desk.book, entry["instrument"], quantity)
+    verdict = judge_value(value, None, instrument, plausible=quantity.plausible, not_met=not_met)
+    unit = quantity.symbol(entry["unit"])
+    known = Known(value, instrument.allowance(value) if instrument else None, instrument)
+    return Taken(reading.id, (i,), verdict, with_unit(number, unit), known, unit)
+
+
+def _against_band(desk: Desk, car: Car, job: Record, known: dict[str, Known], taken: Taken) -> Taken:
+    """The same reading, judged by the band that rules."""
+    if taken.known is None or taken.verdict.kind in (NOT_VALID, NOT_PLAUSIBLE):
+        return taken
+    quantity = desk.quantity(taken.reading)
+    band, missing = band_of(desk, car, taken.reading, job, known)
+    instrument, allowance = taken.known.instrument, None
+    if taken.computed:
+        instrument, allowance = None, taken.known.allowance
+    verdict = judge_value(
+        taken.known.value, band, instrument, allowance=allowance, plausible=quantity.plausible,
+        width=lambda w: with_unit(significant(from_si(w, taken.unit, "difference"), 2), taken.unit),
+    )  # fmt: skip
+    what = [verdict.what_to_do, missing]
+    if verdict.kind == TOO_CLOSE and not taken.computed:
+        what += _better(desk, job, taken, quantity, verdict)
+    return replace(taken, verdict=replace(verdict, what_to_do=" ".join(w for w in what if w)))
+
+
+def _better(desk: Desk, job: Record, taken: Taken, quantity: Quantity, verdict: Verdict) -> list[str]:
+    """Instruments that would decide this very value, those of the shop first."""
+    shop = listed(job.data.get("shop"))
+    able = []
+    for id, record in desk.book.of("equipment").items():
+        instrument = instrument_of(desk.book, id, quantity) if quantity.id in listed(record.data.get("measures")) else None
+        if instrument is None or instrument.allowance(taken.known.value) is None or not usable(record):
+            continue
+        if judge_value(taken.known.value, verdict.band, instrument).kind not in (TOO_CLOSE, NOT_VALID):
+            able.append((id not in shop, record.title))
+    return [f"Able to decide this value: {', '.join(title for _away, title in sorted(able))}."] if able else []
+
+
+def _computed(desk: Desk, car: Car, job: Record, known: dict[str, Known], typed: list[Taken]) -> list[Taken]:
+    layout, found = layout_of(desk.book), []
+    for id, record in desk.book.of("readings").items():
+        inputs = inputs_of(desk.book, id)
+        if not inputs or not all(r in known for r in inputs) or not offers(desk.book, layout, car, id):
+            continue
+        computed, quantity = record.data["computed"], desk.quantity(id)
+        if quantity is None:
+            continue
+        try:
+            if "difference" in computed:
+                value = desk.difference(known, computed["difference"]["of"], computed["difference"]["less"])
+            else:
+                value = desk.calculate(known, car, computed["calculator"], mapped(computed["inputs"]), computed.get("result"))
+        except CannotCompute:
+            continue
+        places = tuple(sorted(t.places[-1] for t in typed if t.reading in inputs and not t.aside))
+        unit = quantity.units.get(record.data.get("unit"), quantity.shown[0])
+        said = with_unit(significant(from_si(value.value, unit, quantity.reference), 3), unit)
+        taken = Taken(id, places, judge_value(value.value, None), said, value, unit, computed=True)
+        found.append(_against_band(desk, car, job, known, taken))
+    return found
