@@ -11,6 +11,9 @@ from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 
 import pytest
 
+from tests.site.sample import page, sample
+
+HOSTILE = """</title><script>window.ran = 1</script><img src=x onerror=alert(1)> *a* [b](c) {{ d }} & "e" 'f'"""
 PROCEDURE = "procedures/measure-primed-rail-pressure.html"
 
 
@@ -44,6 +47,14 @@ def test_a_page_opens_whole_and_asks_for_nothing_outside(visit, sample_site, nam
     assert visitor.page.evaluate("document.documentElement.dataset.bayleaf") == "ready"     # our own script ran
     assert visitor.page.evaluate("typeof __md_get") == "function"                           # so did the engine's inline ones
     visitor.prove_quiet()
+
+
+def test_a_hostile_title_is_shown_as_it_was_written(visit, make_site):
+    site = make_site(sample({"terms/hostile.md": page(HOSTILE, "Body.")}))
+    visitor = visit(site / "terms" / "hostile.html")
+    assert visitor.page.locator("h1").inner_text() == HOSTILE
+    assert visitor.page.title() == f"{HOSTILE} - Bayleaf"
+    assert visitor.page.evaluate("window.ran") is None
 
 
 def test_the_dark_page_stays_dark_on_the_next_page(visit, sample_site):
