@@ -40,6 +40,7 @@ DATA = {
             "plausible": {"min": 0, "max": 32, "unit": "V", "basis": PRACTICE},
         },
     },
+    "fuels": {"gasoline": {"title": "Gasoline"}},
     "states": {"tank-quarter-full": {"title": "Tank a quarter full", "summary": "…"}},
     "components": {
         "pump": {"title": "Pump"}, "check-valve": {"title": "Check valve", "part_of": "pump"}, "filter": {"title": "Filter"},

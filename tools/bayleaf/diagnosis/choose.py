@@ -9,7 +9,9 @@ from bayleaf.quantities import Quantity, QuantityError, from_si, round_inward, s
 from bayleaf.records import Record, mapped
 
 
-def band_of(desk: Desk, car: Car, reading: str, job: Record | None = None, known: dict[str, Known] | None = None) -> tuple[Band | None, str]:
+def band_of(
+    desk: Desk, car: Car, reading: str, job: Record | None = None, known: dict[str, Known] | None = None
+) -> tuple[Band | None, str]:
     """The band that rules, and in words why a better one could not be used ("" when nothing is missing).
 
     `known` holds the values read so far, from which an expectation is computed.

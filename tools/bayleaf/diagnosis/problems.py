@@ -6,6 +6,7 @@ Shape (fields, types) is the schema's to report; here the job is held against th
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from difflib import get_close_matches
 
 from bayleaf.diagnosis.car import car_of_job, offers, usable
@@ -13,31 +14,81 @@ from bayleaf.diagnosis.compute import Desk
 from bayleaf.diagnosis.instrument import types_of
 from bayleaf.diagnosis.layout import layout_of
 from bayleaf.diagnosis.matrix import is_measured
-from bayleaf.diagnosis.verdict import MEASURED, SAID
+from bayleaf.diagnosis.verdict import SAID
 from bayleaf.finding import Finding
 from bayleaf.quantities import Quantity, QuantityError
 from bayleaf.records import SINGULAR, Book, Record, listed, mapped
 
-# code: (level, title, why, how to mend)
+
+
+@dataclass(frozen=True)
+class Code:
+    """A complaint about a job: its level, what it says, why it matters and how to mend it."""
+
+    level: str
+    title: str
+    why: str
+    mend: str
+
+
 CODES = {
-    "JOB-1": ("error", "A job names something that is not in the book", "Nothing can be judged by a name that nobody wrote down.", "Write an id of the book."),
-    "JOB-2": ("error", "A value in a unit of something else", "A number is nothing without its unit, and a wrong one turns the verdict round.", "Write one of the units of the reading's quantity."),
-    "JOB-3": ("error", "An answer that the reading does not have", "A question has a closed list; of a number only none and unsteady are said, the rest is the verdict's.", "Give the value with its unit, or one of the answers."),
-    "JOB-4": ("error", "A computed reading was typed", "It follows from other readings, with their errors.", "Type the readings that it is computed from."),
-    "JOB-5": ("error", "A reading that this car does not have", "Its place is on no path of the car's systems, or on a feature that the car was not said to have.", "Leave it out, or complete the car's systems and features."),
-    "JOB-6": ("error", "An instrument that does not measure this", "Its error says nothing about this quantity.", "Name the instrument that was used."),
-    "JOB-7": ("warning", "A value that no car can show", "It is judged not plausible and clears nothing.", "Look at the unit and the decimal point, and read again."),
-    "JOB-8": ("error", "An intermittent fault without fault_was", "A reading taken while the car is well proves that the car was well.", "Say fault_was: present or absent at every reading."),
-    "JOB-9": ("error", "A state that the reading does not depend on", "not_met speaks of the reading's own valid_if.", "Name states of the reading's valid_if."),
-    "JOB-10": ("error", "A maker's figure that cannot be", "Its limits are crossed or it belongs to a question.", "Copy the figure again."),
-    "JOB-11": ("error", "The replay does not leave what the job expects", "Either a fault record or the job is wrong.", "Look at what cleared the missing fault, or mend the job."),
+    "JOB-1": Code(
+        "error", "A job names something that is not in the book",
+        "Nothing can be judged by a name that nobody wrote down.", "Write an id of the book.",
+    ),
+    "JOB-2": Code(
+        "error", "A value in a unit of something else",
+        "A number is nothing without its unit, and a wrong one turns the verdict round.", "Write a unit of the reading's quantity.",
+    ),
+    "JOB-3": Code(
+        "error", "An answer that the reading does not have",
+        "A question has a closed list; of a number a person says only none or unsteady, and the verdict says the rest.",
+        "Write one of the reading's answers, or the value with its unit.",
+    ),
+    "JOB-4": Code(
+        "error", "A computed reading was typed",
+        "It follows from other readings and from what they may be out by.", "Type the readings that it is computed from.",
+    ),
+    "JOB-5": Code(
+        "error", "A reading that this car does not have",
+        "Its place is on no path of the car's systems, or on a feature that the car was not said to have.",
+        "Leave it out, or complete the car's systems and features.",
+    ),
+    "JOB-6": Code(
+        "error", "An instrument that does not measure this",
+        "Its error says nothing about this quantity.", "Name the instrument that was used.",
+    ),
+    "JOB-7": Code(
+        "warning", "A value that no car can show",
+        "It is judged not plausible and clears nothing.", "Look at the unit and the decimal point, and read again.",
+    ),
+    "JOB-8": Code(
+        "error", "A fault that comes and goes, and a reading that does not say whether it was there",
+        "A reading taken while the car is well proves that the car was well.", "Say fault_was: present or fault_was: absent.",
+    ),
+    "JOB-9": Code(
+        "error", "A state that the reading does not depend on",
+        "not_met speaks of what the reading itself is valid with.", "Name states of the reading's valid_if.",
+    ),
+    "JOB-10": Code(
+        "error", "A maker's figure that cannot be",
+        "Its limits are crossed, or it belongs to a question.", "Copy the figure again.",
+    ),
+    "JOB-11": Code(
+        "error", "A replay that does not leave what the job expects",
+        "Either a fault says something untrue or the job does.", "Look at what cleared the missing fault, or mend the job.",
+    ),
+    "JOB-12": Code(
+        "error", "Two systems of one family in one car",
+        "A car has one fuel, induction, mixture and exhaust system; only layers lie over them.", "Keep the one that the car has.",
+    ),
 }  # fmt: skip
 
 
 def job_problems(book: Book, job: Record, desk: Desk | None = None) -> list[Finding]:
     """Every problem of a sound job record, in the order of its fields. Pass a desk to share it between jobs."""
     desk = desk or Desk(book)
-    found = [*_names(book, job), *_maker_bands(desk, job)]
+    found = [*_names(book, job), *_families(book, job), *_maker_bands(desk, job)]
     car, layout = car_of_job(book, job.data), layout_of(book)
     for i, entry in enumerate(listed(job.data.get("readings"))):
         id = entry.get("reading")
@@ -52,8 +103,7 @@ def job_problems(book: Book, job: Record, desk: Desk | None = None) -> list[Find
 
 
 def _at(job: Record, code: str, message: str, path: tuple, help: str = "", key: bool = False) -> Finding:
-    level, _title, _why, mend = CODES[code]
-    return job.finding(code, level, message, help or mend, path, key)
+    return job.finding(code, CODES[code].level, message, help or CODES[code].mend, path, key)
 
 
 def _names(book: Book, job: Record) -> Iterator[Finding]:
@@ -74,9 +124,27 @@ def _names(book: Book, job: Record) -> Iterator[Finding]:
     for kind, path, id in named:
         record = book.of(kind).get(id)
         if record is None or record.data.get("status") == "retired":
-            message = f"there is no {SINGULAR[kind]} {id}" if record is None else f"the {SINGULAR[kind]} {id} is retired"
-            instead = record.data.get("replaced_by") if record else next(iter(get_close_matches(id, book.of(kind), 1)), None)
-            yield _at(job, "JOB-1", message, path, f"Did you mean {instead}?" if instead else "", key=path[0] == "maker_bands")
+            yield _at(job, "JOB-1", *_unknown(book, kind, id, record, path), key=path[0] == "maker_bands")
+
+
+def _unknown(book: Book, kind: str, id: str, record: Record | None, path: tuple) -> tuple[str, tuple, str]:
+    """Message, place and help for a name that leads nowhere."""
+    one, other = SINGULAR[kind], book.get(id)
+    if record is not None:
+        message, instead = f"the {one} {id} is retired", record.data.get("replaced_by")
+    elif other is not None:
+        message, instead = f"{id} is a {SINGULAR[other.kind]}, not a {one}", None
+    else:
+        message, instead = f"there is no {one} {id}", next(iter(get_close_matches(id, book.of(kind), 1)), None)
+    return message, path, f"Did you mean {instead}?" if instead else ""
+
+
+def _families(book: Book, job: Record) -> Iterator[Finding]:
+    held: dict[str, str] = {}
+    for i, id in enumerate(listed(mapped(job.data.get("car")).get("systems"))):
+        family = book.of("systems")[id].data.get("family", "layer") if id in book.of("systems") else "layer"
+        if family != "layer" and held.setdefault(family, id) != id:
+            yield _at(job, "JOB-12", f"{held[family]} and {id} are both {family} systems", ("car", "systems", i))
 
 
 def _maker_bands(desk: Desk, job: Record) -> Iterator[Finding]:
@@ -117,7 +185,8 @@ def _entry(desk: Desk, job: Record, path: tuple, entry: dict) -> Iterator[Findin
 def _value(desk: Desk, job: Record, path: tuple, entry: dict, reading: Record) -> Iterator[Finding]:
     quantity = desk.quantity(reading.id)
     if "answers" in reading.data:
-        yield _at(job, "JOB-3", f"{reading.id} is a question and takes no number", (*path, "value"), f"Write answer: {' or '.join(reading.data['answers'])}.")
+        help = f"Write answer: {' or '.join(reading.data['answers'])}."
+        yield _at(job, "JOB-3", f"{reading.id} is a question and takes no number", (*path, "value"), help)
         return
     if quantity is None:
         return  # the reading's own quantity is unknown, which its own check reports

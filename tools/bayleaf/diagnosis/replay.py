@@ -36,5 +36,5 @@ def _compare(job: Record, judgement: Judgement) -> list[Finding]:
         else:
             said.append(f"{fault} was cleared by {', '.join(dict.fromkeys(readings[0] for readings in by.values()))}")
     said += [f"{fault} is left" for fault in sorted(left - wanted)]
-    level, _title, _why, mend = CODES["JOB-11"]
-    return [job.finding("JOB-11", level, f"the replay leaves something else: {'; '.join(said)}", mend, ("expects", "left"))]
+    code = CODES["JOB-11"]
+    return [job.finding("JOB-11", code.level, f"the replay leaves something else: {'; '.join(said)}", code.mend, ("expects", "left"))]

@@ -95,8 +95,8 @@ def _nothing_fits(judgement: Judgement, book: Book) -> list[str]:
         else:
             said.append(f"  No candidate shows these together: {_names(book, readings, ' and ')}.")
     for doubt in judgement.doubts[:MOST]:
-        what = f"If the repair is doubted ({_name(book, doubt.of)})" if doubt.repair else f"If this reading is doubted ({_name(book, doubt.of)})"
-        said.append(f"  {what}, these come back: {_names(book, doubt.brings)}.")
+        what = "the repair" if doubt.repair else "this reading"
+        said.append(f"  If {what} is doubted ({_name(book, doubt.of)}), these come back: {_names(book, doubt.brings)}.")
     if not judgement.doubts:
         said.append("  Doubting one reading brings no fault back.")
     return said

@@ -21,7 +21,8 @@ REPLACED = "A later reading replaces it."
 class Taken:
     """One reading of a job. `places` are its indexes in the job's list: one, or those of a computed reading's inputs.
 
-    `said` is the value or answer as it was given, `unit` the symbol of its unit. `aside` says why it does not count; "" when it counts; `outdated` that a later repair is the reason.
+    `said` is the value or answer as it was given, `unit` the symbol of its unit. `aside` says why it does not count, ""
+    when it counts; `outdated` says that a later repair is the reason.
     """
 
     reading: str
@@ -66,7 +67,8 @@ def _each(desk: Desk, reading: str) -> bool:
 def _read(desk: Desk, job: Record, i: int, entry: dict) -> Taken:
     """An entry before any band is asked for: only whether it is valid and plausible."""
     reading = desk.book.of("readings")[entry["reading"]]
-    not_met = tuple(desk.book.of("states")[s].title.lower() if s in desk.book.of("states") else s for s in listed(entry.get("not_met")))
+    states = desk.book.of("states")
+    not_met = tuple(states[s].title.lower() if s in states else s for s in listed(entry.get("not_met")))
     if "answer" in entry:
         return Taken(reading.id, (i,), judge_answer(entry["answer"], "answers" in reading.data, not_met), entry["answer"])
     number = job.typed(("readings", i, "value")) or f"{entry['value']}"
@@ -74,7 +76,8 @@ def _read(desk: Desk, job: Record, i: int, entry: dict) -> Taken:
     try:
         value = quantity.si(entry["value"], entry["unit"])
     except (AttributeError, QuantityError):  # a question, or a unit of something else: the job's own check says so
-        return Taken(reading.id, (i,), Verdict(NOT_VALID, None, words="It is not a number in a unit of this reading."), f"{number} {entry['unit']}")
+        wrong = Verdict(NOT_VALID, None, words="It is not a number in a unit of this reading.")
+        return Taken(reading.id, (i,), wrong, f"{number} {entry['unit']}")
     instrument = instrument_of(desk.book, entry["instrument"], quantity)
     verdict = judge_value(value, None, instrument, plausible=quantity.plausible, not_met=not_met)
     unit = quantity.symbol(entry["unit"])

@@ -59,13 +59,16 @@ def judge_value(
     the quantity. `not_met` names in words what the reading needs and did not have. `width` shows an allowance in words.
     """
     if plausible and not plausible[0] <= value <= plausible[1]:
-        return Verdict(NOT_PLAUSIBLE, None, words="No car can show this.", what_to_do="Look at the unit, the scale and the connection, and read again.")
+        again = "Look at the unit, the scale and the connection, and read again."
+        return Verdict(NOT_PLAUSIBLE, None, words="No car can show this.", what_to_do=again)
     if not_met:
         return _not_valid(not_met)
     if instrument and not instrument.reaches(value):
-        return Verdict(NOT_VALID, None, words=f"It lies off the scale of the {instrument.title}.", what_to_do="Read again with an instrument whose scale reaches it.")
+        again = "Read again with an instrument whose scale reaches it."
+        return Verdict(NOT_VALID, None, words=f"It lies off the scale: {instrument.title}.", what_to_do=again)
     if band is None:
-        return Verdict(NO_BAND, None, words="Nothing here to judge it by.", what_to_do="Look up the maker's figure and type it into the job.")
+        look_up = "Look up the maker's figure and type it into the job."
+        return Verdict(NO_BAND, None, words="This book has no band for it here.", what_to_do=look_up)
     w = allowance if allowance is not None else instrument.allowance(value) if instrument else None
     if w is None:
         doubt = " No error is stated for the instrument, so none is allowed for."

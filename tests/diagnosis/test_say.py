@@ -1,0 +1,71 @@
+"""A judgement can be read aloud."""
+
+from __future__ import annotations
+
+import json
+
+from bayleaf.diagnosis import judge
+from bayleaf.diagnosis.say import lines, to_json
+from tests.diagnosis.sample import answer, book, job, value
+
+MAKER = {"primed": {"min": 55, "max": 62, "unit": "psi", "looked_up": "service information"}}
+
+
+def text(*readings: dict, the_book=None, **more: object) -> str:  # noqa: ANN001
+    the_book = the_book or book()
+    return "\n".join(lines(judge(the_book, job(*readings, **more)), the_book))
+
+
+def test_a_reading_is_said_with_its_verdict_its_band_and_its_error():
+    said = text(value("primed", 58.5), maker_bands=MAKER)
+    assert "Primed pressure: 58.5 psi. In band." in said
+    assert "Against 55–62 psi (380–427 kPa), the maker's figure typed into the job: service information. Allowed for error: 2.5 psi." in said
+
+
+def test_what_is_left_has_its_stages_its_share_and_its_mend():
+    said = text(value("primed", 50), felt=["no-power"], maker_bands=MAKER)
+    assert "3 faults left, if there is one fault only" in said
+    assert "Pump dead (dead): 50 in 100. Mended by: Renew the part." in said
+    assert "Filter blocked (nearly): 25 in 100." in said
+    assert "A cause outside this book is always possible." in said
+
+
+def test_a_mend_that_is_no_procedure_is_said_in_words():
+    assert "Not mended by a procedure of this book: Fit a new regulator." in text(answer("hose-look", "wet"))
+
+
+def test_what_cleared_a_fault_is_said():
+    assert "Pump dead: by Primed pressure." in text(value("primed", 58), felt=["no-power"])
+
+
+def test_when_nothing_fits_it_says_what_to_doubt_and_which_two_would_fit():
+    said = text(answer("primed", "none"), value("ground-drop", 0.9, "V", "meter"), felt=["no-power"])
+    assert "No single fault in this book fits all the readings. A cause outside this book is left." in said
+    assert "No candidate shows these together: Primed pressure and Ground drop." in said
+    assert "If this reading is doubted (Ground drop), these come back: Pump dead." in said
+    assert "Pump dead with Pump ground poor" in said
+
+
+def test_a_job_without_readings_is_said_too():
+    assert "No readings yet." in text()
+    assert "No complaint was given" in text()
+
+
+def test_an_intermittent_says_why_a_reading_did_not_count():
+    said = text(value("primed", 58, fault_was="absent"), comes_and_goes=True)
+    assert "The fault was absent when this was read, so it clears nothing." in said
+
+
+def test_the_text_is_plain_lines():
+    said = text(value("primed", 56), answer("hose-look", "wet"), {"repaired": "hose-is-off"}, felt=["no-power", "long-crank"], maker_bands=MAKER)
+    assert "\t" not in said
+    assert "None" not in said and "frozenset" not in said
+
+
+def test_the_data_form_holds_what_the_text_says():
+    the_book = book()
+    data = to_json(judge(the_book, job(value("primed", 58), answer("hose-look", "off"), felt=["rough-idle"])), the_book)
+    assert json.loads(json.dumps(data)) == data
+    assert data["left"] == ["hose-is-off", "spark-weak"]
+    assert data["readings"][0]["answers"] == ["high", "low", "normal"]
+    assert data["cleared"] == [{"fault": "diaphragm-leaks", "by": {"leaking": ["hose-look"]}}]
