@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import shutil
+import tempfile
 from pathlib import Path
 
+from bayleaf.checks import check
 from bayleaf.checks.rule import Example
+from bayleaf.records import Book, load
+from bayleaf.report import text
 
 HERE = Path(__file__).resolve().parents[1]
 SMALL, SCHEMAS = HERE / "small_book" / "kb", HERE.parent / "schemas"
@@ -23,12 +27,37 @@ def lay_out(folder: Path, *slips: Example) -> Path:
 def make(root: Path, slip: Example) -> None:
     """Make one slip: the text `good`, which must stand there exactly once, becomes `bad`; no `good`: a new file."""
     path = root / "kb" / slip.file
-    if slip.good:
-        text = path.read_text(encoding="utf-8")
-        assert text.count(slip.good) == 1, f"{slip.file} holds {text.count(slip.good)} times: {slip.good!r}"
-        bad = text.replace(slip.good, slip.bad)
-    else:
+    if not slip.good:
         assert not path.exists(), f"{slip.file} is there already"
         path.parent.mkdir(parents=True, exist_ok=True)
+        if slip.bad.startswith("link:"):
+            path.symlink_to(slip.bad.removeprefix("link:"))
+            return
         bad = slip.bad
+    else:
+        before = path.read_text(encoding="utf-8")
+        assert before.count(slip.good) == 1, f"{slip.file} holds {before.count(slip.good)} times: {slip.good!r}"
+        bad = before.replace(slip.good, slip.bad)
     path.write_bytes(bad.encode("utf-8", "surrogateescape"))
+
+
+def load_at(root: Path) -> Book:
+    """The book under a root made by `lay_out`, with the shop's records beside it where a slip made some."""
+    return load(root, [root / "shop"] if (root / "shop").is_dir() else [])
+
+
+def load_small() -> Book:
+    """The small book as it stands."""
+    with tempfile.TemporaryDirectory() as folder:
+        book = load_at(lay_out(Path(folder)))
+    return book
+
+
+def complaint(root: Path, code: str) -> str:
+    """What one rule says about the book under a root, as a person reads it; an empty string where it is silent."""
+
+    def line_of(file: str, line: int) -> str:
+        lines = (root / file).read_bytes().decode("utf-8", "replace").split("\n")
+        return lines[line - 1] if line <= len(lines) else ""
+
+    return text.render([f for f in check(load_at(root)) if f.code == code], line_of)

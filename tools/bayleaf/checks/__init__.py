@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.run import check, rules
+from bayleaf.checks.run import all_rules, check
 
-__all__ = ["check", "rules"]
+__all__ = ["all_rules", "check"]

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from functools import cached_property
 
 from bayleaf.checks.hazards import Met, hazards_met
+from bayleaf.checks.bands import bands_by_reading
+from bayleaf.checks.instruments import by_type
 from bayleaf.checks.links import Link, links_of
 from bayleaf.checks.machine import Machine
 from bayleaf.checks.paths import Paths
@@ -14,7 +16,7 @@ from bayleaf.checks.walk import walk
 from bayleaf.checks.walked import Walk
 from bayleaf.diagnosis import Desk, Layout, layout_of
 from bayleaf.quantities import Quantity
-from bayleaf.records import Book, Record
+from bayleaf.records import Book, Record, listed
 
 
 class Context:
@@ -25,6 +27,7 @@ class Context:
         self._links: dict[str, list[Link]] = {}
         self._walks: dict[str, Walk] = {}
         self._met: dict[str, list[Met]] = {}
+        self.unguarded: dict[str, list[Met]] = {}
 
     @cached_property
     def desk(self) -> Desk:
@@ -45,6 +48,16 @@ class Context:
     def layout(self) -> Layout:
         """Which components are on which paths of which systems."""
         return layout_of(self.book)
+
+    @cached_property
+    def of_type(self) -> dict[str, list[str]]:
+        """Every equipment id to the ids that it stands for: itself and those of its type."""
+        return by_type(self)
+
+    @cached_property
+    def bands(self) -> dict[str, list[Site]]:
+        """Every band of the book by reading."""
+        return bands_by_reading(self)
 
     def sites(self, record: Record) -> Iterator[Site]:
         """Every number with a unit in a record, with its quantity."""
@@ -78,3 +91,29 @@ class Context:
         if record.id not in self._met:
             self._met[record.id] = list(hazards_met(self.walk(record), self.book, self.machine))
         return self._met[record.id]
+
+    def guards(self, hazard: str) -> frozenset[str]:
+        """The cautions that speak of a hazard."""
+        return self._guards.get(hazard, frozenset())
+
+    @cached_property
+    def _guards(self) -> dict[str, frozenset[str]]:
+        found: dict[str, set[str]] = {}
+        for id, record in self.book.of("cautions").items():
+            for hazard in record.data["hazards"] if record.sound and record.data.get("status") != "retired" else []:
+                found.setdefault(hazard, set()).add(id)
+        return {hazard: frozenset(cautions) for hazard, cautions in found.items()}
+
+    def makers(self, state: str) -> list[str]:
+        """The procedures with a step that sets or proves a state, in the book's order."""
+        return self._makers.get(state, [])
+
+    @cached_property
+    def _makers(self) -> dict[str, list[str]]:
+        found: dict[str, list[str]] = {}
+        for id, record in self.book.of("procedures").items():
+            for step in record.data["steps"] if record.sound else []:
+                for state in [*listed(step.get("sets")), *listed(step.get("proves"))]:
+                    makers = found.setdefault(state, [])
+                    makers += [id] if id not in makers else []
+        return found

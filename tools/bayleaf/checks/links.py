@@ -72,7 +72,7 @@ _LINKS: dict[str, dict[str, str]] = {
     "terms": {"basis": ""},
 }  # fmt: skip
 _NOT_IDS = {"like"}  # a field of a stage that stands among the readings
-_PROSE = re.compile(r"\[\[([^\[\]|]*)(?:\|([^\[\]]*))?\]\]")
+PROSE = re.compile(r"\[\[([^\[\]|]*)(?:\|([^\[\]]*))?\]\]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +110,7 @@ def links_of(record: Record) -> list[Link]:
     found: list[Link] = []
     _walk(record.data, _tree(record.kind), (), found)
     if b"[[" in record.source.raw or not record.source.raw:
-        found += [Link(path, match[1], (), prose=True) for path, text in texts_of(record.data) for match in _PROSE.finditer(text)]
+        found += [Link(path, match[1], (), prose=True) for path, text in texts_of(record.data) for match in PROSE.finditer(text)]
     return found
 
 

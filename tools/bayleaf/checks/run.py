@@ -15,10 +15,9 @@ from bayleaf.records import Book, Record, listed
 
 
 @cache
-def rules() -> tuple[Rule, ...]:
+def all_rules() -> tuple[Rule, ...]:
     """All rules, by family and number."""
-    from bayleaf.checks import rules as folder
-
+    folder = importlib.import_module("bayleaf.checks.rules")
     found = [importlib.import_module(f"{folder.__name__}.{m.name}").RULE for m in pkgutil.iter_modules(folder.__path__)]
     return tuple(sorted(found, key=lambda r: (r.code.rsplit("-", 1)[0], int(r.code.rsplit("-", 1)[1]))))
 
@@ -26,7 +25,7 @@ def rules() -> tuple[Rule, ...]:
 def check(book: Book) -> list[Finding]:
     """What the reader found and what every rule finds, in the order of the files."""
     context = Context(book)
-    by_scope = {scope: [r for r in rules() if r.scope == scope] for scope in ("value", "record", "book")}
+    by_scope = {scope: [r for r in all_rules() if r.scope == scope] for scope in ("value", "record", "book")}
     found: list[Finding] = list(book.findings)
     for record in book.records():
         if not record.sound:
@@ -58,7 +57,7 @@ def _guarded(rule: Rule, function: Callable, record: Record | None, *args: objec
 
 def _excepted(book: Book, found: list[Finding]) -> list[Finding]:
     """Leave out what a record excepts with a reason; an exception that is not needed is itself an error."""
-    excusable = {r.code for r in rules() if r.excusable}
+    excusable = {r.code for r in all_rules() if r.excusable}
     silenced: set[int] = set()
     extra: list[Finding] = []
     for record in book.records():

@@ -5,10 +5,13 @@ from __future__ import annotations
 import difflib
 from collections.abc import Iterable
 
+from bayleaf.checks.sites import Site
+from bayleaf.quantities import from_si
 from bayleaf.records import Record
 
+SLACK = 1e-9  # a limit converted and back is equal to itself only to this share
 _ENTRIES = {"steps": "step", "paths": "path", "checks": "check", "readings": "reading", "zones": "zone", "triggers": "trigger",
-            "exceptions": "exception", "mistaken_for": "entry"}  # fmt: skip
+            "exceptions": "exception"}  # fmt: skip
 
 
 def field(record: Record, path: tuple) -> str:
@@ -45,3 +48,16 @@ def either(words: Iterable[str], word: str = "or") -> str:
 def number(value: float) -> str:
     """A number in a message, without needless digits."""
     return f"{value:.6g}"
+
+
+def sentence(text: str) -> str:
+    """A help line with a capital and a full stop."""
+    return text and text[0].upper() + text[1:] + ("" if text[-1] in ".?" else ".")
+
+
+def outside(site: Site, value: float) -> str:
+    """`650 psi is outside 0 to 160 psi, the plausible limits of fuel rail pressure`."""
+    quantity = site.quantity
+    symbol = quantity.units.get(site.unit, site.unit)
+    low, high = (number(from_si(limit, symbol, quantity.reference)) for limit in quantity.plausible)
+    return f"{number(value)} {site.unit} is outside {low} to {high} {symbol}, the plausible limits of {quantity.title.lower()}"

@@ -7,7 +7,7 @@ import sys
 from functools import cache
 from pathlib import Path
 
-from bayleaf.checks import check, rules
+from bayleaf.checks import all_rules, check
 from bayleaf.cli import book_options, root_of
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.records import KINDS, Book, load
@@ -42,7 +42,7 @@ def verdict(found: list[Finding], strict: bool) -> int:
 
 def report(found: list[Finding], book: Book, args: argparse.Namespace) -> None:
     """Print findings in the format asked for; machine formats print nothing else on standard output."""
-    counts = f"{book.files} files, {sum(len(book.of(k)) for k in KINDS)} records and entries, {len(rules())} rules"
+    counts = f"{book.files} files, {sum(len(book.of(k)) for k in KINDS)} records and entries, {len(all_rules())} rules"
     if args.format == "text":
         colour = sys.stdout.isatty()
         if found:
@@ -52,7 +52,7 @@ def report(found: list[Finding], book: Book, args: argparse.Namespace) -> None:
     import importlib
 
     renderer = importlib.import_module(f"bayleaf.report.{args.format}_")
-    print(renderer.render(found, rules(), counts))
+    print(renderer.render(found, all_rules(), counts))
 
 
 def line_reader(root: Path, overlays: list[Path]):  # noqa: ANN201 - a function of (file, line)

@@ -23,7 +23,7 @@ def explain(record: Record, schema: dict) -> list[Finding]:
             for code, message, help, path, key in _words(leaf):
                 found.setdefault((code, path, message), record.finding(code, "error", message, help, path, key))
     if not found:  # the fast gate refused what this one takes: say so rather than let it pass
-        found[()] = record.finding("SHAPE-9", "error", "this file does not fit its schema", "Compare with a record that passes.")
+        found[()] = record.finding("SHAPE-8", "error", "this file does not fit its schema", "Compare with a record that passes.")
     return list(found.values())
 
 

@@ -1,0 +1,51 @@
+"""Every rule speaks about its bad example, says what its golden text says, and is silent about the small book."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from bayleaf.checks import all_rules, check
+from bayleaf.checks.rule import SCOPES
+from bayleaf.finding import LEVELS
+from tests.checks.small import complaint, lay_out, load_small
+
+GOLDEN = Path(__file__).with_name("golden")
+RULES = {rule.code: rule for rule in all_rules()}
+
+
+@pytest.fixture(scope="module")
+def small():
+    return load_small()
+
+
+def test_the_small_book_is_clean(small):
+    assert [f"{f.file}:{f.line} {f.code} {f.message}" for f in check(small)] == []
+
+
+@pytest.mark.parametrize("code", RULES)
+def test_a_rule_speaks_about_its_bad_example(code, tmp_path):
+    said = complaint(lay_out(tmp_path, RULES[code].example), code)
+    assert said, f"{code} is silent about its own bad example"
+    assert said == (GOLDEN / f"{code}.txt").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("code", RULES)
+def test_a_rule_explains_itself_in_whole_sentences(code):
+    rule = RULES[code]
+    assert rule.level in LEVELS and rule.scope in SCOPES
+    assert (rule.check is None) == (rule.scope == "file" or code in ("BOOK-1", "BOOK-2"))
+    for text in (rule.what, rule.why, rule.mend):
+        assert len(text) > 20 and text[0].isupper() and text.endswith(".")
+    assert not rule.title.endswith(".") and len(rule.title) <= 70
+
+
+def test_a_rule_is_one_file_named_by_its_code():
+    folder = Path(__import__("bayleaf.checks.rules", fromlist=["rules"]).__path__[0])
+    names = sorted("-".join(p.stem.split("_")[:2]).upper() for p in folder.glob("[a-z]*_*.py"))
+    assert names == sorted(f"{c.split('-')[0]}-{int(c.split('-')[1]):02d}" for c in RULES)
+
+
+def test_no_golden_text_is_left_over():
+    assert {p.stem for p in GOLDEN.glob("*.txt")} == set(RULES)

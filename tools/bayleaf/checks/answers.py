@@ -1,0 +1,52 @@
+"""Where records name the answer to a reading, and which answers a reading has."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from bayleaf.diagnosis.car import car_of_system, systems_of
+from bayleaf.records import Record, listed, mapped
+
+if TYPE_CHECKING:
+    from bayleaf.checks.context import Context
+
+MEASURED = ("none", "low", "normal", "high", "unsteady")
+
+
+def answers_to(context: Context, reading: str) -> tuple[str, ...]:
+    """The answers that a reading may have; empty where there is no such sound reading."""
+    record = context.book.of("readings").get(reading)
+    if record is None or not record.sound:
+        return ()
+    return tuple(record.data["answers"]) if "answers" in record.data else MEASURED
+
+
+def answers_of(record: Record) -> Iterator[tuple[tuple, str, str, bool]]:
+    """(path, reading, answer, whether the answer is a field's name) for every answer that a record names."""
+    data = record.data
+    if record.kind == "systems":
+        yield from ((("shows", r), r, a, False) for r, a in mapped(data["shows"]).items())
+    elif record.kind == "faults":
+        stages = [(("stages", n), s) for n, s in data["stages"].items()]
+        stages += [(("differs", y, n), s) for y, by in mapped(data.get("differs")).items() for n, s in by.items()]
+        for path, stage in stages:
+            for reading, answers in stage.items():
+                if reading != "like":
+                    for answer in [answers] if isinstance(answers, str) else answers:
+                        yield (*path, reading), reading, answer, False
+    elif record.kind == "procedures":
+        yield from ((("results", r, a), r, a, True) for r, by in mapped(data["results"]).items() for a in by)
+    elif record.kind == "states" and "proved_by" in data:
+        yield ("proved_by", "answer"), data["proved_by"]["reading"], data["proved_by"]["answer"], False
+    elif record.kind == "readings" and "answers" in data and "normal" in data:
+        yield ("normal",), record.id, data["normal"], False
+    elif record.kind == "jobs":
+        entries = enumerate(listed(data["readings"]))
+        yield from ((("readings", i, "answer"), e["reading"], e["answer"], False) for i, e in entries if "answer" in e)
+
+
+def fault_systems(record: Record, context: Context) -> list[str]:
+    """The sound systems that a fault occurs on: those it names, else those with a path through its part."""
+    systems = [id for id, system in context.book.of("systems").items() if system.sound]
+    return [id for id in systems if systems_of(context.book, context.layout, car_of_system(context.book, id), record.id)]

@@ -1,0 +1,43 @@
+"""Where calculators are fed: by computed readings and by expectations in the bands of systems."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from bayleaf.records import Record, mapped
+
+if TYPE_CHECKING:
+    from bayleaf.checks.context import Context
+
+
+@dataclass(frozen=True, slots=True)
+class Feed:
+    """One use of a calculator: the path of its inputs, the inputs as written, the quantity of its result, the reading that it gives.
+
+    `chosen` is the result that the record names, `result` its quantity's id, both empty where the record must choose and has not.
+    """
+
+    path: tuple
+    calculator: Record
+    inputs: dict
+    chosen: str
+    result: str
+    reading: str
+
+
+def feeds_of(record: Record, context: Context) -> Iterator[Feed]:
+    """Every use of a sound calculator in a reading or a system."""
+    if record.kind == "readings":
+        uses = [(("computed",), mapped(record.data.get("computed")), record.id)]
+    else:
+        bands = mapped(record.data.get("bands")).items()
+        uses = [(("bands", id, "expected"), mapped(band.get("expected")), id) for id, band in bands]
+    for path, use, reading in uses:
+        calculator = context.book.of("calculators").get(use.get("calculator"))
+        if calculator and calculator.sound:
+            results = calculator.data["result"]
+            chosen = use.get("result") or (next(iter(results)) if len(results) == 1 else "")
+            quantity = mapped(results.get(chosen)).get("quantity", "")
+            yield Feed((*path, "inputs"), calculator, mapped(use.get("inputs")), chosen, quantity, reading)

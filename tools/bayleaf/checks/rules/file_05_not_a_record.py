@@ -1,0 +1,16 @@
+"""FILE-5: not one record."""
+
+from __future__ import annotations
+
+from bayleaf.checks.rule import Example, Rule
+
+RULE = Rule(
+    code="FILE-5",
+    level="error",
+    scope="file",
+    title="Not one record",
+    what="A file holds exactly one YAML document, and it is a map of fields.",
+    why="An empty file, or a second document behind the first, would be passed over in silence.",
+    mend="Fill the file in, delete it, or move the second record into a file of its own.",
+    example=Example("components/battery.yaml", "title: Battery", "---\ntitle: Second\n---\ntitle: Battery"),
+)

@@ -1,0 +1,16 @@
+"""FILE-7: field written twice."""
+
+from __future__ import annotations
+
+from bayleaf.checks.rule import Example, Rule
+
+RULE = Rule(
+    code="FILE-7",
+    level="error",
+    scope="file",
+    title="Field written twice",
+    what="A field stands once in its map.",
+    why="Programs keep the last of the two and people read the first.",
+    mend="Keep one of the two.",
+    example=Example("components/battery.yaml", "status: draft", "status: draft\nstatus: reviewed"),
+)

@@ -1,0 +1,16 @@
+"""FILE-9: field without a value."""
+
+from __future__ import annotations
+
+from bayleaf.checks.rule import Example, Rule
+
+RULE = Rule(
+    code="FILE-9",
+    level="error",
+    scope="file",
+    title="Field without a value",
+    what="Every field has a value; an empty list or map is written none.",
+    why="An empty value does not say whether it was forgotten or is not there.",
+    mend="Fill it in, write none where that is allowed, or delete the field.",
+    example=Example("components/battery.yaml", "found: Under the hood.", "found:"),
+)

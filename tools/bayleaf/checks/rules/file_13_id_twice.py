@@ -1,0 +1,20 @@
+"""FILE-13: id used twice."""
+
+from __future__ import annotations
+
+from bayleaf.checks.rule import Example, Rule
+
+RULE = Rule(
+    code="FILE-13",
+    level="error",
+    scope="file",
+    title="Id used twice",
+    what="An id is used once in the whole book, over all kinds and vocabularies.",
+    why="A link names an id and nothing else; with two of them it would lead to one by chance.",
+    mend="Choose another id for the newer of the two.",
+    example=Example(
+        "symptoms/battery.yaml",
+        "",
+        "# yaml-language-server: $schema=../../schemas/symptoms.schema.json\ntitle: Battery flat\nsummary: Nothing happens when the key is turned.\nstatus: draft\nask: [Do the lamps light?]\nfirst: [pump-supply-voltage]\nprevents: none\nexplain: The battery of your car is flat.\n",
+    ),
+)

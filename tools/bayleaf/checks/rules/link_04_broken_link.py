@@ -1,0 +1,41 @@
+"""LINK-4: link in text that is not closed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.links import PROSE, texts_of
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.words import field
+from bayleaf.finding import Finding
+from bayleaf.records import Record
+
+
+def check(record: Record, context: Context) -> Iterator[Finding]:
+    """What is left of the brackets once whole links are taken out."""
+    if record.source.raw and b"[[" not in record.source.raw and b"]]" not in record.source.raw:
+        return
+    for path, text in texts_of(record.data):
+        rest = PROSE.sub("", text)
+        if "[[" in rest or "]]" in rest:
+            yield RULE.at(record, f"{field(record, path)} holds a link that is not closed", path=path)
+        elif any(not m[1].strip() or m[2] is not None and not m[2].strip() for m in PROSE.finditer(text)):
+            yield RULE.at(record, f"{field(record, path)} holds a link without an id or without words", path=path)
+
+
+RULE = Rule(
+    code="LINK-4",
+    level="error",
+    scope="record",
+    title="Link in text that is not closed",
+    what="A link in text is written [[id]] or [[id|words]], and no other square brackets stand in it.",
+    why="Anything else is shown as it stands, and the reader sees brackets instead of a link.",
+    mend="Write [[id]] or [[id|words]], or put the words without brackets.",
+    example=Example(
+        "procedures/measure-primed-pressure.yaml",
+        "Go on to [[measure-pump-voltage]].",
+        "Go on to [[measure-pump-voltage].",
+    ),
+    check=check,
+)

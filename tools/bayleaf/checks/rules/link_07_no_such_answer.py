@@ -1,0 +1,35 @@
+"""LINK-7: answer that the reading does not have."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.answers import answers_of, answers_to
+from bayleaf.checks.context import Context
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.words import either, field, mean
+from bayleaf.finding import Finding
+from bayleaf.records import Record
+
+
+def check(record: Record, context: Context) -> Iterator[Finding]:
+    """Recognition, faults, results, states that a reading proves, and jobs."""
+    for path, reading, answer, key in answers_of(record):
+        known = answers_to(context, reading)
+        if known and answer not in known:
+            help = mean(answer, known, f"It may be {either(known)}.")
+            yield RULE.at(record, f"{field(record, path)}: {reading} is never {answer}", help, path, key)
+
+
+RULE = Rule(
+    code="LINK-7",
+    level="error",
+    scope="record",
+    title="Answer that the reading does not have",
+    what="An answer is one of those that the reading lists; a measured reading has none, low, normal, high and unsteady.",
+    why="An answer that can never be given clears a fault for ever, or never.",
+    mend="Take one of the answers that the message lists.",
+    example=Example("faults/regulator-diaphragm-split.yaml", "fuel-in-regulator-hose: wet", "fuel-in-regulator-hose: damp"),
+    check=check,
+    kinds=("systems", "faults", "procedures", "states", "jobs", "readings"),
+)

@@ -1,0 +1,16 @@
+"""SHAPE-3: wrong type of value."""
+
+from __future__ import annotations
+
+from bayleaf.checks.rule import Example, Rule
+
+RULE = Rule(
+    code="SHAPE-3",
+    level="error",
+    scope="file",
+    title="Wrong type of value",
+    what="A field holds the type of value that its schema asks for: text, a number, true or false, a list or a map.",
+    why="A number in quotes is text and is never compared with a limit.",
+    mend="Write the type that the message asks for; take a number out of its quotes.",
+    example=Example("procedures/measure-primed-pressure.yaml", "minutes: 2", 'minutes: "2"'),
+)
