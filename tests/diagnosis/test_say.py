@@ -66,6 +66,6 @@ def test_the_data_form_holds_what_the_text_says():
     the_book = book()
     data = to_json(judge(the_book, job(value("primed", 58), answer("hose-look", "off"), felt=["rough-idle"])), the_book)
     assert json.loads(json.dumps(data)) == data
-    assert data["left"] == ["hose-is-off", "spark-weak"]
+    assert data["left"] == ["spark-weak", "hose-is-off"]
     assert data["readings"][0]["answers"] == ["high", "low", "normal"]
     assert data["cleared"] == [{"fault": "diaphragm-leaks", "by": {"leaking": ["hose-look"]}}]

@@ -29,20 +29,20 @@ def car_of_system(book: Book, system: str) -> Car:
 def car_of_vehicle(book: Book, vehicle: str) -> Car:
     """The car of a vehicle record."""
     record = book.of("vehicles")[vehicle]
-    return _car(record.title, record.data, vehicle)
+    return _car(book, record.title, record.data, vehicle)
 
 
 def car_of_job(book: Book, data: dict) -> Car:
     """The car of a job: its vehicle, or what the job says about a car that is in no record."""
     if data.get("vehicle") in book.of("vehicles"):
         return car_of_vehicle(book, data["vehicle"])
-    return _car(mapped(data.get("car")).get("title", "The car of this job"), mapped(data.get("car")), "")
+    return _car(book, "As described in the job", mapped(data.get("car")), "")
 
 
-def _car(title: str, data: dict, vehicle: str) -> Car:
+def _car(book: Book, title: str, data: dict, vehicle: str) -> Car:
     return Car(
         title=title,
-        systems=tuple(listed(data.get("systems"))),
+        systems=tuple(s for s in listed(data.get("systems")) if s in book.of("systems")),
         has=frozenset(listed(data.get("has"))),
         fuel=data.get("fuel", ""),
         altitude=data.get("altitude") if isinstance(data.get("altitude"), dict) else None,
@@ -52,9 +52,12 @@ def _car(title: str, data: dict, vehicle: str) -> Car:
 
 
 def places_of(book: Book, reading: str) -> list[str]:
-    """The components where a reading is taken: `at`, or both ends of `between`; [] when it names none."""
+    """The components that say on which path a reading lies: both ends of `between`, else `at`; [] when it names none.
+
+    An electrical reading is taken between two points; the part where one stands may lie on other paths besides.
+    """
     data = book.of("readings")[reading].data
-    return [data["at"]] if isinstance(data.get("at"), str) else listed(data.get("between"))
+    return listed(data.get("between")) or ([data["at"]] if isinstance(data.get("at"), str) else [])
 
 
 def inputs_of(book: Book, reading: str) -> list[str]:
@@ -93,7 +96,8 @@ def offers(book: Book, layout: Layout, car: Car, reading: str, _seen: tuple[str,
     """Whether this reading exists in this car. A computed one needs its inputs too."""
     if reading in _seen or not usable(book.of("readings").get(reading)):
         return False
-    places = places_of(book, reading)
+    data = book.of("readings")[reading].data
+    places = [*listed(data.get("between")), *([data["at"]] if isinstance(data.get("at"), str) else [])]
     inputs = inputs_of(book, reading)
     return all(within(layout, car, c) for c in places) and all(offers(book, layout, car, r, (*_seen, reading)) for r in inputs)
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from bayleaf.diagnosis.judgement import Judgement, Left
 from bayleaf.diagnosis.taken import Taken
+from bayleaf.diagnosis.verdict import ANSWERED
 from bayleaf.records import Book
 
 MOST = 6  # of a list that only helps when it is short; the data form holds all of it
@@ -51,15 +52,16 @@ def _readings(judgement: Judgement, book: Book) -> list[str]:
     said = ["Readings"]
     for taken in judgement.taken:
         computed = ", computed" if taken.computed else ""
-        said.append(f"  {_name(book, taken.reading)}: {taken.said}{computed}. {_verdict_words(taken)}")
+        said.append(f"  {_name(book, taken.reading)}: {taken.said}{computed}.{_verdict_words(taken)}")
         said += [f"    {words}" for words in (taken.verdict.words, taken.verdict.what_to_do, taken.aside) if words]
     said += [f"  {_name(book, reading)}: cannot be taken ({why})." for reading, why in judgement.cannot]
     return said if len(said) > 1 else ["No readings yet."]
 
 
 def _verdict_words(taken: Taken) -> str:
+    """The verdict as a sentence; nothing where the answer itself says it."""
     kind = taken.verdict.kind
-    return f"{kind[0].upper()}{kind[1:]}."
+    return "" if kind in (ANSWERED, taken.said) else f" {kind[0].upper()}{kind[1:]}."
 
 
 def _left(judgement: Judgement, book: Book) -> list[str]:

@@ -98,6 +98,8 @@ def _against_band(desk: Desk, car: Car, job: Record, known: dict[str, Known], ta
         taken.known.value, band, instrument, allowance=allowance, plausible=quantity.plausible,
         width=lambda w: with_unit(significant(from_si(w, taken.unit, "difference"), 2), taken.unit),
     )  # fmt: skip
+    if band is None and desk.book.of("readings")[taken.reading].data.get("purpose", "diagnosis") != "diagnosis":
+        verdict = replace(verdict, words="Kept for what is computed from it.", what_to_do="")
     what = [verdict.what_to_do, missing]
     if verdict.kind == TOO_CLOSE and not taken.computed:
         what += _better(desk, job, taken, quantity, verdict)

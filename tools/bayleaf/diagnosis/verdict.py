@@ -40,7 +40,7 @@ def judge_answer(answer: str, question: bool, not_met: tuple[str, ...] = ()) -> 
     """The verdict on something said: the answer to a question, or *none* or *unsteady* of a measured reading."""
     if not_met:
         return _not_valid(not_met)
-    return Verdict(ANSWERED if question else answer, frozenset({answer}), words=f"Said by the person who read it: {answer}.")
+    return Verdict(ANSWERED if question else answer, frozenset({answer}))
 
 
 def judge_value(
