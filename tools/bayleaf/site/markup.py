@@ -22,7 +22,8 @@ ELEMENTS = frozenset("""
     dd menu blockquote figure figcaption details summary dialog table caption colgroup col thead tbody tfoot tr th td img
     picture form fieldset legend label input button select optgroup option datalist textarea output meter progress data
     bdi bdo address search svg g defs symbol use path line polyline polygon rect circle ellipse text tspan desc marker
-    linearGradient radialGradient stop clipPath pattern mask lineargradient radialgradient clippath""".split())
+    linearGradient radialGradient stop clipPath pattern mask lineargradient radialgradient clippath
+    math mrow mi mn mo mfrac msup msqrt mtable mtr mtd mtext""".split())
 ADDRESSES = frozenset("href xlink:href src srcset action formaction poster data background cite longdesc manifest ping "
                       "usemap codebase archive classid profile icon imagesrcset xml:base srcdoc attributionsrc".split())
 # Words for people: what is in them is shown, never fetched.
