@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import cached_property
 
@@ -14,6 +15,7 @@ from bayleaf.checks.paths import Paths
 from bayleaf.checks.sites import Site, Sites
 from bayleaf.checks.walk import walk
 from bayleaf.checks.walked import Walk
+from bayleaf.checks.writing import synonyms
 from bayleaf.diagnosis import Desk, Layout, layout_of
 from bayleaf.quantities import Quantity
 from bayleaf.records import Book, Record, listed
@@ -58,6 +60,17 @@ class Context:
     def bands(self) -> dict[str, list[Site]]:
         """Every band of the book by reading."""
         return bands_by_reading(self)
+
+    @cached_property
+    def synonyms(self) -> dict[str, str]:
+        """Every other word for a term of the glossary, in small letters, to the term's title."""
+        return synonyms(self.book.of("terms"))
+
+    @cached_property
+    def synonym_pattern(self) -> re.Pattern | None:
+        """Finds any of them as a whole word; None for a glossary without."""
+        longest_first = sorted(self.synonyms, key=len, reverse=True)
+        return re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})\b", re.I) if longest_first else None
 
     def sites(self, record: Record) -> Iterator[Site]:
         """Every number with a unit in a record, with its quantity."""
@@ -105,7 +118,7 @@ class Context:
         return {hazard: frozenset(cautions) for hazard, cautions in found.items()}
 
     def makers(self, state: str) -> list[str]:
-        """The procedures with a step that sets or proves a state, in the book's order."""
+        """The procedures with a step that sets or proves a state, the shortest first."""
         return self._makers.get(state, [])
 
     @cached_property
@@ -116,4 +129,5 @@ class Context:
                 for state in [*listed(step.get("sets")), *listed(step.get("proves"))]:
                     makers = found.setdefault(state, [])
                     makers += [id] if id not in makers else []
-        return found
+        steps = {id: len(r.data["steps"]) for id, r in self.book.of("procedures").items() if r.sound}
+        return {state: sorted(makers, key=lambda id: (steps[id], id)) for state, makers in found.items()}

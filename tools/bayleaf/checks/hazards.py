@@ -78,11 +78,11 @@ def _why(trigger: dict, step: WalkedStep, where: set[str], book: Book, machine: 
     for state in listed(trigger.get("with")):
         if not step.stands(state):
             return None
-        parts.append(f"this stands: {machine.named(state)}")
+        parts.append(f"{machine.named(state)} stands")
     for state in listed(trigger.get("without")):
         if step.stood(state):
             return None
-        parts.append(f"this does not stand: {machine.named(state)}")
+        parts.append(f"{machine.named(state)} does not stand")
     if "equipment" in trigger:
         used = sorted(used_in(book, step.data) & set(trigger["equipment"]))
         if not used:

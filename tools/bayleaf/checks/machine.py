@@ -31,7 +31,7 @@ class Machine:
 
     `closure`: an act → itself and all that it implies. `undo`: an act → the act that puts it back. `going`: acts that
     go on until they are undone, which are those that a condition or another act can imply. `local`: acts that are undone
-    part by part. `guards`: states that make something safe, because a state requires them or a hazard follows where they do not stand.
+    part by part. `whole`: acts of the whole car, which bring others with them. `guards`: states that make something safe, because a state requires them or a hazard follows where they do not stand.
     """
 
     def __init__(self, book: Book):
@@ -48,7 +48,8 @@ class Machine:
         implied_acts = {a for id, done in self.closure.items() for a in done if a != id}
         implied_acts |= {a for done, _states in self.conditions.values() for a in done}
         self.going = frozenset(a for a in implied_acts if a in self.undo)
-        self.local = (set(self.undo) | set(self.undo.values())) - self.going - {self.undo[a] for a in self.going}
+        self.whole = {a for a, done in self.closure.items() if len(done) > 1}
+        self.local = (set(self.undo) | set(self.undo.values())) - self.going - {self.undo[a] for a in self.going} - self.whole
         triggers = [t for _id, record in _sound(book, "hazards") for t in listed(record.data["triggers"])]
         self.guards = {s for state in self.states.values() for s in state.requires}
         self.guards |= {s for t in triggers for s in listed(t.get("without"))}
@@ -64,9 +65,9 @@ class Machine:
         return words[:1].lower() + words[1:]
 
     def named(self, state: str) -> str:
-        """A state in words that go on in a sentence: `engine cool`."""
+        """A state in words, set off from the sentence: `'engine cool'`."""
         words = self.states[state].title if state in self.states else state
-        return words[:1].lower() + words[1:]
+        return f"'{words[:1].lower()}{words[1:]}'"
 
 
 def _sound(book: Book, kind: str) -> Iterable[tuple[str, Record]]:

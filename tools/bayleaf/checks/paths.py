@@ -38,6 +38,11 @@ class Paths:
         found = {pair for c in components for pair in self.layout.paths(c) if not wanted or pair[0] in wanted}
         return tuple(self._facts[pair] for pair in sorted(found) if pair in self._facts)
 
+    def all(self, systems: Iterable[str] = ()) -> tuple[PathFact, ...]:
+        """Every path of these systems, or of every system."""
+        wanted = set(systems)
+        return tuple(fact for (system, _name), fact in self._facts.items() if not wanted or system in wanted)
+
 
 def pascals(quantity: object) -> float | None:
     """A pressure as written, in Pa without its reference; None where there is none or its unit is no pressure's."""

@@ -7,8 +7,8 @@ The walk judges nothing: it notes what happened, and the rules read the notes.
 
 from __future__ import annotations
 
-from bayleaf.checks.machine import Machine
-from bayleaf.checks.paths import Paths
+from bayleaf.checks.machine import Machine, State
+from bayleaf.checks.paths import PathFact, Paths
 from bayleaf.checks.walked import Key, Note, Walk, WalkedStep
 from bayleaf.records import Book, Record, listed, mapped
 
@@ -81,12 +81,13 @@ class _Walker:
         machine, act = self.machine, step.get("act")
         own = machine.acts_of(act)
         done, claims = machine.conditions.get(step.get("when"), (frozenset(), ()))
-        at = (step["at"],) if "at" in step else self._joints(own)
+        each = [s for s in machine.states.values() if s.each and s.ended_by & own and "at" not in step]
+        at = (step["at"],) if "at" in step else self._joints(each)
         reading = self.book.of("readings").get(mapped(step.get("takes")).get("reading"))
         read_at = [c for c in (reading.data.get("at"), *listed(reading.data.get("between"))) if isinstance(c, str)] if reading else []
         read_paths = self.paths.of(read_at, systems)
         walked = WalkedStep(
-            number, source, path, place, step, own | done, own, at, self.paths.of(at, systems) if at else read_paths, read_paths,
+            number, source, path, place, step, own | done, own, at, self._paths(at, each, systems) or read_paths, read_paths,
             tuple(listed(step.get("cautions"))), dict(self.standing), dict(self.doing), frozenset(shown),
         )  # fmt: skip
         self.walk.steps.append(walked)
@@ -105,10 +106,16 @@ class _Walker:
         self._undo(walked, act, index)
         walked.after = dict(self.standing)
 
-    def _joints(self, own: frozenset[str]) -> tuple[str, ...]:
+    def _joints(self, each: list[State]) -> tuple[str, ...]:
         """A look or a closing that names no part is of every joint that stands open or unproved."""
-        each = [s.id for s in self.machine.states.values() if s.each and s.ended_by & own]
-        return tuple(sorted({at for s, at in self.standing if s in each and at}))
+        return tuple(sorted({at for s, at in self.standing if s in {e.id for e in each} and at}))
+
+    def _paths(self, at: tuple[str, ...], each: list[State], systems: list[str]) -> tuple[PathFact, ...]:
+        """The paths of the parts; where no joint is named or stands, every path on which there could be one."""
+        if at or not each:
+            return self.paths.of(at, systems) if at else ()
+        carries = {c for state in each for c in state.carries}
+        return tuple(p for p in self.paths.all(systems) if p.carries in carries)
 
     def _condition(self, walked: WalkedStep, done: frozenset[str], claims: tuple[str, ...], index: int) -> None:
         """What the step's condition speaks of. A sentence does not make an engine cool, but it may make it hot."""

@@ -13,13 +13,16 @@ from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
-    """A place holds a number, or names a part that is there once."""
+    """Words that name no place at all."""
     for path, basis in bases_of(record.data):
         place = basis.get("place", "")
-        if place and not _PLACE.search(place):
+        if place and (_NOWHERE.fullmatch(place.strip(" .")) or len(place) < 4 and not any(c.isdigit() for c in place)):
             yield RULE.at(record, f"{place!r} is no place in {basis['source']}", path=(*path, "place"))
 
-_PLACE = re.compile(r"\d|\b[A-Z]\b|\b(?:abstract|definition|definitions|preface|glossary|introduction|scope|title page|annex|appendix|index)\b", re.I)
+_NOWHERE = re.compile(
+    r"(?:see |in |on |at |the )*(?:there|here|somewhere|everywhere|anywhere|throughout|various(?: places| pages)?|several|unknown|none|n/?a|general"
+    r"|source|text|book|standard|document|page|table|section|chapter|online|internet|web|website|to be (?:added|found|checked)|later)", re.I
+)
 
 
 RULE = Rule(

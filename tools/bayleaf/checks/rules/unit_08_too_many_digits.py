@@ -13,7 +13,7 @@ from bayleaf.finding import Finding
 
 def check(site: Site, context: Context) -> Iterator[Finding]:
     """Counts the digits as typed; zeros at the end of a whole number do not count."""
-    if not site.basis or not ("practice" in site.basis or "invented" in site.basis) or site.record.kind == "calculators":
+    if not site.basis or not ("practice" in site.basis or "invented" in site.basis) or site.record.kind in ("calculators", "quantities"):
         return
     for path, value in site.numbers.items():
         typed = site.record.typed(path) or repr(value)

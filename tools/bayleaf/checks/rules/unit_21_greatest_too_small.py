@@ -21,7 +21,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
         reading = context.book.of("readings").get(band.path[1])
         on = context.layout.paths(reading.data.get("at", "")) if reading else ()
         most = max((pascals(g) or math.inf for n, g in paths.items() if (record.id, n) in on), default=math.inf)
-        if limits(band)[1] > most:
+        if most < limits(band)[1] < math.inf:
             name = next(n for n in paths if (record.id, n) in on)
             words = f"the band of {band.path[1]}, {shown(band)}, goes above the greatest pressure of the path {name}"
             yield RULE.at(record, words, path=("paths", places.index(name), "greatest"))

@@ -1,0 +1,42 @@
+"""SAFE-21: an electrical reading on the fuel path while a joint is open."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.notes import called, spot, step_name
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record, mapped
+
+
+def _check(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.walk(record), context.machine
+    for step in walk.steps:
+        quantity = context.numbers.measured(mapped(step.data.get("takes")).get("reading", ""))
+        if step.source != record.id or quantity is None or not quantity.dimension[4]:
+            continue
+        opened = next(((k, since) for k, since in step.before.items() if "open-joint" in machine.states[k[0]].set_by and machine.states[k[0]].forbids), None)
+        if opened:
+            (state, at), since = opened
+            words = f"{step_name(walk, step)} takes an electrical reading, and {called(walk, since)} opened a joint at {at} that is still open"
+            yield RULE.at(record, words, path=spot(record, step, "takes"))
+
+
+RULE = Rule(
+    code="SAFE-21",
+    level="error",
+    scope="record",
+    kinds=("procedures",),
+    title="Electrical reading beside open fuel",
+    what="No voltage, current or resistance is measured while a fuel joint or the tank is open.",
+    why="A probe that slips under voltage makes a spark, and the vapour of an open joint is all around it.",
+    mend="Close and prove the joint first; fix the probes with the circuit dead.",
+    example=Example(
+        "procedures/fit-gauge.yaml",
+        "  - {do: Screw the gauge on the test port.,",
+        "  - {do: Measure the voltage across the pump., takes: {reading: pump-supply-voltage, instrument: multimeter}}\n  - {do: Screw the gauge on the test port.,",
+    ),
+    check=_check,
+)

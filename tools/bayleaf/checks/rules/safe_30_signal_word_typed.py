@@ -1,0 +1,51 @@
+"""SAFE-30: a signal word typed into a text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record
+
+TYPED = re.compile(r"\b(DANGER|WARNING|CAUTION|NOTICE)\b|^\s*(Danger|Warning|Caution|Notice)\s*[:!]")
+
+
+def _check(record: Record, context: Context) -> Iterator[Finding]:
+    for path, text in _texts(record.data):
+        hit = TYPED.search(text)
+        if hit:
+            words = f"the signal word {hit.group().strip()} is typed into the text"
+            yield RULE.at(record, words, path=path)
+
+
+def _texts(data: object, path: tuple = ()) -> Iterator[tuple[tuple, str]]:
+    """Every text of a procedure with its path."""
+    if isinstance(data, str):
+        yield path, data
+    elif isinstance(data, dict):
+        for key, value in data.items():
+            yield from _texts(value, (*path, key))
+    elif isinstance(data, list):
+        for i, value in enumerate(data):
+            yield from _texts(value, (*path, i))
+
+
+RULE = Rule(
+    code="SAFE-30",
+    level="error",
+    scope="record",
+    kinds=("procedures",),
+    title="Signal word in a text",
+    what="A signal word stands only where a caution is shown. The step names the caution in `cautions`, and the page puts it before the step.",
+    why="A warning inside a step has no severity that could be checked, comes too late, and is not translated, counted or found.",
+    mend="Name a caution in the cautions of the step.",
+    example=Example(
+        "procedures/running-engine-preparation.yaml",
+        "do: Connect the exhaust extraction.",
+        "do: Connect the exhaust extraction (WARNING).",
+    ),
+    check=_check,
+)
