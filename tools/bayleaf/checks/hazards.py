@@ -56,7 +56,7 @@ def quantity_of(book: Book, data: dict) -> str:
 def _why(trigger: dict, step: WalkedStep, where: set[str], book: Book, machine: Machine) -> str | None:
     """Why the trigger holds at the step, or None where it does not."""
     parts: list[str] = []
-    acts = [a for a in listed(trigger.get("acts")) if a in step.acts]
+    acts = sorted((a for a in listed(trigger.get("acts")) if a in step.acts), key=lambda a: a != step.data.get("act"))
     quantity = quantity_of(book, step.data)
     if "acts" in trigger:
         if not acts:
