@@ -29,7 +29,7 @@ PINT = {
     "mohm/m": "milliohm/meter", "mohm/ft": "milliohm/foot", "ohm.m": "ohm*meter", "ohm.mm2/m": "ohm*mm**2/m",
     "uF": "microfarad", "uH": "microhenry", "1/K": "1/kelvin", "m3/h": "m**3/hour", "ft3/min": "foot**3/minute",
     "kg/m3": "kg/m**3", "lb/ft3": "pound/foot**3", "J/kg/K": "joule/kilogram/kelvin", "g/kWh": "g/(kW*hour)",
-    "lb/hph": "pound/(horsepower*hour)", "pt": "US_pint",
+    "Pa.s": "pascal*second", "uPa.s": "micropascal*second", "lb/hph": "pound/(horsepower*hour)", "pt": "US_pint",
 }  # fmt: skip
 COUNTED = {"rpm", "deg", "1"}
 
