@@ -10,13 +10,15 @@ from bayleaf.quantities.table import to_si, units
 
 REFERENCES = ("absolute", "gauge", "vacuum", "difference", "none")
 
+PRESSURE, TEMPERATURE = (-1, 1, -2, 0, 0), (0, 0, 0, 1, 0)
+
 # What people and unit libraries write, and what this book writes instead.
 TRAPS = {
     "psig": "psi", "psia": "psi", "psid": "psi", "barg": "bar", "F": "degF", "C": "degC", "lambda": "1",
     "Nm": "N.m", "ft*lb": "lbf.ft", "ft-lb": "lbf.ft", "ft.lb": "lbf.ft", "ftlb": "lbf.ft", "lbft": "lbf.ft",
 }  # fmt: skip
 
-_VALUE = re.compile(r"\s*([+-]?\d+(?:\.\d+)?)\s*(\S.*?)?\s*\Z")
+_VALUE = re.compile(r"\s*([+-]?[0-9]+(?:\.[0-9]+)?)\s*(\S.*?)?\s*\Z")
 
 
 class QuantityError(ValueError):
@@ -94,6 +96,9 @@ def quantity(id: str, data: dict) -> Quantity:
             raise QuantityError(f"{symbol!r} is not among the units", _near(symbol, data["units"]), field)
     if reference not in REFERENCES:
         raise QuantityError(f"{reference!r} is no reference", _near(reference, REFERENCES), ("reference",))
+    if (reference == "none") == (dimension in (PRESSURE, TEMPERATURE)):
+        raise QuantityError(f"the reference {reference} does not fit", "pressures and temperatures have one, nothing else "
+                            "has", ("reference",))  # fmt: skip
     limits = tuple(to_si(plausible[side], plausible["unit"], reference) for side in ("min", "max"))
     if limits[0] >= limits[1]:
         raise QuantityError("the lower plausible limit is not below the upper", "exchange them", ("plausible", "min"))
@@ -117,7 +122,7 @@ def quantities_of(book) -> dict[str, Quantity]:
 
 def read_value(text: str, quantity: Quantity) -> tuple[float, str]:
     """ "43.5 psi" as (43.5, "psi"); raises QuantityError, a ValueError whose text is one line for the user."""
-    if re.match(r"\s*[+-]?\d+,\d", text):
+    if re.match(r"\s*[+-]?[0-9]+,[0-9]", text):
         raise QuantityError(f"{text!r} has a comma in its number", "write a point, and nothing between thousands")
     match = _VALUE.match(text)
     if not match:

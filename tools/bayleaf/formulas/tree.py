@@ -1,0 +1,54 @@
+"""The tree of an expression."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Node:
+    """A part of an expression. `kind`: number, name, neg, an operator, or a function's name.
+
+    `text` is the number or the name as written; `start` and `end` are its place in the expression.
+    """
+
+    kind: str
+    args: tuple[Node, ...] = ()
+    text: str = ""
+    start: int = 0
+    end: int = 0
+
+
+def walk(node: Node) -> Iterator[Node]:
+    """The node and everything in it."""
+    yield node
+    for arg in node.args:
+        yield from walk(arg)
+
+
+def literal(node: Node) -> Fraction | None:
+    """The value of a tree made of numbers and + - * / only, else None."""
+    if node.kind == "number":
+        return Fraction(node.text)
+    parts = [literal(arg) for arg in node.args]
+    if not parts or None in parts:
+        return None
+    match node.kind:
+        case "neg":
+            return -parts[0]
+        case "+":
+            return parts[0] + parts[1]
+        case "-":
+            return parts[0] - parts[1]
+        case "*":
+            return parts[0] * parts[1]
+        case "/" if parts[1]:
+            return parts[0] / parts[1]
+    return None
+
+
+def cost(node: Node) -> int:
+    """How much work an expression is: one an operation, four a power, root, exponential or logarithm."""
+    return sum(4 if part.kind in ("**", "sqrt", "exp", "log") else 1 for part in walk(node))
