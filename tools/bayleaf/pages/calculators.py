@@ -1,0 +1,70 @@
+"""A calculator: form, formula, table, chart, where it holds and fails, and its worked checks."""
+
+from __future__ import annotations
+
+from bayleaf.formulas import Calculator, typeset
+from bayleaf.pages.amounts import amount, basis, sourced, typed
+from bayleaf.pages.chart import chart
+from bayleaf.pages.form import form
+from bayleaf.pages.frame import cards, finish, index_page
+from bayleaf.pages.text import Markup
+from bayleaf.pages.uses import Uses
+from bayleaf.pages.worked import name_words, value_table
+from bayleaf.pages.write import EMPTY, blocks, box, bullets, facts, joined, lines, para, section, small, strong, table, words
+from bayleaf.quantities import with_unit
+from bayleaf.records import Record, mapped
+
+
+def calculator_page(view: Uses, record: Record) -> str:
+    """The page of one calculator."""
+    data, calc = record.data, view.calculators.get(record.id)
+    used = [r for r in view.referrers.get(record.id, []) if r.kind in ("procedures", "systems", "readings")]
+    return finish(view, record, [
+        section("work-out", "Work it out", form(record, calc)) if calc else EMPTY,
+        section("table", "Table", value_table(record, calc), chart(calc)) if calc else EMPTY,
+        section("formula", "Formula", _formula(calc) if calc else EMPTY, para(small("Basis of the formula: ", basis(view, data["basis"]), "."))),
+        section("symbols", "What the names stand for", _symbols(view, record)),
+        section("holds", "Where it holds", para(view.prose(data["holds"]))),
+        section("fails", "Where it fails", para(view.prose(data["fails"]))),
+        section("checks", "Worked checks", *(_check(view, record, i) for i in range(len(data["checks"])))),
+        section("used", "Used by", cards(view, used)),
+    ])  # fmt: skip
+
+
+def _formula(calc: Calculator) -> Markup:
+    """Each line typeset; a pressure that is converted is written out. Units are never in it: the values carry them."""
+    lines = typeset(calc)
+    made = "".join(f"<div>{line.mathml}</div>" for line in lines)
+    written = bullets(small(line.plain) for line in lines)
+    return blocks(Markup(f'<div class="bl-formula">{made}</div>'), para(small("As it is written in the record:")), written)
+
+
+def _symbols(view: Uses, record: Record) -> Markup:
+    data, rows = record.data, []
+    for name, one in data["inputs"].items():
+        limits = with_unit(f"{typed(record, ('inputs', name, 'min'))} to {typed(record, ('inputs', name, 'max'))}", one["unit"])
+        rows.append((strong(name_words(name)), view.link(one["quantity"]), with_unit(typed(record, ("inputs", name, "default")), one["unit"]), limits))
+    for name in mapped(data.get("constants")):
+        rows.append((strong(name_words(name)), view.link(data["constants"][name]["quantity"]), sourced(view, record, ("constants", name)), small("constant")))
+    for name, one in data["result"].items():
+        rows.append((strong(name_words(name)), view.link(one["quantity"]), "", small(f"result, {one['digits']} digits", f" in {with_unit('', one['unit']).strip()}" if one["unit"] != "1" else "")))
+    return table(("Name", "Quantity", "Value at first", "Limits"), rows, css="bl-symbols")
+
+
+def _check(view: Uses, record: Record, i: int) -> Markup:
+    check = record.data["checks"][i]
+    given = lines(words(name_words(n), " ", amount(view, record, ("checks", i, "given", n), _quantity(view, record, "inputs", n))) for n in check["given"])
+    gives = lines(words(name_words(n), " ", strong(amount(view, record, ("checks", i, "gives", n), _quantity(view, record, "result", n))),
+                        small(" within ", typed(record, ("checks", i, "gives", n, "within", "value")), " ", one["within"]["unit"]))
+                  for n, one in check["gives"].items())  # fmt: skip
+    origin = joined([view.prose(check.get("working")), words("Published: ", basis(view, check["basis"])) if "basis" in check else words("Worked by hand.")], " ")
+    return box("bl-check", facts([("Given", given), ("Gives", gives), ("From", origin)]))
+
+
+def _quantity(view: Uses, record: Record, field: str, name: str):  # noqa: ANN202 - Quantity | None
+    return view.desk.quantities.get(str(mapped(record.data[field].get(name)).get("quantity")))
+
+
+def index(view: Uses) -> str:
+    """All calculators."""
+    return index_page("calculators", "What should this reading have been, for this car, here and today?", cards(view, view.live("calculators")))

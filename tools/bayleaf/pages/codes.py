@@ -1,0 +1,33 @@
+"""A trouble code: what sets it, what to read first, and what it does not say."""
+
+from __future__ import annotations
+
+from bayleaf.pages.amounts import basis
+from bayleaf.pages.frame import cards, finish, index_page
+from bayleaf.pages.symptoms import causes, first_line
+from bayleaf.pages.uses import Uses
+from bayleaf.pages.write import EMPTY, bullets, facts, joined, para, section, small, words
+from bayleaf.records import Record, listed
+
+
+def code_page(view: Uses, record: Record) -> str:
+    """The page of one code."""
+    data = record.data
+    symptoms = [s for id in listed(data.get("symptoms")) if (s := view.get(id, "symptoms"))]
+    found = {fault.id: fault for symptom in symptoms for fault in causes(view, symptom.id)}
+    return finish(view, record, [
+        section("sets", "What sets it", para(view.prose(data["sets"])),
+                para(small("Meaning: ", basis(view, data["basis"]), ". The maker's own conditions decide; save the stored data before anything is disconnected."))),
+        facts([("Set on", joined(view.links(data.get("systems"))) or "every system")]),
+        section("first", "Read these three first", bullets(first_line(view, reading) for reading in data["first"])),
+        section("mistaken", "What it does not say", bullets(view.prose(item) for item in listed(data.get("mistaken_for")))),
+        section("symptoms", "Often comes with", cards(view, symptoms)),
+        section("faults", "Faults that are felt that way", bullets(words(view.link(f.id), small(" (", f.data["commonness"], ")")) for f in found.values()),
+                para(small("How common a fault is, is a judgement. A cause outside this book is always possible."))) if found else EMPTY,
+    ])  # fmt: skip
+
+
+def index(view: Uses) -> str:
+    """Codes in their order."""
+    rows = sorted(view.live("codes"), key=lambda r: r.data["code"])
+    return index_page("codes", "What the codes say, what they do not say, and what to read first.", cards(view, rows))

@@ -1,0 +1,43 @@
+"""A component: what it does, where it sits, how it fails, and what can be measured on it."""
+
+from __future__ import annotations
+
+from bayleaf.pages.frame import cards, finish, index_page
+from bayleaf.pages.text import Markup
+from bayleaf.pages.uses import Uses
+from bayleaf.pages.write import bullets, facts, joined, lines, para, section, small, words
+from bayleaf.records import Record, listed
+
+
+def component_page(view: Uses, record: Record) -> str:
+    """The page of one component."""
+    data, id = record.data, record.id
+    inside = [r for r in view.live("components") if r.data.get("part_of") == id]
+    readings = [r for r in view.live("readings") if id in view.places(r.id)]
+    faults = [r for r in view.live("faults") if r.data["part"] == id]
+    work = [r for r in view.referrers.get(id, []) if r.kind == "procedures"]
+    return finish(view, record, [
+        facts([("Part of", view.link(data["part_of"]) if "part_of" in data else ""), ("Has in it", joined(view.link(r.id) for r in inside)),
+               ("On the paths", lines(_paths(view, id)))]),
+        section("does", "What it does", para(view.prose(data["does"]))),
+        section("found", "Where it is", para(view.prose(data["found"]))),
+        section("fails", "How it fails", bullets(view.prose(item) for item in data["fails"])),
+        section("mistaken", "Often taken for", bullets(words(view.link(m["component"]), ": ", view.prose(m["because"])) for m in listed(data.get("mistaken_for")))),
+        section("faults", "Faults in it", cards(view, faults)),
+        section("readings", "Readings taken here", cards(view, readings)),
+        section("work", "Work on it", cards(view, work)),
+    ])  # fmt: skip
+
+
+def _paths(view: Uses, id: str) -> list[Markup]:
+    return [words(name, small(" of "), view.link(system)) for system, name in sorted(view.layout.paths(id)) if view.get(system)]
+
+
+def index(view: Uses) -> str:
+    """Components by the family of system they belong to."""
+    families: dict[str, list[Record]] = {}
+    for record in view.live("components"):
+        on = sorted({view.book.of("systems")[s].data["family"] for s, _name in view.layout.paths(record.id) if view.get(s)})
+        families.setdefault(on[0] if on else "", []).append(record)
+    parts = [section(f or "other", f"{f.capitalize()} system" if f else "Others", cards(view, families[f])) for f in sorted(families, key=lambda f: (not f, f))]
+    return index_page("components", "The parts: what they do, where they sit, how they fail.", *parts)

@@ -1,0 +1,98 @@
+"""A fault: its row by stage, why, how it is felt, what mends it and what proves the mend."""
+
+from __future__ import annotations
+
+from bayleaf.diagnosis.matrix import Row
+from bayleaf.pages.frame import cards, finish, index_page, shown
+from bayleaf.pages.shown_by import answer_words
+from bayleaf.pages.text import Markup, text
+from bayleaf.pages.uses import Uses
+from bayleaf.pages.write import EMPTY, blocks, bullets, facts, heading, joined, lines, para, section, small, strong, table, words
+from bayleaf.records import Record, listed, mapped
+
+COMMONNESS = {"common": "common", "occasional": "occasional", "rare": "rare"}
+
+
+def fault_page(view: Uses, record: Record) -> str:
+    """The page of one fault."""
+    data = record.data
+    systems = [s for s, matrix in view.matrices.items() if any(row.fault == record.id for row in matrix.rows)]
+    return finish(view, record, [
+        facts([
+            ("Part", view.link(data["part"])),
+            ("Happens on", joined(view.links(systems))),
+            ("How common", words(data["commonness"], small(" (a judgement)"))),
+            ("Felt as", _felt(view, data)),
+            ("Mended by", lines(mend(view, item) for item in listed(data.get("mended_by")))),
+            ("Proved by", proved(view, data.get("proved_by"))),
+        ]),
+        section("shows", "What the readings show", *_rows(view, record, systems),
+                para(small("Bold is what differs, or may differ, from a sound car. What stays normal cannot accuse this fault, and a reading that is not named may show anything."))),
+        section("elsewhere", "What it leaves alone", _elsewhere(view, data)),
+        section("alike", "Hard to tell apart from", bullets(_alike(view, record, systems))),
+    ])  # fmt: skip
+
+
+def mend(view: Uses, item: object) -> Markup:
+    """One way to mend a fault: a procedure or words."""
+    return view.link(item) if isinstance(item, str) else view.prose(mapped(item).get("words"))
+
+
+def proved(view: Uses, item: object) -> Markup:
+    """The reading that proves the mend, or why none can."""
+    return view.link(item) if isinstance(item, str) else words("no reading: ", view.prose(mapped(item).get("none")))
+
+
+def _felt(view: Uses, data: dict) -> Markup:
+    felt = mapped(data.get("felt_as"))
+    return lines(words(view.link(symptom), small(" ", how)) for symptom, how in felt.items()) or text("nobody feels it")
+
+
+def _rows(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
+    """One table for all systems that agree, else one for each."""
+    tables: dict[Markup, list[str]] = {}
+    for system in systems:
+        rows = [row for row in view.matrices[system].rows if row.fault == record.id]
+        tables.setdefault(_table(view, record, rows, view.matrices[system].normal), []).append(system)
+    if len(tables) == 1:
+        return list(tables)
+    return [blocks(heading(3, f"on-{those[0]}", "On ", joined(view.links(those), " and ")), made) for made, those in tables.items()]
+
+
+def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) -> Markup:
+    because = mapped(record.data.get("because"))
+    named = {reading for row in rows for reading in row.answers}
+    still = [r for r in normal if r in named and r not in because and all(row.answers.get(r) == {normal[r]} for row in rows)]
+    grid = [
+        (view.link(reading), *(answer_words(row.answers.get(reading), normal[reading]) for row in rows), small(view.prose(because.get(reading))))
+        for reading in sorted(normal, key=lambda r: (r not in because, view.title(r))) if reading in named and reading not in still
+    ]  # fmt: skip
+    made = table(("Reading", *(shown(row.stage) for row in rows), "Why"), grid, css="bl-stages")
+    as_ever = joined(words(view.link(r), small(" (", shown(normal[r]), ")") if normal[r] != "normal" else "") for r in sorted(still, key=view.title))
+    return blocks(made, para(strong("Stay normal: "), as_ever, ".") if still else EMPTY)
+
+
+def _elsewhere(view: Uses, data: dict) -> Markup:
+    elsewhere = mapped(data.get("elsewhere"))
+    if not elsewhere:
+        return EMPTY
+    return para("Readings on ", joined(elsewhere["normal_on"], " and "), " stay normal. ", view.prose(elsewhere.get("because")))
+
+
+def _alike(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
+    """Faults that no reading of the system is sure to part from this one."""
+    made = []
+    for system in systems:
+        others = view.isolations[system].whole.alike.get(record.id, ())
+        if others:
+            made.append(words(joined(view.links(list(others))), small(" on "), view.link(system)) if len(systems) > 1 else joined(view.links(list(others))))
+    return made
+
+
+def index(view: Uses) -> str:
+    """Faults by the part they sit in."""
+    by_part: dict[str, list[Record]] = {}
+    for fault in view.live("faults"):
+        by_part.setdefault(fault.data["part"], []).append(fault)
+    parts = [section(part, view.title(part), cards(view, by_part[part])) for part in sorted(by_part, key=view.title)]
+    return index_page("faults", "What can be wrong, by the part it sits in.", *parts)

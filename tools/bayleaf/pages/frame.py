@@ -1,0 +1,91 @@
+"""What every page has: the way back, one title, the summary, its standing, and links to all that speak of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from bayleaf.pages.amounts import INVENTED
+from bayleaf.pages.text import Markup, text
+from bayleaf.pages.uses import Uses
+from bayleaf.pages.view import KIND_TITLES, address_of, kind_order, name_of
+from bayleaf.pages.write import EMPTY, blocks, box, heading, joined, lines, page, para, section, small, strong, table, tiles, to, words
+from bayleaf.records import Record, listed
+
+# Kinds whose index is not in the navigation: their way back goes over the page that lists them.
+OVER_MORE = ("vehicles", "jobs", "sources", "tasks", "fuels", "quantities", "conditions", "states", "acts", "hazards", "rules", "fields")
+NOTHING = "There are none in this book yet."
+
+
+def crumbs(kind: str = "") -> Markup:
+    """Links back to the home page and to the index of a kind."""
+    way = [to("index.md", "Home")]
+    if kind in OVER_MORE:
+        way.append(to("more/index.md", "More"))
+    if kind:
+        way.append(to(f"{kind}/index.md", KIND_TITLES.get(kind, kind.capitalize())))
+    return Markup(f'<nav class="bl-crumbs" aria-label="Way back" markdown="span">{joined(way, " › ")}</nav>')
+
+
+def finish(view: Uses, record: Record, parts: Iterable[object], lead: object = None, top: object = EMPTY) -> str:
+    """The page of a record: title, other names, summary, standing, then `parts`, then what else speaks of it."""
+    data = record.data
+    body = blocks(
+        crumbs(record.kind),
+        heading(1, "top", name_of(record)),
+        _standing(view, record),
+        para(view.prose(data.get("summary")) if lead is None else lead, css="bl-lead"),
+        para("Also called: ", joined(listed(data.get("also_called"))), css="bl-also") if listed(data.get("also_called")) else EMPTY,
+        top, *parts,
+    )  # fmt: skip
+    return page(address_of(record), name_of(record), body, _related(view, record, body))
+
+
+def _standing(view: Uses, record: Record) -> Markup:
+    status, said = record.data.get("status"), []
+    if record.data.get("invented") is True:
+        said.append(box("bl-invented", para(strong(INVENTED), ". No such car, person or workshop exists, and no figure on this page is anybody's.")))
+    if status == "retired":
+        other = record.data.get("replaced_by")
+        said.append(box("bl-retired", para(strong("Retired."), " Do not use it", words(": use ", view.link(other)) if other else "", ".")))
+    return blocks(*said)
+
+
+def _related(view: Uses, record: Record, body: str) -> Markup:
+    """Everything that speaks of this record and is not linked above."""
+    others = [r for r in view.referrers.get(record.id, []) if r.id != record.id and f"](@/{address_of(r)})" not in body]
+    rows = []
+    for kind in dict.fromkeys(r.kind for r in sorted(others, key=kind_order)):
+        rows.append((KIND_TITLES[kind], lines(view.link(r.id) for r in sorted(others, key=kind_order) if r.kind == kind)))
+    return box("bl-related", section("see-also", "Also spoken of in", table(("Kind", "Pages"), rows)))
+
+
+def cards(view: Uses, records: Sequence[Record], field: str = "summary") -> Markup:
+    """Records as big targets, each with a line about it."""
+    return tiles((address_of(r), name_of(r), view.plain(r.data.get(field))) for r in records)
+
+
+def index_page(kind: str, about: object, *parts: object, title: str = "", top: object = EMPTY) -> str:
+    """The index of a kind; says so where there is nothing in it."""
+    name = title or KIND_TITLES[kind]
+    inner = blocks(*parts)
+    return page(f"{kind}/index.md", name, blocks(_crumbs_of_index(kind), heading(1, "top", name), para(about, css="bl-lead"), top, inner or para(NOTHING)))
+
+
+def _crumbs_of_index(kind: str) -> Markup:
+    way = [to("index.md", "Home"), to("more/index.md", "More")] if kind in OVER_MORE else [to("index.md", "Home")]
+    return Markup(f'<nav class="bl-crumbs" aria-label="Way back" markdown="span">{joined(way, " › ")}</nav>')
+
+
+def entry_page(view: Uses, kind: str, about: object, rows: Iterable[tuple[Record, object]]) -> str:
+    """One page for all entries of a vocabulary, each under its own anchor."""
+    parts = []
+    for record, inner in rows:
+        also = listed(record.data.get("also_called"))
+        body = blocks(para(small("Also called: ", joined(also))) if also else EMPTY, inner)
+        parts.append(box("bl-entry", blocks(heading(2, record.id, record.title), _standing(view, record), body)))
+    return index_page(kind, about, *parts)
+
+
+def shown(value: object) -> Markup:
+    """An answer or another word of a closed list as people read it: hyphens become spaces."""
+    return text(str(value).replace("-", " "))

@@ -1,0 +1,32 @@
+"""An invented vehicle of the demonstration: its systems, its features and its maker's figures."""
+
+from __future__ import annotations
+
+from bayleaf.pages.amounts import sourced
+from bayleaf.pages.bands import band_words
+from bayleaf.pages.amounts import remark
+from bayleaf.pages.frame import cards, finish, index_page
+from bayleaf.pages.uses import Uses
+from bayleaf.pages.write import facts, joined, section, strong, table
+from bayleaf.records import Record, mapped
+
+
+def vehicle_page(view: Uses, record: Record) -> str:
+    """The page of one vehicle, marked as invented at its top."""
+    data = record.data
+    rows = [(view.link(reading), strong(band_words(view, record, ("bands", reading), reading)), remark(view, band))
+            for reading, band in mapped(data.get("bands")).items()]  # fmt: skip
+    jobs = [j for j in view.live("jobs") if j.data.get("vehicle") == record.id]
+    return finish(view, record, [
+        facts([
+            ("Systems", joined(view.links(data["systems"]))), ("Has", joined(view.links(data["has"]))), ("Runs on", view.link(data["fuel"])),
+            ("Kept at", sourced(view, record, ("altitude",))),
+        ]),
+        section("bands", "Its maker's figures", table(("Reading", "Maker's figure", "Where it comes from"), rows)),
+        section("jobs", "Jobs on it", cards(view, jobs)),
+    ])  # fmt: skip
+
+
+def index(view: Uses) -> str:
+    """All vehicles."""
+    return index_page("vehicles", "INVENTED for the demonstration: no such car exists, and no figure here is any maker's.", cards(view, view.live("vehicles")))

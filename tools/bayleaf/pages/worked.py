@@ -1,0 +1,53 @@
+"""The table of a calculator, on its own page and wherever it is embedded."""
+
+from __future__ import annotations
+
+from bayleaf.formulas import Calculator, Cell, Input, tabulate
+from bayleaf.pages.amounts import typed
+from bayleaf.pages.text import Markup
+from bayleaf.pages.write import EMPTY, blocks, joined, lines, para, small, span, strong, table, words
+from bayleaf.quantities import show, to_si, with_unit
+from bayleaf.records import Record
+
+
+def name_words(name: str) -> str:
+    """The name of an input, a constant or a line as people read it."""
+    return name.replace("_", " ")
+
+
+def value_table(record: Record, calc: Calculator) -> Markup:
+    """Rows and columns in both systems' units; what lies outside the limits is marked and explained."""
+    made = tabulate(calc)
+    result, other = made.result, made.result.other()
+    unit = words(name_words(result.name), small(f" in {with_unit('', result.symbol).strip()}" if result.symbol != "1" else "", f" ({with_unit('', other).strip()})" if other else ""))
+    head: list[object] = [words(name_words(made.rows.name), " \u2193")]
+    if made.columns:
+        head[0] = lines([words(name_words(made.columns.name), " \u2192"), head[0]])
+        head += [_said(record, made.columns, "columns", i) for i in range(len(made.column_values))]
+    else:
+        head.append(unit)
+    rows = [[_said(record, made.rows, "rows", i), *(_cell(cell) for cell in row)] for i, row in enumerate(made.cells)]
+    marks = {cell.mark for row in made.cells for cell in row}
+    notes = [words("Cells: ", unit, ".") if made.columns else EMPTY, _others(record, calc, made.rows, made.columns)]
+    notes.append("* outside the stated limits or not plausible: do not use it." if "outside" in marks else EMPTY)
+    return blocks(table(head, rows, css="bl-values"), para(small(joined(notes, " "))))
+
+
+def _said(record: Record, one: Input, side: str, i: int) -> Markup:
+    """A value of a row or a column as typed, and on the other side."""
+    value = record.data["table"][side][one.name][i]
+    written = typed(record, ("table", side, one.name, i))
+    first, bracket, rest = show(to_si(value, one.symbol, one.quantity.reference), one.quantity, unit=one.symbol, written=written).partition(" (")
+    return lines([strong(first), small(bracket.strip(), rest)])
+
+
+def _cell(cell: Cell) -> Markup:
+    shown = words(cell.shown, small(f" ({cell.other})") if cell.other else EMPTY)
+    return span("bl-outside", shown, " *") if cell.mark == "outside" else shown
+
+
+def _others(record: Record, calc: Calculator, *used: Input | None) -> Markup:
+    """Where the inputs stand that the table does not move."""
+    moved = {one.name for one in used if one}
+    still = [f"{name_words(name)} {with_unit(typed(record, ('inputs', name, 'default')), one.symbol)}" for name, one in calc.inputs.items() if name not in moved]
+    return words("Worked out with ", joined(still), ".") if still else EMPTY

@@ -1,0 +1,133 @@
+"""The builder: headings, paragraphs, lists, tables and boxes as plain Markdown with HTML blocks (md_in_html).
+
+Every function takes strings, which it encodes, or Markup, which it leaves, and gives Markup. Addresses are written
+from the root of the tree as `@/kind/id.md`; `page` makes them relative.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterable, Sequence
+
+from bayleaf.pages.text import Markup, text
+
+EMPTY = Markup("")
+_ADDRESS = re.compile(r'(?<=\]\()@/|(?<==")@/')
+_ANCHOR = re.compile(r"[A-Za-z][A-Za-z0-9-]*\Z")
+
+
+def words(*parts: object) -> Markup:
+    """Parts one after another."""
+    return Markup("".join(text(part) for part in parts))
+
+
+def joined(parts: Iterable[object], between: str = ", ") -> Markup:
+    """Parts with our own sign between them; empty ones are left out."""
+    return Markup(between.join(filter(None, (text(part) for part in parts))))
+
+
+def strong(*parts: object) -> Markup:
+    """Bold words."""
+    return words(Markup("<strong>"), *parts, Markup("</strong>"))
+
+
+def span(css: str, *parts: object) -> Markup:
+    """Words with a class of our style sheet."""
+    return words(Markup(f'<span class="{css}">'), *parts, Markup("</span>"))
+
+
+def small(*parts: object) -> Markup:
+    """A remark in smaller type."""
+    return span("bl-small", *parts)
+
+
+def to(address: str, *parts: object) -> Markup:
+    """A link to a page of ours: `kind/id.md` or `kind/index.md#id` from the root of the tree."""
+    return Markup(f"[{words(*parts)}](@/{address})")
+
+
+def blocks(*parts: object) -> Markup:
+    """Blocks one under another; empty ones are left out."""
+    return Markup("\n\n".join(filter(None, (text(part) for part in parts))))
+
+
+def heading(level: int, anchor: str, *parts: object) -> Markup:
+    """A heading with an anchor of our own (an id or one of our words)."""
+    if not _ANCHOR.match(anchor):
+        anchor = "a-" + "".join(c if c.isascii() and c.isalnum() else "-" for c in anchor)
+    return Markup(f"{'#' * level} {words(*parts)} {{ #{anchor} }}")
+
+
+def section(anchor: str, title: object, *parts: object, level: int = 2) -> Markup:
+    """A heading and what is under it; nothing at all where there is nothing to put under it."""
+    inner = blocks(*parts)
+    return blocks(heading(level, anchor, title), inner) if inner else EMPTY
+
+
+def para(*parts: object, css: str = "") -> Markup:
+    """A paragraph."""
+    inner = words(*parts)
+    if css and inner:
+        return Markup(f'<p class="{css}" markdown="span">{inner}</p>')
+    return inner
+
+
+def bullets(items: Iterable[object]) -> Markup:
+    """A list; empty where there are no items."""
+    return Markup("\n".join(f"- {text(item)}" for item in items))
+
+
+def box(css: str, *parts: object, tag: str = "div", label: str = "") -> Markup:
+    """An HTML block with a class, blocks inside; `label` names it for a screen reader. Nothing where it would be empty."""
+    inner = blocks(*parts)
+    named = f' aria-label="{text(label)}"' if label else ""
+    return Markup(f'<{tag} class="{css}"{named} markdown="block">\n\n{inner}\n\n</{tag}>') if inner else EMPTY
+
+
+def numbered(items: Iterable[object], css: str = "bl-steps") -> Markup:
+    """An ordered list whose items hold blocks."""
+    made = [Markup(f'<li markdown="block">\n\n{text(item)}\n\n</li>') for item in items]
+    return Markup(f'<ol class="{css}" markdown="block">\n\n' + "\n\n".join(made) + "\n\n</ol>") if made else EMPTY
+
+
+def facts(pairs: Iterable[tuple[object, object]]) -> Markup:
+    """Names and their values, those with an empty value left out."""
+    rows = "\n".join(f'<dt markdown="span">{text(name)}</dt>\n<dd markdown="span">{text(value)}</dd>' for name, value in pairs if value)
+    return Markup(f'<dl class="bl-facts" markdown="block">\n{rows}\n</dl>') if rows else EMPTY
+
+
+def table(head: Sequence[object], rows: Iterable[Sequence[object]], css: str = "", label: str = "") -> Markup:
+    """A table; empty without rows. Cells are single lines; a list in a cell is joined with line breaks by the caller."""
+    lines = [_row(row) for row in rows]
+    if not lines:
+        return EMPTY
+    grid = Markup("\n".join([_row(head), "|" + "---|" * len(head), *lines]))
+    named = f' role="group" aria-label="{text(label)}"' if label else ""
+    return Markup(f'<div class="bl-table {css}"{named} markdown="block">\n\n{grid}\n\n</div>')
+
+
+def _row(cells: Sequence[object]) -> str:
+    return "| " + " | ".join(text(cell) for cell in cells) + " |"
+
+
+def lines(parts: Iterable[object]) -> Markup:
+    """Several lines in one cell."""
+    return joined(parts, "<br>")
+
+
+def tiles(items: Iterable[tuple[str, object, object]]) -> Markup:
+    """Big targets for a finger: address, title, remark."""
+    made = [f'<li markdown="span">{to(address, span("bl-tile-title", title), small(remark) if remark else EMPTY)}</li>' for address, title, remark in items]
+    return Markup('<ul class="bl-tiles" markdown="block">\n' + "\n".join(made) + "\n</ul>") if made else EMPTY
+
+
+def page(path: str, title: str, *parts: object, hide: Sequence[str] = ()) -> str:
+    """The whole Markdown text of the page at `path`; the search has an index of its own, so the engine leaves it out."""
+    front = [f"title: {json.dumps(text(title), ensure_ascii=False)}"]
+    if hide:
+        front.append(f"hide: [{', '.join(hide)}]")
+    front.append("search: {exclude: true}")
+    up = "../" * path.count("/")
+    body = _ADDRESS.sub(up, blocks(*parts))
+    return "---\n" + "\n".join(front) + f"\n---\n\n{body}\n"
