@@ -55,7 +55,7 @@ def _part(node: Node) -> str:
         case "/":
             return f"<mfrac>{_row(node.args[0])}{_row(node.args[1])}</mfrac>"
         case "**":
-            return f"<msup>{_inside(node.args[0], 6)}{_row(node.args[1])}</msup>"
+            return f"<msup>{_inside(node.args[0], 6)}{_exponent(node.args[1])}</msup>"
         case "sqrt":
             return f"<msqrt>{_part(node.args[0])}</msqrt>"
         case "neg":
@@ -67,9 +67,18 @@ def _part(node: Node) -> str:
     if node.kind in _SIGNS:
         binds = _BINDS[node.kind]
         left, right = node.args
+        if node.kind == "+" and right.kind == "neg":  # a + (-b) reads as a - b
+            return f"{_inside(left, 2)}<mo>{_SIGNS['-']}</mo>{_inside(right.args[0], 3)}"
         return f"{_inside(left, binds)}<mo>{_SIGNS[node.kind]}</mo>{_inside(right, binds + (node.kind != '+'))}"
     word = "ln" if node.kind == "log" else node.kind
     return f"<mi>{word}</mi>{_brackets('<mo>,</mo>'.join(map(_part, node.args)))}"
+
+
+def _exponent(node: Node) -> str:
+    """An exponent: a quotient stands on one line there, where a fraction would be too small to read."""
+    if node.kind != "/":
+        return _row(node)
+    return f"<mrow>{_inside(node.args[0], 3)}<mo>/</mo>{_inside(node.args[1], 4)}</mrow>"
 
 
 def _cases(node: Node) -> str:
@@ -80,7 +89,8 @@ def _cases(node: Node) -> str:
 
 
 def _row(node: Node) -> str:
-    return f"<mrow>{_part(node)}</mrow>"
+    """A part as one element."""
+    return _part(node) if node.kind in ("name", "/", "**", "sqrt") else f"<mrow>{_part(node)}</mrow>"
 
 
 def _inside(node: Node, binds: int) -> str:
