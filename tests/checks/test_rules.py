@@ -37,7 +37,7 @@ def test_a_rule_explains_itself_in_whole_sentences(code):
     assert rule.level in LEVELS and rule.scope in SCOPES
     assert (rule.check is None) == (rule.scope == "file" or code in ("BOOK-1", "BOOK-2"))
     for text in (rule.what, rule.why, rule.mend):
-        assert len(text) > 20 and text[0].isupper() and text.endswith(".")
+        assert len(text) > 12 and text[0].isupper() and text.endswith(".")
     assert not rule.title.endswith(".") and len(rule.title) <= 70
 
 

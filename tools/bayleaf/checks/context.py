@@ -8,6 +8,7 @@ from functools import cached_property
 
 from bayleaf.checks.hazards import Met, hazards_met
 from bayleaf.checks.bands import bands_by_reading
+from bayleaf.checks.calculators import Proof, prove
 from bayleaf.checks.instruments import by_type
 from bayleaf.checks.links import Link, links_of
 from bayleaf.checks.machine import Machine
@@ -17,6 +18,7 @@ from bayleaf.checks.walk import walk
 from bayleaf.checks.walked import Walk
 from bayleaf.checks.writing import synonyms
 from bayleaf.diagnosis import Desk, Layout, layout_of
+from bayleaf.formulas import Problem, prove_range
 from bayleaf.quantities import Quantity
 from bayleaf.records import Book, Record, listed
 
@@ -27,6 +29,8 @@ class Context:
     def __init__(self, book: Book):
         self.book = book
         self._links: dict[str, list[Link]] = {}
+        self._proofs: dict[str, Proof] = {}
+        self._ranges: dict[str, list[Problem]] = {}
         self._walks: dict[str, Walk] = {}
         self._met: dict[str, list[Met]] = {}
         self.unguarded: dict[str, list[Met]] = {}
@@ -71,6 +75,19 @@ class Context:
         """Finds any of them as a whole word; None for a glossary without."""
         longest_first = sorted(self.synonyms, key=len, reverse=True)
         return re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})\b", re.I) if longest_first else None
+
+    def proof(self, record: Record) -> Proof:
+        """A sound calculator, proved once."""
+        if record.id not in self._proofs:
+            self._proofs[record.id] = prove(record, self)
+        return self._proofs[record.id]
+
+    def ranges(self, record: Record) -> list[Problem]:
+        """Where a calculator fails inside its limits; nothing for one that does not compile."""
+        proof = self.proof(record)
+        if record.id not in self._ranges:
+            self._ranges[record.id] = prove_range(proof.ready) if proof.ready else []
+        return self._ranges[record.id]
 
     def sites(self, record: Record) -> Iterator[Site]:
         """Every number with a unit in a record, with its quantity."""

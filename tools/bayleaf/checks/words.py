@@ -33,9 +33,9 @@ def _key(entry: object) -> str:
     return entry["name"] if isinstance(entry, dict) and isinstance(entry.get("name"), str) else ""
 
 
-def mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
+def mean(word: str, known: Iterable[str], otherwise: str = "", nearness: float = 0.6) -> str:
     """`Did you mean x?` for the nearest known word, or `otherwise`."""
-    near = difflib.get_close_matches(str(word), list(known), 1, 0.6)
+    near = difflib.get_close_matches(str(word), list(known), 1, nearness)
     return f"Did you mean {near[0]}?" if near else otherwise
 
 

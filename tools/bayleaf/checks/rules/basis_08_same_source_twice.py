@@ -31,7 +31,14 @@ RULE = Rule(
     example=Example(
         "vocabulary/sources.yaml",
         "code-list:\n",
-        "unit-guide-again:\n  title: Guide to the units of the small book\n  issuer: Office of Examples\n  year: 2008\n  opened: false\ncode-list:\n",
+        (
+            "unit-guide-again:\n"
+            "  title: Guide to the units of the small book\n"
+            "  issuer: Office of Examples\n"
+            "  year: 2008\n"
+            "  opened: false\n"
+            "code-list:\n"
+        ),
     ),
     check=check,
 )

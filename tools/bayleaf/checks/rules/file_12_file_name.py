@@ -15,6 +15,15 @@ RULE = Rule(
     example=Example(
         "components/Battery_2.yaml",
         "",
-        "# yaml-language-server: $schema=../../schemas/components.schema.json\ntitle: Second battery\nsummary: Feeds the body.\nstatus: draft\ndoes: Feeds the body.\nfound: In the trunk.\nfails: [Loses its charge.]\nmistaken_for: none\n",
+        (
+            "# yaml-language-server: $schema=../../schemas/components.schema.json\n"
+            "title: Second battery\n"
+            "summary: Feeds the body.\n"
+            "status: draft\n"
+            "does: Feeds the body.\n"
+            "found: In the trunk.\n"
+            "fails: [Loses its charge.]\n"
+            "mistaken_for: none\n"
+        ),
     ),
 )

@@ -15,6 +15,15 @@ RULE = Rule(
     example=Example(
         "symptoms/battery.yaml",
         "",
-        "# yaml-language-server: $schema=../../schemas/symptoms.schema.json\ntitle: Battery flat\nsummary: Nothing happens when the key is turned.\nstatus: draft\nask: [Do the lamps light?]\nfirst: [pump-supply-voltage]\nprevents: none\nexplain: The battery of your car is flat.\n",
+        (
+            "# yaml-language-server: $schema=../../schemas/symptoms.schema.json\n"
+            "title: Battery flat\n"
+            "summary: Nothing happens when the key is turned.\n"
+            "status: draft\n"
+            "ask: [Do the lamps light?]\n"
+            "first: [pump-supply-voltage]\n"
+            "prevents: none\n"
+            "explain: The battery of your car is flat.\n"
+        ),
     ),
 )

@@ -39,8 +39,8 @@ RULE = Rule(
     scope="record",
     title="Stage that the fault does not have",
     what=(
-        "like names another stage of the same fault, differs names its systems and stages, and no stage comes "
-        "back to itself."
+        "The field like names another stage of the same fault, differs names its systems and stages, and no stage"
+        " comes back to itself."
     ),
     why="A difference of a stage that is not there is never used.",
     mend="Take the name of a stage as the fault writes it, or all.",

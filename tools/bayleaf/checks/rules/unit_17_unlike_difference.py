@@ -38,7 +38,10 @@ RULE = Rule(
     mend="Take two readings of the same reference, or use a calculator that converts.",
     example=Example(
         "readings/injector-pressure-idle.yaml",
-        "  calculator: pressure-across-injector-idle\n  inputs: {rail: {reading: rail-pressure-idle}, vacuum: {reading: manifold-vacuum-idle}}",
+        (
+            "  calculator: pressure-across-injector-idle\n"
+            "  inputs: {rail: {reading: rail-pressure-idle}, manifold_vacuum: {reading: manifold-vacuum-idle}}"
+        ),
         "  difference: {of: rail-pressure-idle, less: manifold-vacuum-idle}",
     ),
     check=check,

@@ -39,8 +39,8 @@ RULE = Rule(
     mend="Feed a reading of the same quantity, or use another calculator.",
     example=Example(
         "readings/injector-pressure-idle.yaml",
-        "vacuum: {reading: manifold-vacuum-idle}",
-        "vacuum: {reading: rail-pressure-primed}",
+        "manifold_vacuum: {reading: manifold-vacuum-idle}",
+        "manifold_vacuum: {reading: rail-pressure-primed}",
     ),
     check=check,
     kinds=("readings", "systems"),

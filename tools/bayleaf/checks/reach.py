@@ -1,0 +1,34 @@
+"""What a reader can reach from where readers start: a system, a symptom, a code."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from bayleaf.checks.context import Context
+
+STARTS = ("systems", "symptoms", "codes")
+# Pages of these kinds show what names them, so the link is walked backward too.
+_SHOWN_BY = {"components": ("part_of", "at", "between", "part"), "symptoms": ("felt_as",), "readings": ("steps", "computed"),
+             "systems": ("systems",), "equipment": ("type",), "faults": ()}  # fmt: skip
+
+
+def reachable(context: Context) -> set[str]:
+    """The ids of all records that a chain of links leads to."""
+    ways: dict[str, set[str]] = defaultdict(set)
+    starts: list[str] = []
+    for record in context.book.records():
+        if not record.sound:
+            continue
+        if record.kind in STARTS:
+            starts.append(record.id)
+        for link in context.links(record):
+            ways[record.id].add(link.id)
+            target = context.book.get(link.id)
+            if target is not None and link.path and link.path[0] in _SHOWN_BY.get(target.kind, ()):
+                ways[link.id].add(record.id)
+    found, edge = set(starts), starts
+    while edge:
+        edge = [id for at in edge for id in ways[at] if id not in found and not found.add(id)]
+    return found

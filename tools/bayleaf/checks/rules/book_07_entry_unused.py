@@ -1,0 +1,37 @@
+"""BOOK-7: condition, state or task that nothing uses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import SINGULAR
+
+
+def check(context: Context) -> Iterator[Finding]:
+    """Any link from another record counts."""
+    used = {link.id for r in context.book.records() if r.sound for link in context.links(r) if link.id != r.id}
+    for kind in ("conditions", "states", "tasks"):
+        for id, record in context.book.of(kind).items():
+            if id not in used and not record.data.get("set_by"):
+                yield RULE.at(record, f"nothing names the {SINGULAR[kind]} {id}")
+
+
+RULE = Rule(
+    code="BOOK-7",
+    level="warning",
+    scope="book",
+    title="Condition, state or task that nothing uses",
+    what="Every condition and task of the vocabulary, and every state that no act sets, is named by something.",
+    why="A state that nothing sets is never reached, and a condition that nothing is read in may be a slip for another.",
+    mend="Name it where it belongs, or delete it.",
+    example=Example(
+        "vocabulary/tasks.yaml",
+        "measure-fuel-pressure:",
+        "find-a-leak:\n  title: Find a leak\n  summary: Find where fuel leaves the car.\nmeasure-fuel-pressure:",
+    ),
+    check=check,
+    excusable=True,
+)

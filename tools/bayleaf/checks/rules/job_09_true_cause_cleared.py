@@ -1,0 +1,37 @@
+"""JOB-9: expected end without the true cause."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record, listed, mapped
+
+
+def check(record: Record, context: Context) -> Iterator[Finding]:
+    """true_cause against expects / left."""
+    repaired = {e["repaired"] for e in listed(record.data["readings"]) if "repaired" in e}
+    left = listed(mapped(record.data.get("expects")).get("left"))
+    for i, cause in enumerate(listed(record.data.get("true_cause")) if "expects" in record.data else []):
+        if cause not in left and cause not in repaired:
+            yield RULE.at(record, f"the true cause {cause} is not among what is left", path=("expects", "left"))
+
+
+RULE = Rule(
+    code="JOB-9",
+    level="error",
+    scope="record",
+    title="Expected end without the true cause",
+    what="The faults that a demonstration expects to be left hold the true cause, unless it was repaired in the job.",
+    why="A replay that clears the true cause would prove that the book is wrong, and count as right.",
+    mend="Add the true cause to expects, or correct it.",
+    example=Example(
+        "jobs/parks-van-no-power.yaml",
+        "expects: {left: [fuel-filter-restricted]}",
+        "expects: {left: [pump-ground-poor]}",
+    ),
+    check=check,
+    kinds=("jobs",),
+)

@@ -1,0 +1,33 @@
+"""SHAPE-10: two paths of one name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record, listed
+
+
+def check(record: Record, context: Context) -> Iterator[Finding]:
+    """The later of the two is named."""
+    seen: set[str] = set()
+    for i, path in enumerate(listed(record.data["paths"])):
+        if path["name"] in seen:
+            yield RULE.at(record, f"two paths are called {path['name']}", path=("paths", i, "name"))
+        seen.add(path["name"])
+
+
+RULE = Rule(
+    code="SHAPE-10",
+    level="error",
+    scope="record",
+    title="Two paths of one name",
+    what="The paths of a system have names of their own.",
+    why="A fault that names the path in elsewhere would mean both.",
+    mend="Give one of the two another name.",
+    example=Example("systems/port-injection-return.yaml", "name: return\n", "name: supply\n"),
+    check=check,
+    kinds=("systems",),
+)

@@ -1,0 +1,47 @@
+"""WORD-5: vague words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.words import field
+from bayleaf.checks.writing import prose_of
+from bayleaf.finding import Finding
+from bayleaf.records import Record
+
+
+def check(record: Record, context: Context) -> Iterator[Finding]:
+    """One finding a text: the first vague word in it."""
+    for path, text in prose_of(record):
+        match = _VAGUE.search(text)
+        if match and not (match[0].lower().startswith("approx") and "±" in text):
+            yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
+
+_VAGUE = re.compile(
+    r"\b(?:(?:as|if|when|where) (?:necessary|required|needed|applicable|appropriate)|properly|adequate(?:ly)?|appropriate(?:ly)?|suitabl[ey]"
+    r"|sufficient(?:ly)?|approximately|approx\.|reasonabl[ey]|carefully|and so on|and/or|etc\b)", re.I
+)
+
+
+RULE = Rule(
+    code="WORD-5",
+    level="warning",
+    scope="record",
+    title="Vague words",
+    what=(
+        "Texts say how much, when and with what, instead of as necessary, if required, properly, adequate, "
+        "appropriate, suitable, etc. or and/or; approximately comes with a ±."
+    ),
+    why="A vague word leaves the decision to the reader who came to the book because he did not know.",
+    mend="Say what is meant, or leave the word out.",
+    example=Example(
+        "components/fuel-filter.yaml",
+        "fails: [Blocks slowly with dirt.]",
+        "fails: [Blocks slowly unless it is properly cared for.]",
+    ),
+    check=check,
+    excusable=True,
+)

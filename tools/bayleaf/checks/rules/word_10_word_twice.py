@@ -1,0 +1,41 @@
+"""WORD-10: word written twice."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.words import field
+from bayleaf.checks.writing import prose_of
+from bayleaf.finding import Finding
+from bayleaf.records import Record
+
+
+def check(record: Record, context: Context) -> Iterator[Finding]:
+    """Small letters only, so that names such as `Pago Pago` pass."""
+    for path, text in prose_of(record):
+        match = _TWICE.search(text)
+        if match:
+            yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
+
+_TWICE = re.compile(r"\b(?!that\b|had\b)([a-z]{2,}) \1\b")
+
+
+RULE = Rule(
+    code="WORD-10",
+    level="warning",
+    scope="record",
+    title="Word written twice",
+    what="A word does not stand twice in a row.",
+    why="It is a slip, and the reader stops at it.",
+    mend="Delete one of the two.",
+    example=Example(
+        "components/fuel-filter.yaml",
+        "fails: [Blocks slowly with dirt.]",
+        "fails: [Blocks slowly with with dirt.]",
+    ),
+    check=check,
+    excusable=True,
+)

@@ -1,0 +1,43 @@
+"""WORD-12: web address in a text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.links import texts_of
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.words import field
+from bayleaf.finding import Finding
+from bayleaf.records import Record
+
+
+def check(record: Record, context: Context) -> Iterator[Finding]:
+    """Any text of any field."""
+    raw = record.source.raw
+    if raw and b"www." not in raw and raw.count(b"://") == 0:
+        return
+    for path, text in texts_of(record.data):
+        match = _ADDRESS.search(text)
+        if match:
+            yield RULE.at(record, f"{field(record, path)} holds the address {match[0][:40]}", path=path)
+
+_ADDRESS = re.compile(r"\b(?:[a-z]{2,8}://|www\.)\S+", re.I)
+
+
+RULE = Rule(
+    code="WORD-12",
+    level="error",
+    scope="record",
+    title="Web address in a text",
+    what="A text holds no address of the web; the book works without a network and names its sources by id.",
+    why="An address leads out of what was checked, and is gone in a few years.",
+    mend="Name the source in kb/vocabulary/sources.yaml and cite its id.",
+    example=Example(
+        "components/fuel-filter.yaml",
+        "fails: [Blocks slowly with dirt.]",
+        'fails: ["Blocks slowly with dirt, see www.example.org."]',
+    ),
+    check=check,
+)

@@ -1,0 +1,82 @@
+"""The writing that the rules look at: which fields are prose, their sentences, and the verbs that steps start with."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+
+from bayleaf.records import Record, listed, mapped
+
+VERBS = Path(__file__).with_name("verbs.txt")
+# Prose by the last field name, or the one above a list index or a reading's answer.
+_TEXTS = {
+    "summary", "explains", "changed", "because", "does", "found", "fails", "setup", "misleads", "next", "explain", "sets", "holds",
+    "working", "ask", "means", "danger", "consequence", "avoid", "note", "words", "none", "do", "consumables", "cannot", "looked_up",
+}  # fmt: skip
+_END = re.compile(r"(?<=[.!?:;])\s+(?=[A-Z\"'(\[])|\n+")
+_CLAUSE = re.compile(r"(When|If|While|After|Before|Once|Until|As soon as|For|With|At|On|In)\b([^,.]*), ", re.I)
+
+
+@cache
+def verbs() -> frozenset[str]:
+    """The verbs of the list, in small letters."""
+    lines = VERBS.read_text(encoding="utf-8").split("\n")
+    return frozenset(line.strip() for line in lines if line.strip() and not line.startswith("#"))
+
+
+def prose_of(record: Record) -> Iterator[tuple[tuple, str]]:
+    """(path, text) of every field that is prose; steps come with the rest. Titles and names are none."""
+    yield from _prose(record.data, (), "")
+
+
+def _prose(data: object, path: tuple, name: str) -> Iterator[tuple[tuple, str]]:
+    if isinstance(data, dict):
+        for key, value in data.items():
+            if key != "basis" and value != "none":
+                yield from _prose(value, (*path, key), "because" if path[:1] == ("results",) or path == ("because",) else key)
+    elif isinstance(data, list):
+        for i, value in enumerate(data):
+            yield from _prose(value, (*path, i), name)
+    elif isinstance(data, str) and name in _TEXTS:
+        yield path, data
+
+
+def plain(text: str) -> str:
+    """A text with its links replaced by the words that a page shows."""
+    return re.sub(r"\[\[[^\[\]|]*\|([^\[\]]*)\]\]|\[\[([^\[\]|]*)\]\]", lambda m: m[1] or m[2] or "", text)
+
+
+def sentences(text: str) -> list[str]:
+    """The sentences of a text. A colon or semicolon before a capital ends one too."""
+    return [s for s in _END.split(plain(text).strip()) if s]
+
+
+def words(sentence: str) -> int:
+    """How many words a sentence has; a number with its unit counts as it is written."""
+    return len(sentence.split())
+
+
+def steps_of(record: Record) -> Iterator[tuple[tuple, str]]:
+    """(path, text) of every step in words, and of every avoidance of a caution."""
+    for i, step in enumerate(listed(record.data.get("steps"))):
+        if "do" in step:
+            yield ("steps", i, "do"), step["do"]
+
+
+def start(sentence: str) -> tuple[str, int]:
+    """(the first word after an opening clause, the number of words in that clause)."""
+    clause = _CLAUSE.match(sentence)
+    rest = sentence[clause.end() :] if clause else sentence
+    first = re.match(r"[\"'(]*([A-Za-z-]+)", rest)
+    return (first[1].lower() if first else "", len(clause[0].split()) if clause else 0)
+
+
+def synonyms(terms: dict[str, Record]) -> dict[str, str]:
+    """Every other word for a term, in small letters, to the term's title."""
+    found = {}
+    for record in terms.values():
+        for other in listed(mapped(record.data).get("also_called")) if record.sound else ():
+            found.setdefault(other.lower(), record.title)
+    return found
