@@ -8,12 +8,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bayleaf.formulas import FormulaError
 from bayleaf.formulas.emit import body
 from bayleaf.formulas.evaluate import compiled
 from bayleaf.formulas.grammar import parse
 from bayleaf.formulas.proof import prove
 from bayleaf.formulas.types import Type
 from bayleaf.quantities.derive import registry
+from tests.formulas.test_grammar import formulas
 from tests.formulas.test_proof import KNOWN
 
 UNITS = registry(float)
@@ -153,6 +155,22 @@ def _stays_real(node, carried) -> bool:
         if isinstance(value.magnitude, complex) or not math.isfinite(value.magnitude):
             return False
     return all(_stays_real(arg, carried) for arg in node.args)
+
+
+@pytest.mark.parametrize("text", [" + ".join("x" * 100), " / ".join("x" * 100), "-" * 20 + "x", "x" + " - -x" * 60,
+                                  "min(x, " * 20 + "x" + ")" * 20, "sqrt(" * 20 + "x" + ")" * 20])  # fmt: skip
+def test_the_longest_formulas_that_are_allowed_still_run(text):
+    assert math.isfinite(run(text, {"x": 2.0}))
+
+
+@settings(derandomize=True)
+@given(formulas, st.floats(), st.floats())
+def test_a_formula_that_is_proved_never_raises_whatever_its_values(text, a, b1):
+    try:
+        got = run(text, {"a": a, "b1": b1})
+    except FormulaError:
+        return
+    assert math.isnan(got) or math.isfinite(got)
 
 
 @pytest.mark.parametrize(

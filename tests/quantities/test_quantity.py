@@ -105,6 +105,12 @@ def test_a_width_of_a_temperature_is_a_difference():
         rail.width(2, "delta_degC")
 
 
+def test_a_unit_that_is_not_text_is_refused_like_any_other():
+    for read in (ratio.symbol, lambda unit: ratio.width(1, unit)):
+        with pytest.raises(QuantityError, match="quote the unit"):
+            read(1)
+
+
 def test_plausible_limits_are_kept_in_si():
     assert air.plausible == (213.15, 673.15)
     assert rail.si(160, "PSI") == rail.plausible[1]

@@ -51,6 +51,8 @@ class Quantity:
 
     def symbol(self, spelling: str) -> str:
         """The symbol of a unit as written; raises QuantityError for any other spelling."""
+        if not isinstance(spelling, str):
+            raise QuantityError(f"{spelling!r} is not a text", "quote the unit")
         if spelling in self.units:
             return self.units[spelling]
         raise QuantityError(f"{spelling!r} is not a unit of {self.title.lower()}", _try(spelling, self))
@@ -64,8 +66,8 @@ class Quantity:
 
         For an absolute temperature it is written in delta_degC, delta_degF or K.
         """
-        known = units().get(spelling)
-        symbol = spelling if spelling.startswith("delta_") and known else self.symbol(spelling)
+        difference = str(spelling).startswith("delta_") and spelling in units()
+        symbol = spelling if difference else self.symbol(spelling)
         if units()[symbol].dimension != self.dimension:
             raise QuantityError(f"{spelling!r} is not a unit of {self.title.lower()}", _try(spelling, self))
         if units()[symbol].exact_offset:
