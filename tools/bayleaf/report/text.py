@@ -20,7 +20,7 @@ def _one(f: Finding, line_of: Callable[[str, int], str], colour: bool) -> str:
     head = f"{f.level} {f.code}"
     if colour:
         head = f"\033[{_COLOURS[f.level]}m{head}\033[0m"
-    lines = [f"{f.file}:{f.line}:{f.column}: {head}: {plain(f.message)}"]
+    lines = [f"{plain(f.file)}:{f.line}:{f.column}: {head}: {plain(f.message)}"]
     source = plain(line_of(f.file, f.line))
     if source.strip():
         start = max(0, f.column - 1 - _WIDEST // 2) if len(source) > _WIDEST else 0

@@ -1,4 +1,4 @@
-"""BOOK-7: condition, state or task that nothing uses."""
+"""BOOK-7: condition, connection or task that nothing uses."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ def check(context: Context) -> Iterator[Finding]:
     used = {link.id for r in context.book.records() if r.sound for link in context.links(r) if link.id != r.id}
     for kind in ("conditions", "states", "tasks"):
         for id, record in context.book.of(kind).items():
-            if id not in used and not record.data.get("set_by"):
+            if id not in used and (kind != "states" or record.data.get("connection")):
                 yield RULE.at(record, f"nothing names the {SINGULAR[kind]} {id}")
 
 
@@ -23,9 +23,12 @@ RULE = Rule(
     code="BOOK-7",
     level="warning",
     scope="book",
-    title="Condition, state or task that nothing uses",
-    what="Every condition and task of the vocabulary, and every state that no act sets, is named by something.",
-    why="A state that nothing sets is never reached, and a condition that nothing is read in may be a slip for another.",
+    title="Condition, connection or task that nothing uses",
+    what="Every condition, connection and task of the vocabulary is named by something.",
+    why=(
+        "A connection that nothing makes serves no reading, and a condition that nothing is read in may be a slip"
+        " for another."
+    ),
     mend="Name it where it belongs, or delete it.",
     example=Example(
         "vocabulary/tasks.yaml",

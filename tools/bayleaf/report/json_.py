@@ -1,0 +1,35 @@
+"""Findings for programs: one JSON document."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+
+from bayleaf.checks.rule import Rule
+from bayleaf.finding import LEVELS, Finding
+from bayleaf.report.text import plain
+
+
+def render(findings: Iterable[Finding], rules: Iterable[Rule], counts: str) -> str:
+    """{format, counts, totals, findings: [...]}; `page` is the rule's page on the site, `path` the field path."""
+    findings, known = list(findings), {rule.code for rule in rules}
+    document = {
+        "format": "bayleaf-findings-1",
+        "counts": counts,
+        "totals": {level: sum(f.level == level for f in findings) for level in LEVELS},
+        "findings": [_one(f, known) for f in findings],
+    }
+    return json.dumps(document, ensure_ascii=True, indent=2)
+
+
+def _one(f: Finding, known: set[str]) -> dict:
+    return {
+        "code": f.code, "level": f.level, "message": plain(f.message), "help": plain(f.help), "file": f.file, "line": f.line,
+        "column": f.column, "end_column": f.end_column, "record": f.record, "path": list(f.path),
+        "page": page(f.code) if f.code in known else "",
+    }  # fmt: skip
+
+
+def page(code: str) -> str:
+    """The address of a rule's page inside the site."""
+    return f"rules/{code.lower()}/"
