@@ -6,9 +6,10 @@ import re
 from collections.abc import Iterator
 from functools import cached_property
 
-from bayleaf.checks.hazards import Met, hazards_met
 from bayleaf.checks.bands import bands_by_reading
 from bayleaf.checks.calculators import Proof, prove
+from bayleaf.checks.claims import Claims
+from bayleaf.checks.hazards import Met, hazards_met
 from bayleaf.checks.instruments import by_type
 from bayleaf.checks.links import Link, links_of
 from bayleaf.checks.machine import Machine
@@ -148,3 +149,8 @@ class Context:
                     makers += [id] if id not in makers else []
         steps = {id: len(r.data["steps"]) for id, r in self.book.of("procedures").items() if r.sound}
         return {state: sorted(makers, key=lambda id: (steps[id], id)) for state, makers in found.items()}
+
+    @cached_property
+    def claims(self) -> Claims:
+        """What faults claim, system by system."""
+        return Claims(self)

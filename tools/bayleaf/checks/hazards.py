@@ -72,9 +72,9 @@ def _why(trigger: dict, step: WalkedStep, where: set[str], book: Book, machine: 
             return None
         parts.append(_on(path, trigger))
     if "conditions" in trigger:
-        if step.data.get("when") not in trigger["conditions"]:
+        if step.when not in trigger["conditions"]:
             return None
-        parts.append(f"it is done at {step.data['when'].replace('-', ' ')}")
+        parts.append(f"it is done at {step.when.replace('-', ' ')}")
     for state in listed(trigger.get("with")):
         if not step.stands(state):
             return None

@@ -80,14 +80,15 @@ class _Walker:
     def _step(self, source: str, step: dict, path: tuple, place: tuple, number: str, systems: list[str], shown: set[str]) -> None:
         machine, act = self.machine, step.get("act")
         own = machine.acts_of(act)
-        done, claims = machine.conditions.get(step.get("when"), (frozenset(), ()))
         each = [s for s in machine.states.values() if s.each and s.ended_by & own and "at" not in step]
         at = (step["at"],) if "at" in step else self._joints(each)
         reading = self.book.of("readings").get(mapped(step.get("takes")).get("reading"))
+        when = step.get("when") or (reading.data.get("when", "") if reading else "")
+        done, claims = machine.conditions.get(when, (frozenset(), ()))
         read_at = [c for c in (reading.data.get("at"), *listed(reading.data.get("between"))) if isinstance(c, str)] if reading else []
         read_paths = self.paths.of(read_at, systems)
         walked = WalkedStep(
-            number, source, path, place, step, own | done, own, at, self._paths(at, each, systems) or read_paths, read_paths,
+            number, source, path, place, step, when, own | done, own, at, self._paths(at, each, systems) or read_paths, read_paths,
             tuple(listed(step.get("cautions"))), dict(self.standing), dict(self.doing), frozenset(shown),
         )  # fmt: skip
         self.walk.steps.append(walked)

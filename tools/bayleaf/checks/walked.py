@@ -31,7 +31,7 @@ class WalkedStep:
     """One step. `before` and `after` map what stands to the index of the step that set it (-1: from the start).
 
     `place` is the field path in the walked procedure; `source` and `path` say where the step is written, which is
-    another procedure inside a `follow`. `acts` are done in the step, `own` of them by its act, not its condition.
+    another procedure inside a `follow`. `when` is its condition, which is that of its reading where it names none. `acts` are done in the step, `own` of them by its act, not its condition.
     """
 
     number: str
@@ -39,6 +39,7 @@ class WalkedStep:
     path: tuple
     place: tuple
     data: dict
+    when: str
     acts: frozenset[str]
     own: frozenset[str]
     at: tuple[str, ...]

@@ -1,0 +1,116 @@
+"""What faults claim: their stages system by system, and the readings about which a fault may not be silent."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from typing import TYPE_CHECKING
+
+from bayleaf.diagnosis.car import Car, car_of_system, offers, places_of, present, readings_of, usable
+from bayleaf.diagnosis.isolate import Isolation, isolation_of
+from bayleaf.diagnosis.matrix import one_sided
+from bayleaf.diagnosis.stages import Answers, lies_on, normal_of, stages_of
+from bayleaf.diagnosis.verdict import NORMAL
+from bayleaf.records import Record, listed
+
+if TYPE_CHECKING:
+    from bayleaf.checks.context import Context
+
+Pair = tuple[str, str]  # a system and the name of one of its paths
+
+
+class Claims:
+    """The claims of every usable fault of a book. Each answer is worked out once, when first asked for."""
+
+    def __init__(self, context: Context):
+        self.book, self.layout = context.book, context.layout
+        self.faults = [id for id, record in self.book.of("faults").items() if usable(record)]
+        self.systems = cache(self._systems)
+        self.stages = cache(self._stages)
+        self.readings = cache(self._readings)
+        self.beside = cache(self._beside)
+        self.car = cache(self._car)
+        self.isolation = cache(self._isolation)
+        self.blind = cache(self._blind)
+        self._on = cache(self._lies_on)
+        self._all: dict[str, list[tuple[str, frozenset[str]]]] | None = None
+
+    def _car(self, system: str) -> Car:
+        return car_of_system(self.book, system)
+
+    def _systems(self, fault: str) -> list[str]:
+        """The sound systems that a fault can occur in: those it names, else those with a path through its part."""
+        data = self.book.of("faults")[fault].data
+        named = listed(data.get("systems")) or sorted({system for system, _path in self.layout.paths(data["part"])})
+        systems = self.book.of("systems")
+        return [s for s in named if s in systems and systems[s].sound and present(self.layout, self.car(s), data["part"])]
+
+    def _stages(self, fault: str, system: str) -> dict[str, Answers]:
+        return stages_of(self.book, self.layout, self.car(system), fault, [system])
+
+    def _readings(self, system: str) -> list[str]:
+        """The readings for diagnosis that a system offers when it is looked at on its own."""
+        return [r for r in readings_of(self.book, self.layout, self.car(system)) if is_diagnosis(self.book.of("readings")[r])]
+
+    def _beside(self, fault: str, system: str) -> list[str]:
+        """The readings on each path through the fault's part, and on every path that shares a component with one."""
+        through = {p for p in self.layout.paths(self.book.of("faults")[fault].data["part"]) if p[0] == system}
+        parts = {c for path in listed(self.book.of("systems")[system].data["paths"]) if (system, path["name"]) in through for c in listed(path["through"])}
+        near = frozenset(through | {p for c in parts for p in self.layout.paths(c) if p[0] == system})
+        return [r for r in self.readings(system) if near and self._on(r, near)]
+
+    def _lies_on(self, reading: str, near: frozenset[Pair]) -> bool:
+        return lies_on(self.book, self.layout, reading, set(near))
+
+    def _isolation(self, system: str) -> Isolation:
+        return isolation_of(self.book, self.car(system))
+
+    def _blind(self, system: str) -> dict[str, str]:
+        """Readings whose band in this system has a limit on one side only, and the answer that it cannot give."""
+        return one_sided(self.book, self.car(system))
+
+    def normal(self, reading: str) -> str:
+        """The answer of a healthy car."""
+        return normal_of(self.book, reading)
+
+    def shows(self, fault: str, reading: str) -> bool:
+        """Whether a fault is, in some stage on some system, sure to make this reading other than normal."""
+        return any(self.sure(system, reading, stage.get(reading)) for system in self.systems(fault) for stage in self.stages(fault, system).values())
+
+    def sure(self, system: str, reading: str, answers: frozenset[str] | None) -> bool:
+        """Whether these answers exclude the normal one, in a system whose band may lack a side."""
+        if answers is None:
+            return False
+        blind = self.blind(system).get(reading)
+        return self.normal(reading) not in (answers - {blind} | {NORMAL} if blind in answers else answers)
+
+    def said(self, reading: str) -> list[tuple[str, frozenset[str]]]:
+        """Every (fault, answers) that is said of a reading, over all stages and systems."""
+        if self._all is None:
+            self._all = {}
+            for fault, _system, _stage, answers in self.each():
+                for r, a in answers.items():
+                    self._all.setdefault(r, []).append((fault, a))
+        return self._all.get(reading, [])
+
+    def each(self) -> Iterator[tuple[str, str, str, Answers]]:
+        """(fault, system, stage, answers) of the whole book."""
+        for fault in self.faults:
+            for system in self.systems(fault):
+                for stage, answers in self.stages(fault, system).items():
+                    yield fault, system, stage, answers
+
+    def exists(self, reading: str, systems: list[str]) -> bool:
+        """Whether a car with one of these systems can offer a reading, by itself or with a system of another family."""
+        record = self.book.of("readings").get(reading)
+        if not usable(record) or any(offers(self.book, self.layout, self.car(s), reading) for s in systems):
+            return True  # an id that is wrong or retired is said by LINK-1 and LINK-3
+        families = {self.book.of("systems")[s].data["family"] for s in systems}
+        on = {self.book.of("systems")[s].data["family"] for c in places_of(self.book, reading) for s, _path in self.layout.paths(c)
+              if s in self.book.of("systems") and self.book.of("systems")[s].sound}  # fmt: skip
+        return not systems or bool(on) and not on & families
+
+
+def is_diagnosis(record: Record) -> bool:
+    """Whether a reading is taken for diagnosis."""
+    return record.data.get("purpose", "diagnosis") == "diagnosis"

@@ -1,0 +1,34 @@
+"""DIAG-3: a symptom with fewer than two causes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record, mapped
+
+
+def _check(record: Record, context: Context) -> Iterator[Finding]:
+    if record.data.get("status") == "retired":
+        return
+    faults = context.book.of("faults")
+    causes = [f for f in context.claims.faults if record.id in mapped(faults[f].data["felt_as"])]
+    if len(causes) < 2:
+        words = f"only {causes[0]} is felt so" if causes else "no fault is felt so"
+        yield RULE.at(record, words, path=("title",))
+
+
+RULE = Rule(
+    code="DIAG-3",
+    level="error",
+    scope="record",
+    kinds=("symptoms",),
+    title="Symptom with fewer than two causes",
+    what="At least two faults name a symptom in `felt_as`.",
+    why="With one cause there is nothing to diagnose, and the real cause of the next car is not in the book.",
+    mend="Name the symptom in the felt_as of every fault that is felt so.",
+    example=Example("faults/regulator-hose-off.yaml", "felt_as: {rough-idle: always}", "felt_as: none"),
+    check=_check,
+)

@@ -1,0 +1,43 @@
+"""DIAG-15: a fault claims an answer that the band has no limit for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record
+
+
+def _check(record: Record, context: Context) -> Iterator[Finding]:
+    claims = context.claims
+    said: set[str] = set()
+    for system in claims.systems(record.id) if record.id in claims.faults else []:
+        for stage, answers in claims.stages(record.id, system).items():
+            for reading, shown in answers.items():
+                blind = claims.blind(system).get(reading)
+                if blind in shown and reading not in said:
+                    said.add(reading)
+                    side = "upper" if blind == "high" else "lower"
+                    words = f"stage {stage} lets {reading} be {blind}, and its band on {system} has no {side} limit"
+                    yield RULE.at(record, words, path=("stages", stage, reading))
+
+
+RULE = Rule(
+    code="DIAG-15",
+    level="error",
+    scope="record",
+    kinds=("faults",),
+    title="Answer that cannot come",
+    what="Where a band has a limit on one side only, no fault claims the answer of the other side.",
+    why="No value can ever be judged so. The fault would wait for an answer that nobody can give.",
+    mend="Give the band its other limit, or take the answer out.",
+    excusable=True,
+    example=Example(
+        "systems/direct-injection.yaml",
+        "high-side-pressure-idle: {min: 400, max: 1500,",
+        "high-side-pressure-idle: {max: 1500,",
+    ),
+    check=_check,
+)
