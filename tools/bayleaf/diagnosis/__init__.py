@@ -12,13 +12,12 @@ from bayleaf.diagnosis.judge import judge
 from bayleaf.diagnosis.judgement import OUTSIDE, Judgement
 from bayleaf.diagnosis.layout import Layout, layout_of
 from bayleaf.diagnosis.matrix import Matrix, Row, matrix_of, matrix_of_system
-from bayleaf.diagnosis.problems import CODES, job_problems
 from bayleaf.diagnosis.replay import replay
 from bayleaf.diagnosis.verdict import KINDS, Verdict, judge_answer, judge_value, provable
 
 __all__ = [
-    "CODES", "KINDS", "OUTSIDE", "Band", "Car", "Desk", "Figures", "Instrument", "Isolation", "Judgement", "Layout", "Matrix",
+    "KINDS", "OUTSIDE", "Band", "Car", "Desk", "Figures", "Instrument", "Isolation", "Judgement", "Layout", "Matrix",
     "Row", "Verdict", "band_of", "car_of_job", "car_of_system", "car_of_vehicle", "faults_of", "instrument_of",
-    "isolation_of", "judge", "judge_answer", "judge_value", "job_problems", "layout_of", "matrix_of", "matrix_of_system", "provable",
+    "isolation_of", "judge", "judge_answer", "judge_value", "layout_of", "matrix_of", "matrix_of_system", "provable",
     "readings_of", "replay", "systems_of",
 ]  # fmt: skip

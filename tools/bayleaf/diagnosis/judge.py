@@ -20,7 +20,7 @@ Evidence = dict[str, frozenset[str]]  # reading → every answer it may have bee
 
 
 def judge(book: Book, job: Record) -> Judgement:
-    """The judgement on a job that has no error-level problems (see job_problems). Same records, same result."""
+    """The judgement on a job that has no error-level problems from the checks. Same records, same result."""
     car = car_of_job(book, job.data)
     matrix = matrix_of(book, car)
     entries = listed(job.data.get("readings"))

@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from bayleaf.diagnosis.judge import judge
 from bayleaf.diagnosis.judgement import OUTSIDE, Judgement
-from bayleaf.diagnosis.layout import layout_of
-from bayleaf.diagnosis.problems import CODES, job_problems
 from bayleaf.finding import Finding
 from bayleaf.records import Book, Record, listed
 
+CODE = "JOB-10"
+
 
 def replay(book: Book) -> list[Finding]:
-    """A finding for every job that does not leave exactly what it expects, or that cannot be judged as it stands."""
-    layout, found = layout_of(book), []
+    """A finding for every job of the book that does not leave exactly what it expects."""
+    found: list[Finding] = []
     for job in book.of("jobs").values():
         if job.sound and job.data.get("status") != "retired" and "expects" in job.data:
-            found += job_problems(book, job, layout) or _compare(job, judge(book, job))
+            found += _compare(job, judge(book, job))
     return found
 
 
@@ -30,5 +30,5 @@ def _compare(job: Record, judgement: Judgement) -> list[Finding]:
         said.append(f"{fault} was cleared by {' and '.join(by)}" if by else f"{fault} was never a candidate")
     said += [f"{fault} is left" for fault in sorted(left - wanted - {OUTSIDE})]
     said += ["nothing is left"] if OUTSIDE in left else []
-    code = CODES["JOB-7"]
-    return [job.finding("JOB-7", code.level, f"the replay leaves something else: {'; '.join(said)}", code.mend, ("expects", "left"))]
+    help = "Look at what cleared the missing fault, or at what should have cleared the one too many; then mend fault or job."
+    return [job.finding(CODE, "error", f"the replay leaves something else: {'; '.join(said)}", help, ("expects", "left"))]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bayleaf.diagnosis import Judgement, job_problems, judge
+from bayleaf.diagnosis import Judgement, judge
 from bayleaf.pages.amounts import INVENTED, amount, band
 from bayleaf.pages.frame import finish, index_page, shown
 from bayleaf.pages.text import Markup, text
@@ -15,7 +15,7 @@ def job_page(view: Uses, record: Record) -> str:
     """The page of one job, marked as invented at its top."""
     data = record.data
     car = mapped(data.get("car"))
-    judgement = judge(view.book, record) if not any(f.level == "error" for f in job_problems(view.book, record)) else None
+    judgement = judge(view.book, record)
     return finish(view, record, [
         facts([
             ("Car", view.link(data["vehicle"]) if "vehicle" in data else joined(view.links(car.get("systems")))),
