@@ -9,7 +9,7 @@ from functools import cached_property
 from bayleaf.checks.bands import bands_by_reading
 from bayleaf.checks.calculators import Proof, prove
 from bayleaf.checks.claims import Claims
-from bayleaf.checks.hazards import Met, hazards_met
+from bayleaf.checks.hazards import Hazards, Met
 from bayleaf.checks.instruments import by_type
 from bayleaf.checks.links import Link, links_of
 from bayleaf.checks.machine import Machine
@@ -111,6 +111,11 @@ class Context:
         """What flows through each component."""
         return Paths(self.book, self.layout)
 
+    @cached_property
+    def hazards(self) -> Hazards:
+        """The triggers of the vocabulary, ready to be asked."""
+        return Hazards(self.book, self.machine)
+
     def walk(self, record: Record) -> Walk:
         """The walk of a sound procedure."""
         if record.id not in self._walks:
@@ -120,7 +125,7 @@ class Context:
     def met(self, record: Record) -> list[Met]:
         """The hazards that a sound procedure meets, step by step."""
         if record.id not in self._met:
-            self._met[record.id] = list(hazards_met(self.walk(record), self.book, self.machine))
+            self._met[record.id] = list(self.hazards.met(self.walk(record)))
         return self._met[record.id]
 
     def guards(self, hazard: str) -> frozenset[str]:

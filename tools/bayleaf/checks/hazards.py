@@ -12,23 +12,84 @@ from bayleaf.records import Book, listed, mapped
 
 
 @dataclass(frozen=True, slots=True)
+class Trigger:
+    """One trigger of one hazard, made ready. What is empty or None, it does not ask."""
+
+    hazard: str
+    data: dict
+    acts: frozenset[str]
+    quantities: frozenset[str]
+    carries: frozenset[str]
+    side: str
+    least: float | None
+    with_: tuple[str, ...]
+    without: tuple[str, ...]
+    conditions: frozenset[str]
+    equipment: frozenset[str]
+    places: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
 class Met:
-    """A hazard that the step at `index` of the walk meets. `why` goes on after `because`."""
+    """A hazard that the step at `index` of the walk meets, and the trigger that holds there."""
 
     hazard: str
     index: int
-    why: str
+    trigger: Trigger
 
 
-def hazards_met(walk: Walk, book: Book, machine: Machine) -> Iterator[Met]:
-    """Every hazard at every step of a walk, in the order of the steps; one trigger that holds is enough."""
-    where = set(listed(book.of("procedures")[walk.procedure].data["where"]))
-    known = [(id, listed(r.data["triggers"])) for id, r in book.of("hazards").items() if r.sound]
-    for index, step in enumerate(walk.steps):
-        for hazard, triggers in known:
-            why = next((w for t in triggers if (w := _why(t, step, where, book, machine))), None)
-            if why:
-                yield Met(hazard, index, why)
+class Hazards:
+    """The triggers of a book, found by the acts that they ask for."""
+
+    def __init__(self, book: Book, machine: Machine):
+        self.book, self.machine = book, machine
+        self.by_act: dict[str, list[Trigger]] = {}
+        self.others: list[Trigger] = []
+        self._types: dict[str, list[str]] = {}
+        for hazard, record in book.of("hazards").items():
+            for data in listed(record.data["triggers"]) if record.sound else []:
+                trigger = _trigger(hazard, data)
+                for act in trigger.acts:
+                    self.by_act.setdefault(act, []).append(trigger)
+                self.others += [] if trigger.acts else [trigger]
+
+    def met(self, walk: Walk) -> Iterator[Met]:
+        """Every hazard at every step of a walk, in the order of the steps; one trigger that holds is enough."""
+        where = frozenset(listed(self.book.of("procedures")[walk.procedure].data["where"]))
+        for index, step in enumerate(walk.steps):
+            found: set[str] = set()
+            asked = [t for act in sorted(step.acts) for t in self.by_act.get(act, ())] + self.others
+            quantity, used = quantity_of(self.book, step.data), self.used_in(step.data)
+            for trigger in asked:
+                if trigger.hazard not in found and _holds(trigger, step, where, quantity, used):
+                    found.add(trigger.hazard)
+                    yield Met(trigger.hazard, index, trigger)
+
+    def used_in(self, data: dict) -> frozenset[str]:
+        """What one step uses, with every type that it is of."""
+        names = [*listed(data.get("equipment")), mapped(data.get("takes")).get("instrument")]
+        return frozenset(t for name in names if isinstance(name, str) for t in self.types(name))
+
+    def types(self, equipment: str) -> list[str]:
+        """A piece of equipment and every type that it is of."""
+        if equipment not in self._types:
+            self._types[equipment] = types_of(self.book, equipment)
+        return self._types[equipment]
+
+    def why(self, walk: Walk, met: Met) -> str:
+        """Why the hazard follows at its step, in words that go on after `because`."""
+        step, t, machine = walk.steps[met.index], met.trigger, self.machine
+        acts = sorted(t.acts & step.acts, key=lambda a: (a != step.data.get("act"), a))
+        parts = ["the act is to " + machine.title(acts[0])] if acts else []
+        parts += [f"it measures {quantity_of(self.book, step.data).replace('-', ' ')}"] if t.quantities else []
+        path = _path(t, step) if _asks_path(t) else None
+        parts += [_on(path, t)] if path else []
+        parts += [f"it is done at {step.when.replace('-', ' ')}"] if t.conditions else []
+        parts += [f"{machine.named(state)} stands" for state in t.with_]
+        parts += [f"{machine.named(state)} does not stand" for state in t.without]
+        parts += [f"it uses {min(self.used_in(step.data) & t.equipment).replace('-', ' ')}"] if t.equipment else []
+        parts += [f"it may be done on the {min(t.places).replace('-', ' ')}"] if t.places else []
+        return ", and ".join(parts)
 
 
 def types_of(book: Book, equipment: str) -> list[str]:
@@ -41,74 +102,49 @@ def types_of(book: Book, equipment: str) -> list[str]:
     return found
 
 
-def used_in(book: Book, data: dict) -> set[str]:
-    """What one step uses, with every type that it is of."""
-    names = [*listed(data.get("equipment")), mapped(data.get("takes")).get("instrument")]
-    return {t for name in names if isinstance(name, str) for t in types_of(book, name)}
-
-
 def quantity_of(book: Book, data: dict) -> str:
     """The quantity of the reading that a step takes; '' where it takes none or asks a question."""
     reading = book.of("readings").get(mapped(data.get("takes")).get("reading"))
     return reading.data.get("quantity", "") if reading and reading.sound else ""
 
 
-def _why(trigger: dict, step: WalkedStep, where: set[str], book: Book, machine: Machine) -> str | None:
-    """Why the trigger holds at the step, or None where it does not."""
-    parts: list[str] = []
-    acts = sorted((a for a in listed(trigger.get("acts")) if a in step.acts), key=lambda a: a != step.data.get("act"))
-    quantity = quantity_of(book, step.data)
-    if "acts" in trigger:
-        if not acts:
-            return None
-        parts.append("the act is to " + machine.title(acts[0]))
-    if "quantities" in trigger:
-        if quantity not in trigger["quantities"]:
-            return None
-        parts.append(f"it measures {quantity.replace('-', ' ')}")
-    if {"carries", "side", "greatest_at_least"} & set(trigger):
-        path = _path(trigger, step.act_paths if acts else step.read_paths)
-        if path is None:
-            return None
-        parts.append(_on(path, trigger))
-    if "conditions" in trigger:
-        if step.when not in trigger["conditions"]:
-            return None
-        parts.append(f"it is done at {step.when.replace('-', ' ')}")
-    for state in listed(trigger.get("with")):
-        if not step.stands(state):
-            return None
-        parts.append(f"{machine.named(state)} stands")
-    for state in listed(trigger.get("without")):
-        if step.stood(state):
-            return None
-        parts.append(f"{machine.named(state)} does not stand")
-    if "equipment" in trigger:
-        used = sorted(used_in(book, step.data) & set(trigger["equipment"]))
-        if not used:
-            return None
-        parts.append(f"it uses {used[0].replace('-', ' ')}")
-    if "places" in trigger:
-        places = [p for p in trigger["places"] if p in where]
-        if not places:
-            return None
-        parts.append(f"it may be done here: {places[0].replace('-', ' ')}")
-    return ", and ".join(parts) or None
+def _trigger(hazard: str, data: dict) -> Trigger:
+    sets = {name: frozenset(listed(data.get(name))) for name in ("acts", "quantities", "carries", "conditions", "equipment", "places")}
+    return Trigger(
+        hazard=hazard, data=data, side=data.get("side", ""), least=pascals(data.get("greatest_at_least")),
+        with_=tuple(listed(data.get("with"))), without=tuple(listed(data.get("without"))), **sets,
+    )  # fmt: skip
 
 
-def _path(trigger: dict, paths: tuple[PathFact, ...]) -> PathFact | None:
-    """The path with the greatest pressure that fits all that the trigger says of one path."""
-    least = pascals(trigger.get("greatest_at_least"))
+def _holds(t: Trigger, step: WalkedStep, where: frozenset[str], quantity: str, used: frozenset[str]) -> bool:
+    """Whether all that the trigger asks holds at the step; that one of its acts is done is known or was not asked."""
+    return (
+        (not t.quantities or quantity in t.quantities)
+        and all(step.stands(state) for state in t.with_)
+        and not any(step.stood(state) for state in t.without)
+        and (not t.conditions or step.when in t.conditions)
+        and (not t.equipment or not used.isdisjoint(t.equipment))
+        and (not t.places or not where.isdisjoint(t.places))
+        and (not _asks_path(t) or _path(t, step) is not None)
+    )
+
+
+def _asks_path(t: Trigger) -> bool:
+    return bool(t.carries or t.side or "greatest_at_least" in t.data)
+
+
+def _path(t: Trigger, step: WalkedStep) -> PathFact | None:
+    """The path with the greatest pressure that fits all that the trigger asks of one path."""
     fit = [
-        p for p in paths
-        if ("carries" not in trigger or p.carries in trigger["carries"]) and ("side" not in trigger or p.side == trigger["side"])
-        and (least is None or p.greatest is not None and p.greatest >= least)
+        p for p in (step.act_paths if t.acts else step.read_paths)
+        if (not t.carries or p.carries in t.carries) and (not t.side or p.side == t.side)
+        and (t.least is None or p.greatest is not None and p.greatest >= t.least)
     ]  # fmt: skip
     return max(fit, key=lambda p: (p.greatest or 0, p.system, p.name), default=None)
 
 
-def _on(path: PathFact, trigger: dict) -> str:
-    least = mapped(trigger.get("greatest_at_least"))
+def _on(path: PathFact, t: Trigger) -> str:
+    least = mapped(t.data.get("greatest_at_least"))
     limit = f" at {least['value']:g} {least['unit']} or more" if least else ""
-    side = " on the high side" if trigger.get("side") == "high" else ""
+    side = " on the high side" if t.side == "high" else ""
     return f"the path {path.name} of {path.system} carries {path.carries}{side}{limit}"

@@ -91,6 +91,7 @@ class _Walker:
             number, source, path, place, step, when, own | done, own, at, self._paths(at, each, systems) or read_paths, read_paths,
             tuple(listed(step.get("cautions"))), dict(self.standing), dict(self.doing), frozenset(shown),
         )  # fmt: skip
+        walked.had = frozenset(s for s, _at in self.standing)
         self.walk.steps.append(walked)
         index = len(self.walk.steps) - 1
         self._condition(walked, done, claims, index)
@@ -105,7 +106,7 @@ class _Walker:
             if state in machine.states:
                 self._set(walked, state, index)
         self._undo(walked, act, index)
-        walked.after = dict(self.standing)
+        walked.after, walked.has = dict(self.standing), frozenset(s for s, _at in self.standing)
 
     def _joints(self, each: list[State]) -> tuple[str, ...]:
         """A look or a closing that names no part is of every joint that stands open or unproved."""

@@ -31,7 +31,9 @@ class WalkedStep:
     """One step. `before` and `after` map what stands to the index of the step that set it (-1: from the start).
 
     `place` is the field path in the walked procedure; `source` and `path` say where the step is written, which is
-    another procedure inside a `follow`. `when` is its condition, which is that of its reading where it names none. `acts` are done in the step, `own` of them by its act, not its condition.
+    another procedure inside a `follow`. `when` is its condition, which is that of its reading where it names none.
+    `acts` are done in the step, `own` of them by its act and not by its condition. `had` and `has` are the states of
+    `before` and `after`.
     """
 
     number: str
@@ -51,14 +53,16 @@ class WalkedStep:
     shown: frozenset[str] = frozenset()
     after: dict[Key, int] = field(default_factory=dict)
     notes: list[Note] = field(default_factory=list)
+    had: frozenset[str] = frozenset()
+    has: frozenset[str] = frozenset()
 
     def stood(self, state: str) -> bool:
         """Whether a state stood when the step began."""
-        return any(s == state for s, _at in self.before)
+        return state in self.had
 
     def stands(self, state: str) -> bool:
         """Whether a state stands while the step is done: before it or after it."""
-        return self.stood(state) or any(s == state for s, _at in self.after)
+        return state in self.had or state in self.has
 
 
 @dataclass(slots=True)

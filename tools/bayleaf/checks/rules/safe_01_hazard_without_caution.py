@@ -20,7 +20,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         if guards & later:
             continue  # named, but too late: SAFE-2
         hazard = context.book.of("hazards")[met.hazard].title
-        words = f"{called(walk, met.index)} meets a hazard without its caution, {hazard[:1].lower()}{hazard[1:]}, because {met.why}"
+        words = f"{called(walk, met.index)} meets a hazard without its caution, {hazard[:1].lower()}{hazard[1:]}, because {context.hazards.why(walk, met)}"
         help = f"Name {either(sorted(guards))} in the cautions of this step or an earlier one, or inherit the preparation that shows it."
         yield RULE.at(record, words, help if guards else "Write a caution that speaks of this hazard.", spot(record, walk.steps[met.index]))
 

@@ -21,7 +21,8 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         caution = min(guards & set(walk.steps[late].cautions))
         step = walk.steps[late]
         path = (*step.place, "cautions", step.cautions.index(caution)) if step.source == record.id else (*step.place, "follow")
-        words = f"the caution {caution} comes with {called(walk, late)}, but {called(walk, met.index)} already meets its hazard, because {met.why}"
+        why = context.hazards.why(walk, met)
+        words = f"the caution {caution} comes with {called(walk, late)}, but {called(walk, met.index)} already meets its hazard, because {why}"
         yield RULE.at(record, words, f"Move it to {called(walk, met.index)} or before.", path)
 
 
