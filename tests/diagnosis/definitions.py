@@ -139,7 +139,9 @@ def judge(data: dict, job: dict) -> dict:
         if found and not left:
             back[doubted] = found
     pairs = set()
-    if evidence and (not left or mode == "any"):
+    mended = {s for f in repaired for s in data["faults"][f]["felt_as"]}
+    explained = any(felt <= set(data["faults"][f]["felt_as"]) | mended for f in left)
+    if evidence and (not left or mode == "any" and not explained):
         for (f, _s, one), (g, _t, two) in combinations(rows, 2):
             felt_by = [set(data["faults"][x]["felt_as"]) for x in (f, g)]
             if f == g or {f, g} & set(repaired) or not felt <= felt_by[0] | felt_by[1] or felt and not all(felt & s for s in felt_by):

@@ -57,6 +57,12 @@ def test_a_pair_must_explain_the_whole_complaint():
     assert {pair.faults for pair in judgement.pairs} == {("diaphragm-leaks", "ground-poor")}
 
 
+def test_what_a_mended_fault_explained_needs_no_second_one():
+    mended = ({"repaired": "diaphragm-leaks"}, GROUND_HIGH)
+    judgement = judge(book(faults=exact()), job(*mended, felt=["no-power", "long-crank"]))
+    assert (judgement.explains, judgement.left_ids, judgement.pairs) == ("any", ("ground-poor",), ())
+
+
 def test_a_repair_may_be_doubted_too():
     judgement = judge(book(), job(GROUND_HIGH, {"repaired": "ground-poor"}, value("ground-drop", 0.9, "V", "meter"), felt=["no-power"], ))
     assert "spark-weak" in judgement.left_ids  # silent about the ground

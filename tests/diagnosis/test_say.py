@@ -25,13 +25,19 @@ def test_a_reading_is_said_with_its_verdict_its_band_and_its_error():
 def test_what_is_left_has_its_stages_its_share_and_its_mend():
     said = text(value("primed", 50), felt=["no-power"], maker_bands=MAKER)
     assert "3 faults left, if there is one fault only" in said
-    assert "Pump dead (dead): 50 in 100. Mended by: Renew the part." in said
+    assert "Pump dead (dead): 50 in 100.\n    Mended by: Renew the part." in said
     assert "Filter blocked (nearly): 25 in 100." in said
     assert "A cause outside this book is always possible." in said
 
 
 def test_a_mend_that_is_no_procedure_is_said_in_words():
-    assert "Not mended by a procedure of this book: Fit a new regulator." in text(answer("hose-look", "wet"))
+    assert "To mend it: Fit a new regulator." in text(answer("hose-look", "wet"))
+
+
+def test_a_cause_that_belongs_to_somebody_else_is_said():
+    said = text(answer("spark-seen", "weak"), value("primed", 58), felt=["no-power", "rough-idle"])
+    assert "Weak spark (weak): 100 in 100.\n    It lies outside the systems of this book and belongs to somebody else." in said
+    assert "somebody else" not in text(answer("hose-look", "wet"), felt=["long-crank"])
 
 
 def test_what_cleared_a_fault_is_said():

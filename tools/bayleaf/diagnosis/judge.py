@@ -12,6 +12,7 @@ from bayleaf.diagnosis.car import car_of_job
 from bayleaf.diagnosis.compute import Desk
 from bayleaf.diagnosis.doubt import contradictions_of, doubts_of, pairs_of
 from bayleaf.diagnosis.judgement import Cleared, Judgement, Left
+from bayleaf.diagnosis.layout import layout_of
 from bayleaf.diagnosis.matrix import Matrix, Row, matrix_of
 from bayleaf.diagnosis.taken import Taken, taken_in
 from bayleaf.records import Book, Record, listed, mapped
@@ -45,7 +46,9 @@ def judge(book: Book, job: Record) -> Judgement:
             doubts=doubts_of(matrix, candidates, evidence, repairs, taken),
             contradictions=contradictions_of(matrix, candidates, evidence),
         )
-    if evidence and (not left or explains == "any"):
+    mended = set().union(*(_felt_as(book, fault) for fault in repairs))
+    unexplained = explains == "any" and not any(set(felt) <= _felt_as(book, item.fault) | mended for item in judgement.left)
+    if evidence and (not left or unexplained):
         judgement = replace(judgement, pairs=pairs_of(book, matrix, felt, evidence, set(repairs)))
     return judgement
 
@@ -83,12 +86,17 @@ def _explaining(book: Book, matrix: Matrix, felt: tuple[str, ...], repaired: set
     everything = mask_of(matrix, {row.fault for row in matrix.rows} - repaired)
     if not felt:
         return "no complaint", everything
-    feel = {row.fault: set(mapped(book.of("faults")[row.fault].data.get("felt_as"))) for row in matrix.rows}
+    feel = {row.fault: _felt_as(book, row.fault) for row in matrix.rows}
     explaining_all = mask_of(matrix, {f for f, symptoms in feel.items() if symptoms >= set(felt)})
     explaining_any = mask_of(matrix, {f for f, symptoms in feel.items() if symptoms & set(felt)})
     if explaining_all:
         return "all", explaining_all & everything
     return "any" if explaining_any else "nothing", explaining_any & everything
+
+
+def _felt_as(book: Book, fault: str) -> set[str]:
+    record = book.of("faults").get(fault)
+    return set(mapped(record.data.get("felt_as"))) if record else set()
 
 
 def mask_of(matrix: Matrix, faults: set[str]) -> int:
@@ -111,13 +119,14 @@ def _left(book: Book, matrix: Matrix, left: int, evidence: Evidence) -> tuple[Le
     weight: dict[str, float] = {}
     for row in rows:
         weight[row.fault] = weight.get(row.fault, 0.0) + row.weight * share_of(row, evidence)
-    total = sum(weight.values())
-    found = []
+    total, layout, found = sum(weight.values()), layout_of(book), []
     for fault, w in sorted(weight.items(), key=lambda item: (-item[1], item[0])):
-        mends = listed(book.of("faults")[fault].data.get("mended_by"))
+        data = book.of("faults")[fault].data
+        mends = listed(data.get("mended_by"))
         found.append(Left(
             fault, w, w / total, tuple(row.stage for row in rows if row.fault == fault),
             mends=tuple(m for m in mends if isinstance(m, str)), words=tuple(m["words"] for m in mends if isinstance(m, dict)),
+            elsewhere=not any(system in matrix.car.systems for system, _path in layout.paths(data.get("part", ""))),
         ))  # fmt: skip
     return tuple(found)
 

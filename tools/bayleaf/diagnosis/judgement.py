@@ -16,7 +16,7 @@ class Left:
 
     `weight` is its commonness (9, 3 or 1) times the share of its stages and of its either-or answers that the readings
     leave; `share` is that weight over the weights of all that are left. `mends` are procedure ids, `words` what to do
-    where no procedure of this book mends it.
+    where no procedure of this book mends it. `elsewhere` says that its part is on no path of the car's systems.
     """
 
     fault: str
@@ -25,6 +25,7 @@ class Left:
     stages: tuple[str, ...]
     mends: tuple[str, ...]
     words: tuple[str, ...]
+    elsewhere: bool = False
 
 
 @dataclass(frozen=True)

@@ -70,8 +70,8 @@ def _left(judgement: Judgement, book: Book) -> list[str]:
     count = len(judgement.left)
     said = [f"{count} fault{'s' if count > 1 else ''} left, if there is one fault only (shares follow how common each is, a judgement)"]
     for item in judgement.left:
-        stages = f" ({', '.join(item.stages)})" if item.stages else ""
-        said.append(f"  {_name(book, item.fault)}{stages}: {_share(item.share)}. {_mend(item, book)}")
+        said.append(f"  {_name(book, item.fault)} ({', '.join(item.stages)}): {_share(item.share)}.")
+        said += [f"    {words}" for words in _mend(item, book)]
     if judgement.one_mend and count > 1:
         said.append(f"  All that is left is mended in one way: {_name(book, judgement.one_mend)}.")
     said.append("  A cause outside this book is always possible.")
@@ -83,10 +83,11 @@ def _share(share: float) -> str:
     return "under 1 in 100" if percent < 1 else f"{percent} in 100"
 
 
-def _mend(item: Left, book: Book) -> str:
+def _mend(item: Left, book: Book) -> list[str]:
+    said = ["It lies outside the systems of this book and belongs to somebody else."] if item.elsewhere else []
     if item.mends:
-        return f"Mended by: {_names(book, item.mends)}."
-    return " ".join(("Not mended by a procedure of this book:", *item.words))
+        said.append(f"Mended by: {_names(book, item.mends)}.")
+    return said + [f"{'Or' if item.mends else 'To mend it'}: {words}" for words in item.words]
 
 
 def _nothing_fits(judgement: Judgement, book: Book) -> list[str]:
@@ -134,7 +135,7 @@ def to_json(judgement: Judgement, book: Book) -> dict:
         "left": list(judgement.left_ids),
         "faults": [
             {"fault": item.fault, "title": _name(book, item.fault), "weight": item.weight, "share": item.share,
-             "stages": list(item.stages), "mended_by": list(item.mends), "words": list(item.words)}
+             "stages": list(item.stages), "mended_by": list(item.mends), "words": list(item.words), "elsewhere": item.elsewhere}
             for item in judgement.left
         ],
         "cleared": [{"fault": item.fault, "by": {stage: list(by) for stage, by in item.by.items()}} for item in judgement.cleared],
