@@ -1,0 +1,65 @@
+"""`bayleaf judge JOB`: verdicts on a job's readings, and the faults that they leave."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Callable
+from difflib import get_close_matches
+from pathlib import Path
+
+from bayleaf.checks import check
+from bayleaf.cli import book_options, root_of
+from bayleaf.cli.check import line_reader
+from bayleaf.diagnosis import judge
+from bayleaf.diagnosis.say import lines, to_json
+from bayleaf.finding import CouldNotRun, Finding
+from bayleaf.records import Book, Record, load, load_job
+from bayleaf.report import text
+
+FILE_NAME = "FILE-12"  # a technician's own file may have any name
+
+
+def options(parser: argparse.ArgumentParser) -> None:
+    """What the command takes."""
+    book_options(parser)
+    parser.add_argument("job", metavar="JOB", help="a job file, or the id of a job in the book")
+    parser.add_argument("--format", choices=("text", "json"), default="text")
+
+
+def run(args: argparse.Namespace) -> int:
+    """Judge and print; 1 when the job itself has errors, which are printed instead of a judgement."""
+    root = root_of(args)
+    book = load(root, args.overlay)
+    job, found, line_of = _job(book, args.job, line_reader(root, args.overlay))
+    errors = any(f.level == "error" for f in found)
+    said = None if job is None or errors else judge(book, job)
+    if args.format == "json":
+        problems = [{"code": f.code, "level": f.level, "message": f.message, "help": f.help, "line": f.line, "column": f.column} for f in found]
+        print(json.dumps({"problems": problems, "judgement": to_json(said, book) if said else None}, indent=2, ensure_ascii=False))
+        return int(said is None)
+    if found:
+        print(text.render(found, line_of, sys.stdout.isatty()))
+    print("\n".join(text.plain(line) for line in lines(said, book)) if said else f"The job cannot be judged: {text.tally(found)}.")
+    return int(said is None)
+
+
+def _job(book: Book, named: str, line_of: Callable[[str, int], str]) -> tuple[Record | None, list[Finding], Callable[[str, int], str]]:
+    """The job, what the checks say about it, and where its lines are; of the book by its id, else the file of that name."""
+    path = Path(named)
+    if named in book.of("jobs"):
+        job = book.of("jobs")[named]
+        return job, [f for f in check(book) if f.file == job.file], line_of
+    if not path.is_file():
+        near = get_close_matches(named, book.of("jobs"), 1)
+        raise CouldNotRun(f"{named}: no such file, and no job of the book{f'; did you mean {near[0]}?' if near else ''}")
+    job, found = load_job(path, book)
+    found = [f for f in found if f.code != FILE_NAME]
+    if job is not None and not any(f.level == "error" for f in found):
+        # The job joins the book under a name that no record has, and keeps to the same rules as any record.
+        job.id, job.sound = f"file {path.name}", True
+        book.add(job)
+        found += [f for f in check(book) if f.file == job.file]
+    own = path.read_bytes().decode("utf-8", "replace").split("\n")
+    return job, found, lambda file, line: own[line - 1].rstrip("\r") if 0 < line <= len(own) else ""
