@@ -59,6 +59,10 @@ def test_a_job_of_the_book_is_judged_by_its_id(judge):
     assert "A cause outside this book is always possible." in out
 
 
+def test_a_job_of_the_book_is_judged_by_its_file(judge, root):
+    assert judge(str(root / "kb" / "jobs" / "parks-van-no-power.yaml")) == judge("parks-van-no-power")
+
+
 def test_a_technicians_own_file_is_judged_whatever_its_name(judge, own):
     status, out, err = judge(own(OWN))
     assert (status, err) == (0, "")

@@ -48,8 +48,9 @@ def run(args: argparse.Namespace) -> int:
 def _job(book: Book, named: str, line_of: Callable[[str, int], str]) -> tuple[Record | None, list[Finding], Callable[[str, int], str]]:
     """The job, what the checks say about it, and where its lines are; of the book by its id, else the file of that name."""
     path = Path(named)
-    if named in book.of("jobs"):
-        job = book.of("jobs")[named]
+    ids = [id for id, job in book.of("jobs").items() if named == id or path.resolve() == (book.root / job.file).resolve()]
+    if ids:
+        job = book.of("jobs")[ids[0]]
         return job, [f for f in check(book) if f.file == job.file], line_of
     if not path.is_file():
         near = get_close_matches(named, book.of("jobs"), 1)
