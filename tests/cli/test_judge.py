@@ -6,8 +6,8 @@ import json
 from pathlib import Path
 
 import pytest
-
 from bayleaf.cli import main
+
 from tests.checks.small import lay_out
 
 OWN = """title: Grey van

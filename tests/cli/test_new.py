@@ -5,9 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-
 from bayleaf.cli import main
 from bayleaf.records import RECORD_KINDS, load
+
 from tests.checks.small import lay_out
 
 
@@ -62,10 +62,16 @@ def test_a_fault_is_drafted_by_part_and_mechanism(new, root):
         (("fault", "x-y"), "there is no kind of record 'fault'; did you mean faults?"),
         (("faults", "X Y"), "'X Y' is no id; use lower-case letters, digits and single hyphens"),
         (("faults", "regulator-hose-off"), "the id regulator-hose-off is already used by kb/faults/regulator-hose-off.yaml"),
-        (("faults", "x-y", "--part", "fuel-filtr", "--mechanism", "leaks"), "there is no component 'fuel-filtr'; did you mean fuel-filter?"),
+        (
+            ("faults", "x-y", "--part", "fuel-filtr", "--mechanism", "leaks"),
+            "there is no component 'fuel-filtr'; did you mean fuel-filter?",
+        ),
         (("faults", "x-y", "--part", "fuel-filter", "--mechanism", "leak"), "there is no mechanism 'leak'; did you mean leaks?"),
         (("faults", "x-y", "--part", "fuel-filter"), "--part and --mechanism go together, and only with faults"),
-        (("codes", "x-y", "--part", "fuel-filter", "--mechanism", "leaks"), "--part and --mechanism go together, and only with faults"),
+        (
+            ("codes", "x-y", "--part", "fuel-filter", "--mechanism", "leaks"),
+            "--part and --mechanism go together, and only with faults",
+        ),
     ],
 )
 def test_what_cannot_be_is_one_line(new, words, said):

@@ -56,7 +56,11 @@ def stage_answers(data: dict, fault: dict, stage: str, systems: list[str]) -> di
                 if path["name"] == name:
                     for reading, entry in data["readings"].items():
                         places = [entry["at"]] if "at" in entry else entry["between"]
-                        if reading not in found and entry.get("purpose", "diagnosis") == "diagnosis" and all(lies_on(data, c, path) for c in places):
+                        if (
+                            reading not in found
+                            and entry.get("purpose", "diagnosis") == "diagnosis"
+                            and all(lies_on(data, c, path) for c in places)
+                        ):
                             found[reading] = {entry.get("normal", "normal")}
     return found
 
@@ -83,13 +87,19 @@ def what_it_may_be(data: dict, job: dict, entry: dict) -> set[str] | None:
     if "answer" in entry:
         return {entry["answer"]}
     bands = [job["maker_bands"][entry["reading"]]] if entry["reading"] in job.get("maker_bands", {}) else []
-    general = [data["systems"][s]["bands"][entry["reading"]] for s in job["car"]["systems"] if entry["reading"] in data["systems"][s]["bands"]]
+    general = [
+        data["systems"][s]["bands"][entry["reading"]]
+        for s in job["car"]["systems"]
+        if entry["reading"] in data["systems"][s]["bands"]
+    ]
     bands += [b for b in general if b["means"] == "limit"] + [b for b in general if b["means"] == "spread"]
     value = Fraction(entry["value"])
     if not bands or not 0 <= value <= 100:
         return None
     low, high = (Fraction(bands[0][side]) if side in bands[0] else None for side in ("min", "max"))
-    return truths(value, Fraction(data["equipment"][entry["instrument"]]["error"]["value"]), low, high, bands[0].get("means") == "spread")
+    return truths(
+        value, Fraction(data["equipment"][entry["instrument"]]["error"]["value"]), low, high, bands[0].get("means") == "spread"
+    )
 
 
 def judge(data: dict, job: dict) -> dict:
@@ -107,7 +117,11 @@ def judge(data: dict, job: dict) -> dict:
     evidence = {}
     for reading, (i, entry) in latest.items():
         answers = what_it_may_be(data, job, entry)
-        if answers is None or not exists(data, reading, systems) or (reading not in spoken and data["readings"][reading].get("purpose") == "computation"):
+        if (
+            answers is None
+            or not exists(data, reading, systems)
+            or (reading not in spoken and data["readings"][reading].get("purpose") == "computation")
+        ):
             continue
         normal = data["readings"][reading].get("normal", "normal")
         old = any(
@@ -135,16 +149,23 @@ def judge(data: dict, job: dict) -> dict:
             weight[f] = weight.get(f, Fraction(0)) + share
     back = {}
     for doubted in evidence:
-        found = {f for f, _s, said in rows if f in explaining and all(allows(said, r, a) for r, a in evidence.items() if r != doubted)}
+        found = {
+            f for f, _s, said in rows if f in explaining and all(allows(said, r, a) for r, a in evidence.items() if r != doubted)
+        }
         if found and not left:
             back[doubted] = found
     pairs = set()
     mended = {s for f in repaired for s in data["faults"][f]["felt_as"]}
     explained = any(felt <= set(data["faults"][f]["felt_as"]) | mended for f in left)
-    if evidence and (not left or mode == "any" and not explained):
+    if evidence and (not left or (mode == "any" and not explained)):
         for (f, _s, one), (g, _t, two) in combinations(rows, 2):
             felt_by = [set(data["faults"][x]["felt_as"]) for x in (f, g)]
-            if f == g or {f, g} & set(repaired) or not felt <= felt_by[0] | felt_by[1] or felt and not all(felt & s for s in felt_by):
+            if (
+                f == g
+                or {f, g} & set(repaired)
+                or not felt <= felt_by[0] | felt_by[1]
+                or (felt and not all(felt & s for s in felt_by))
+            ):
                 continue
             if all(pair_shows(data, one, two, r, a) for r, a in evidence.items()):
                 pairs.add(frozenset((f, g)))
@@ -167,12 +188,16 @@ def pair_shows(data: dict, one: dict, two: dict, reading: str, answers: set[str]
 
 def may_remain(data: dict, systems: list[str]) -> dict[tuple[str, str], set[str]]:
     """For each stage the faults that some outcome of every single reading leaves possible beside it."""
-    rows = [(f, s, stage_answers(data, d, s, systems)) for f, d in data["faults"].items() if systems_with(data, d, systems) for s in d["stages"]]
-    seen = [
-        (f, s, {r: shown(data, r, a, systems) for r, a in said.items() if exists(data, r, systems)}) for f, s, said in rows
+    rows = [
+        (f, s, stage_answers(data, d, s, systems))
+        for f, d in data["faults"].items()
+        if systems_with(data, d, systems)
+        for s in d["stages"]
     ]
+    seen = [(f, s, {r: shown(data, r, a, systems) for r, a in said.items() if exists(data, r, systems)}) for f, s, said in rows]
     return {
-        (f, s): {g for g, _t, theirs in seen if not any(r in theirs and not mine[r] & theirs[r] for r in mine)} for f, s, mine in seen
+        (f, s): {g for g, _t, theirs in seen if not any(r in theirs and not mine[r] & theirs[r] for r in mine)}
+        for f, s, mine in seen
     }
 
 

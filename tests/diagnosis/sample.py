@@ -17,11 +17,30 @@ def _pressure(title: str, reference: str, low: float = 0) -> dict:
 
 
 def measured(title: str, quantity: str, **more: object) -> dict:
-    return {"title": title, "summary": title, "status": "draft", "quantity": quantity, "when": "idle", "each": "none", "valid_if": "none", **more}
+    return {
+        "title": title,
+        "summary": title,
+        "status": "draft",
+        "quantity": quantity,
+        "when": "idle",
+        "each": "none",
+        "valid_if": "none",
+        **more,
+    }
 
 
 def asked(title: str, answers: list[str], normal: str, **more: object) -> dict:
-    return {"title": title, "summary": title, "status": "draft", "answers": answers, "normal": normal, "when": "idle", "each": "none", "valid_if": "none", **more}
+    return {
+        "title": title,
+        "summary": title,
+        "status": "draft",
+        "answers": answers,
+        "normal": normal,
+        "when": "idle",
+        "each": "none",
+        "valid_if": "none",
+        **more,
+    }
 
 
 def fault(title: str, part: str, stages: dict, felt: dict, **more: object) -> dict:
@@ -59,7 +78,10 @@ DATA = {
             ]},
             "readability": {"value": 1, "unit": "psi"},
         },
-        "fine-sender": {"title": "Fine sender", "measures": ["rail-pressure"], "range": {"min": 0, "max": 150, "unit": "psi"}, "error": {"value": 0.4, "unit": "psi"}},
+        "fine-sender": {
+            "title": "Fine sender", "measures": ["rail-pressure"],
+            "range": {"min": 0, "max": 150, "unit": "psi"}, "error": {"value": 0.4, "unit": "psi"},
+        },
         "meter": {
             "title": "Meter", "measures": ["voltage-drop"], "range": {"min": 0, "max": 20, "unit": "V"},
             "error": {"percent_of_reading": 1, "counts": 3}, "resolution": {"value": 0.01, "unit": "V"},
@@ -79,7 +101,10 @@ DATA = {
                 "ground-drop": {"max": 0.3, "unit": "V", "means": "limit", "basis": PRACTICE},
             },
         },
-        "feed": {"title": "Carburettor feed", "family": "fuel", "has": "none", "bands": "none", "paths": [{"name": "supply", "carries": "fuel", "through": ["carburettor"]}]},
+        "feed": {
+            "title": "Carburettor feed", "family": "fuel", "has": "none", "bands": "none",
+            "paths": [{"name": "supply", "carries": "fuel", "through": ["carburettor"]}],
+        },
     },
     "readings": {
         "primed": measured("Primed pressure", "rail-pressure", at="test-port", valid_if=["tank-quarter-full"]),
@@ -98,20 +123,31 @@ DATA = {
     "faults": {
         "filter-blocked": fault(
             "Filter blocked", "filter",
-            {"partly": {"primed": "normal", "idle": "normal", "hose-rise": "normal"}, "nearly": {"like": "partly", "primed": "low", "idle": ["low", "normal"]}},
+            {
+                "partly": {"primed": "normal", "idle": "normal", "hose-rise": "normal"},
+                "nearly": {"like": "partly", "primed": "low", "idle": ["low", "normal"]},
+            },
             {"no-power": "always"}, elsewhere={"normal_on": ["reference", "pump circuit"], "because": "Only flow is touched"},
         ),
         "hose-is-off": fault(
-            "Vacuum hose off", "hose", {"off": {"primed": "normal", "idle": "high", "hose-rise": "low", "hose-look": "off", "ground-drop": "normal"}},
+            "Vacuum hose off", "hose",
+            {"off": {"primed": "normal", "idle": "high", "hose-rise": "low", "hose-look": "off", "ground-drop": "normal"}},
             {"rough-idle": "always"}, commonness="occasional",
         ),
         "diaphragm-leaks": fault(
             "Diaphragm leaks", "regulator", {"leaking": {"primed": "normal", "idle": ["normal", "high"], "hose-look": "wet"}},
             {"rough-idle": "sometimes", "long-crank": "always"}, commonness="rare", mended_by=[{"words": "Fit a new regulator."}],
         ),
-        "pump-dead": fault("Pump dead", "pump", {"dead": {"primed": "none", "idle": "none", "ground-drop": "none"}}, {"no-power": "always"}),
-        "ground-poor": fault("Pump ground poor", "ground", {"poor": {"ground-drop": "high", "primed": ["normal", "low"]}}, {"no-power": "sometimes"}),
-        "spark-weak": fault("Weak spark", "spark-plug", {"weak": {"spark-seen": "weak", "primed": "normal"}}, {"no-power": "always", "rough-idle": "always"}, systems=["port"]),
+        "pump-dead": fault(
+            "Pump dead", "pump", {"dead": {"primed": "none", "idle": "none", "ground-drop": "none"}}, {"no-power": "always"},
+        ),
+        "ground-poor": fault(
+            "Pump ground poor", "ground", {"poor": {"ground-drop": "high", "primed": ["normal", "low"]}}, {"no-power": "sometimes"},
+        ),
+        "spark-weak": fault(
+            "Weak spark", "spark-plug", {"weak": {"spark-seen": "weak", "primed": "normal"}},
+            {"no-power": "always", "rough-idle": "always"}, systems=["port"],
+        ),
     },
 }  # fmt: skip
 
@@ -130,7 +166,16 @@ CAR = {"systems": ["port"], "has": ["test-port"], "fuel": "gasoline", "altitude"
 
 def job(*readings: dict, felt: object = "none", **more: object) -> Record:
     """A job on a car with the sample's system."""
-    data = {"title": "A job", "summary": "…", "status": "draft", "car": CAR, "shop": "none", "felt": felt, "readings": list(readings) or "none", **more}
+    data = {
+        "title": "A job",
+        "summary": "…",
+        "status": "draft",
+        "car": CAR,
+        "shop": "none",
+        "felt": felt,
+        "readings": list(readings) or "none",
+        **more,
+    }
     return book_from_data({"jobs": {"a-job": data}}).of("jobs")["a-job"]
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 import random
 
 import pytest
-
 from bayleaf.diagnosis import car_of_system, isolation_of, judge
 from bayleaf.diagnosis.judge import evidence_of
 from bayleaf.diagnosis.matrix import matrix_of
 from bayleaf.records import book_from_data
+
 from tests.diagnosis import definitions
 
 PRACTICE = {"practice": True}
@@ -27,7 +27,10 @@ def random_book(r: random.Random) -> dict:
     readings = {f"r{i}": random_reading(r, names) for i in range(r.randint(2, 6))}
     systems = {}
     for s in ("s0", "s1"):
-        paths = [{"name": name, "carries": "fuel", "through": r.sample(names[:6], r.randint(1, 4))} for name in r.sample(["p", "q", "v"], r.randint(1, 2))]
+        paths = [
+            {"name": name, "carries": "fuel", "through": r.sample(names[:6], r.randint(1, 4))}
+            for name in r.sample(["p", "q", "v"], r.randint(1, 2))
+        ]
         bands = {id: random_band(r) for id, reading in readings.items() if "quantity" in reading and r.random() < 0.7}
         systems[s] = {"title": s, "paths": paths, "bands": bands, "has": "none"}
     symptoms = ["x", "y", "z"]
@@ -94,10 +97,21 @@ def random_job(r: random.Random, data: dict) -> dict:
         elif "answers" in reading or draw < 0.3:
             entries.append({"reading": id, "answer": r.choice(reading.get("answers", ["none", "unsteady"]))})
         else:
-            entries.append({"reading": id, "value": r.choice([r.randint(0, 105), r.randint(5, 95)]), "unit": "V", "instrument": r.choice(list(data["equipment"]))})
+            entries.append(
+                {
+                    "reading": id,
+                    "value": r.choice([r.randint(0, 105), r.randint(5, 95)]),
+                    "unit": "V",
+                    "instrument": r.choice(list(data["equipment"])),
+                }
+            )
         if "reading" in entries[-1] and "cannot" not in entries[-1] and r.random() < 0.1:
             entries[-1] |= r.choice([{"fault_was": "absent"}, {"not_met": ["warm"]}, {"fault_was": "present"}])
-    maker = {id: {"min": 20, "max": 40, "unit": "V", "looked_up": "…"} for id, x in data["readings"].items() if "quantity" in x and r.random() < 0.3}
+    maker = {
+        id: {"min": 20, "max": 40, "unit": "V", "looked_up": "…"}
+        for id, x in data["readings"].items()
+        if "quantity" in x and r.random() < 0.3
+    }
     return {
         "title": "J", "car": {"systems": r.choice([["s0"], ["s1"], ["s0", "s1"], ["s1", "s0"]]), "has": "none"}, "shop": "none",
         "felt": r.choice(["none", ["x"], ["x", "y"], ["y", "z"]]), "readings": entries or "none", "maker_bands": maker or "none",
@@ -106,7 +120,11 @@ def random_job(r: random.Random, data: dict) -> dict:
 
 def plain(job: dict) -> dict:
     """The job with `none` as an empty list or map, for the definitions."""
-    return {**job, "readings": [] if job["readings"] == "none" else job["readings"], "maker_bands": {} if job["maker_bands"] == "none" else job["maker_bands"]}
+    return {
+        **job,
+        "readings": [] if job["readings"] == "none" else job["readings"],
+        "maker_bands": {} if job["maker_bands"] == "none" else job["maker_bands"],
+    }
 
 
 @pytest.mark.parametrize("block", range(20))
@@ -122,7 +140,9 @@ def test_a_judgement_is_what_the_definitions_say(block):
         assert {k: set(v) for k, v in evidence.items()} == wanted["evidence"], f"seed {seed}"
         assert judgement.explains == wanted["mode"], f"seed {seed}"
         assert {item.fault: set(item.stages) for item in judgement.left} == wanted["left"], f"seed {seed}"
-        assert {item.fault: item.weight for item in judgement.left} == pytest.approx({f: float(w) for f, w in wanted["weight"].items()}), f"seed {seed}"
+        assert {item.fault: item.weight for item in judgement.left} == pytest.approx(
+            {f: float(w) for f, w in wanted["weight"].items()}
+        ), f"seed {seed}"
         assert {d.of: set(d.brings) for d in judgement.doubts if not d.repair} == wanted["back"], f"seed {seed}"
         assert {frozenset(pair.faults) for pair in judgement.pairs} == wanted["pairs"], f"seed {seed}"
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import pytest
-
 from bayleaf.diagnosis import Desk, band_of, car_of_job, judge
 from bayleaf.diagnosis.compute import CannotCompute, Known
 from bayleaf.quantities import to_si
+
 from tests.diagnosis.sample import PRACTICE, book, job, measured, value
 
 PSI = to_si(1, "psi", "gauge")
@@ -25,9 +25,14 @@ EXPECTED = {
 }  # fmt: skip
 
 
-def expecting(**bands: dict):  # noqa: ANN201
+def expecting(**bands: dict):
     system = book().of("systems")["port"].data
-    gauge = {"title": "Vacuum gauge", "measures": ["vacuum"], "range": {"min": 0, "max": 30, "unit": "inHg"}, "error": {"value": 0.5, "unit": "inHg"}}
+    gauge = {
+        "title": "Vacuum gauge",
+        "measures": ["vacuum"],
+        "range": {"min": 0, "max": 30, "unit": "inHg"},
+        "error": {"value": 0.5, "unit": "inHg"},
+    }
     return book(
         quantities={"vacuum": VACUUM}, calculators={"rise-expected": RISE}, equipment={"vacuum-gauge": gauge},
         readings={"vacuum-idle": measured("Vacuum at idle", "vacuum", at="manifold")},
@@ -38,7 +43,7 @@ def expecting(**bands: dict):  # noqa: ANN201
 VACUUM_18 = value("vacuum-idle", 18, "inHg", "vacuum-gauge")
 
 
-def chosen(the_book, reading, *readings, **more):  # noqa: ANN001, ANN201
+def chosen(the_book, reading, *readings, **more):
     the_job = job(*readings, **more)
     return band_of(Desk(the_book), car_of_job(the_book, the_job.data), reading, the_job)[0]
 
@@ -63,7 +68,9 @@ def test_the_unit_in_which_a_band_is_written_does_not_matter():
 
 def test_an_expectation_is_computed_from_another_reading():
     # 18 inHg is 8.841 psi (NIST SP 811 factors): expected 8.841 psi, within 1.5 psi.
-    judgement = judge(expecting(), job(VACUUM_18, value("idle", 36, instrument="fine-sender"), value("hose-off", 44.8, instrument="fine-sender")))
+    judgement = judge(
+        expecting(), job(VACUUM_18, value("idle", 36, instrument="fine-sender"), value("hose-off", 44.8, instrument="fine-sender"))
+    )
     rise = judgement.taken[-1].verdict
     assert (rise.kind, rise.band.source) == ("in band", "expected")
     assert (rise.band.low / PSI, rise.band.high / PSI) == (pytest.approx(7.341, abs=1e-3), pytest.approx(10.341, abs=1e-3))
@@ -71,7 +78,9 @@ def test_an_expectation_is_computed_from_another_reading():
 
 def test_the_doubt_of_the_reading_it_is_computed_from_is_allowed_for():
     # Half an inch of mercury is 0.2456 psi; the two readings of the sender add 0.4 psi each.
-    judgement = judge(expecting(), job(VACUUM_18, value("idle", 36, instrument="fine-sender"), value("hose-off", 44.8, instrument="fine-sender")))
+    judgement = judge(
+        expecting(), job(VACUUM_18, value("idle", 36, instrument="fine-sender"), value("hose-off", 44.8, instrument="fine-sender"))
+    )
     assert judgement.taken[-1].verdict.allowance / PSI == pytest.approx(0.8 + 0.2456, abs=1e-3)
 
 
@@ -83,7 +92,10 @@ def test_an_expectation_waits_for_its_reading_and_says_so():
 
 
 def test_a_reading_of_a_calculator_is_computed_from_its_inputs():
-    computed = {**book().of("readings")["hose-rise"].data, "computed": {"calculator": "rise-expected", "inputs": {"manifold_vacuum": {"reading": "vacuum-idle"}}}}
+    computed = {
+        **book().of("readings")["hose-rise"].data,
+        "computed": {"calculator": "rise-expected", "inputs": {"manifold_vacuum": {"reading": "vacuum-idle"}}},
+    }
     the_book = expecting(**{"hose-rise": {"min": 6, "max": 10, "unit": "psi", "means": "limit", "basis": PRACTICE}})
     the_book.of("readings")["hose-rise"].data.clear()
     the_book.of("readings")["hose-rise"].data.update(computed)
@@ -91,14 +103,19 @@ def test_a_reading_of_a_calculator_is_computed_from_its_inputs():
     assert (rise.reading, rise.computed, rise.said, rise.verdict.kind) == ("hose-rise", True, "8.84 psi", "in band")
 
 
+SHARE = {
+    "title": "Share", "reference": "none", "units": {"%": "none"}, "shown": {"customary": "%", "si": "%"},
+    "plausible": {"min": 0, "max": 100, "unit": "%", "basis": PRACTICE},
+}  # fmt: skip
+HALF = {
+    "title": "Half", "inputs": {"x": {"quantity": "share", "unit": "%", "default": 1, "min": 0, "max": 100}}, "constants": "none",
+    "formula": {"half": "x / 2"}, "result": {"half": {"quantity": "share", "unit": "%", "digits": 3}},
+}  # fmt: skip
+
+
 def test_facts_of_the_car_are_put_in():
-    the_book = book(
-        fuels={"e10": {"title": "E10", "ethanol": {"min": 8, "max": 10, "unit": "%", "basis": PRACTICE}}},
-        quantities={"share": {"title": "Share", "reference": "none", "units": {"%": "none"}, "shown": {"customary": "%", "si": "%"},
-                              "plausible": {"min": 0, "max": 100, "unit": "%", "basis": PRACTICE}}},
-        calculators={"half": {"title": "Half", "inputs": {"x": {"quantity": "share", "unit": "%", "default": 1, "min": 0, "max": 100}}, "constants": "none",
-                              "formula": {"half": "x / 2"}, "result": {"half": {"quantity": "share", "unit": "%", "digits": 3}}}},
-    )  # fmt: skip
+    fuel = {"title": "E10", "ethanol": {"min": 8, "max": 10, "unit": "%", "basis": PRACTICE}}
+    the_book = book(fuels={"e10": fuel}, quantities={"share": SHARE}, calculators={"half": HALF})
     car = car_of_job(the_book, {"car": {"systems": ["port"], "has": "none", "fuel": "e10"}})
     assert Desk(the_book).calculate({}, car, "half", {"x": {"car": "fuel-ethanol"}}, None).value == pytest.approx(0.045)
     with pytest.raises(CannotCompute, match="missing"):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis import OUTSIDE, judge
+
 from tests.diagnosis.sample import answer, book, job, value
 
 GROUND_HIGH = value("ground-drop", 0.9, "V", "meter")
@@ -16,7 +17,10 @@ def test_readings_that_no_fault_shows_together_contradict_each_other():
 
 def test_the_reading_that_if_doubted_brings_a_fault_back_is_named():
     judgement = judge(book(), job(answer("primed", "none"), GROUND_HIGH, felt=["no-power"]))
-    assert {d.of: set(d.brings) for d in judgement.doubts} == {"primed": {"ground-poor", "spark-weak"}, "ground-drop": {"pump-dead"}}
+    assert {d.of: set(d.brings) for d in judgement.doubts} == {
+        "primed": {"ground-poor", "spark-weak"},
+        "ground-drop": {"pump-dead"},
+    }
 
 
 def test_a_reading_that_no_candidate_shows_stands_alone():
@@ -64,9 +68,19 @@ def test_what_a_mended_fault_explained_needs_no_second_one():
 
 
 def test_a_repair_may_be_doubted_too():
-    judgement = judge(book(), job(GROUND_HIGH, {"repaired": "ground-poor"}, value("ground-drop", 0.9, "V", "meter"), felt=["no-power"], ))
+    judgement = judge(
+        book(),
+        job(
+            GROUND_HIGH,
+            {"repaired": "ground-poor"},
+            value("ground-drop", 0.9, "V", "meter"),
+            felt=["no-power"],
+        ),
+    )
     assert "spark-weak" in judgement.left_ids  # silent about the ground
     spark = answer("spark-seen", "strong")
-    judgement = judge(book(), job(GROUND_HIGH, {"repaired": "ground-poor"}, value("ground-drop", 0.9, "V", "meter"), spark, felt=["no-power"]))
+    judgement = judge(
+        book(), job(GROUND_HIGH, {"repaired": "ground-poor"}, value("ground-drop", 0.9, "V", "meter"), spark, felt=["no-power"])
+    )
     assert judgement.left_ids == (OUTSIDE,)
     assert any(d.repair and d.of == "ground-poor" for d in judgement.doubts)

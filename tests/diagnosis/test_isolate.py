@@ -7,9 +7,9 @@ over Σ λ of all, and the share isolated to L is Σ λ of the detected faults i
 from __future__ import annotations
 
 import pytest
-
 from bayleaf.diagnosis import car_of_system, isolation_of
 from bayleaf.records import Book, book_from_data
+
 from tests.diagnosis.sample import asked, book, fault
 
 
@@ -25,7 +25,7 @@ def table(faults: dict[str, tuple[str, dict]], normal: str = "ok", bands: object
     })  # fmt: skip
 
 
-def figures(the_book: Book):  # noqa: ANN201
+def figures(the_book: Book):
     return isolation_of(the_book, car_of_system(the_book, "s")).whole
 
 
@@ -69,9 +69,11 @@ def test_a_silent_fault_is_never_told_apart():
 
 
 def test_none_is_not_surely_told_from_low():
-    the_book = book(faults={id: None for id in ("hose-is-off", "diaphragm-leaks", "spark-weak", "ground-poor", "filter-blocked")} | {
-        "a": fault("A", "pump", {"s": {"idle": "none"}}, {"no-power": "always"}), "b": fault("B", "pump", {"s": {"idle": "low"}}, {"no-power": "always"}),
-        "pump-dead": None})  # fmt: skip
+    only = {
+        "a": fault("A", "pump", {"s": {"idle": "none"}}, {"no-power": "always"}),
+        "b": fault("B", "pump", {"s": {"idle": "low"}}, {"no-power": "always"}),
+    }
+    the_book = book(faults=dict.fromkeys(book().of("faults")) | only)
     assert isolation_of(the_book, car_of_system(the_book, "port")).whole.alike == {"a": ("b",), "b": ("a",)}
 
 
@@ -93,5 +95,8 @@ def test_readings_with_one_column_are_named_once():
 
 
 def test_a_reading_that_distinguishes_nothing_is_idle():
-    the_book = table({"a": ("common", {"t1": "bad", "t2": "ok"}), "b": ("common", {"t1": "ok", "t2": "ok"})}, t3=asked("t3", ["ok", "bad"], "ok", at="box"))
+    the_book = table(
+        {"a": ("common", {"t1": "bad", "t2": "ok"}), "b": ("common", {"t1": "ok", "t2": "ok"})},
+        t3=asked("t3", ["ok", "bad"], "ok", at="box"),
+    )
     assert isolation_of(the_book, car_of_system(the_book, "s")).idle == ("t2", "t3")

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import pytest
-
 from bayleaf.diagnosis import OUTSIDE, judge
+
 from tests.diagnosis.sample import answer, book, job, value
 
 MAKER = {"primed": {"min": 55, "max": 62, "unit": "psi", "looked_up": "The maker's service information"}}
 
 
-def left(*readings: dict, the_book=None, **more: object) -> set[str]:  # noqa: ANN001
+def left(*readings: dict, the_book=None, **more: object) -> set[str]:
     return set(judge(the_book or book(), job(*readings, **more)).left_ids)
 
 
@@ -53,7 +53,12 @@ def test_the_makers_figure_typed_into_the_job_can_say_low():
 
 
 def test_too_close_keeps_both_neighbours():
-    assert left(value("primed", 56), felt=["no-power"], maker_bands=MAKER) == {"filter-blocked", "ground-poor", "spark-weak", "pump-dead"}
+    assert left(value("primed", 56), felt=["no-power"], maker_bands=MAKER) == {
+        "filter-blocked",
+        "ground-poor",
+        "spark-weak",
+        "pump-dead",
+    }
 
 
 def test_what_cleared_a_fault_is_said_by_stage():
@@ -62,8 +67,13 @@ def test_what_cleared_a_fault_is_said_by_stage():
 
 
 def test_a_fault_can_go_by_one_reading_a_stage():
-    judgement = judge(book(), job(value("primed", 50), value("ground-drop", 0.9, "V", "meter"), felt=["no-power"], maker_bands=MAKER))
-    assert next(c.by for c in judgement.cleared if c.fault == "filter-blocked") == {"partly": ("primed", "ground-drop"), "nearly": ("ground-drop",)}
+    judgement = judge(
+        book(), job(value("primed", 50), value("ground-drop", 0.9, "V", "meter"), felt=["no-power"], maker_bands=MAKER)
+    )
+    assert next(c.by for c in judgement.cleared if c.fault == "filter-blocked") == {
+        "partly": ("primed", "ground-drop"),
+        "nearly": ("ground-drop",),
+    }
     assert judgement.left_ids == ("ground-poor",)
 
 
@@ -74,7 +84,9 @@ def test_a_later_reading_replaces_an_earlier_one():
 
 
 def test_what_cannot_be_taken_clears_nothing():
-    judgement = judge(book(), job({"reading": "primed", "cannot": "no port"}, {"reading": "idle", "not_reached": True}, felt=["no-power"]))
+    judgement = judge(
+        book(), job({"reading": "primed", "cannot": "no port"}, {"reading": "idle", "not_reached": True}, felt=["no-power"])
+    )
     assert set(judgement.left_ids) == left(felt=["no-power"])
     assert judgement.cannot == (("primed", "no port"),)
 
@@ -118,7 +130,9 @@ def test_a_computed_reading_waits_for_both():
 
 
 def test_a_value_read_while_the_fault_was_absent_is_not_computed_with():
-    judgement = judge(book(), job(value("idle", 36, fault_was="absent"), value("hose-off", 44, fault_was="present"), comes_and_goes=True))
+    judgement = judge(
+        book(), job(value("idle", 36, fault_was="absent"), value("hose-off", 44, fault_was="present"), comes_and_goes=True)
+    )
     assert "hose-rise" not in [t.reading for t in judgement.taken]
 
 
@@ -154,7 +168,12 @@ def test_a_reading_computed_across_a_repair_is_set_aside():
 
 
 def test_a_reading_repeated_after_the_repair_counts():
-    readings = (value("ground-drop", 0.9, "V", "meter"), {"repaired": "ground-poor"}, value("ground-drop", 0.1, "V", "meter"), answer("primed", "none"))
+    readings = (
+        value("ground-drop", 0.9, "V", "meter"),
+        {"repaired": "ground-poor"},
+        value("ground-drop", 0.1, "V", "meter"),
+        answer("primed", "none"),
+    )
     assert left(*readings, felt=["no-power"]) == {"pump-dead"}
 
 

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis import Car, faults_of, layout_of, matrix_of, matrix_of_system, readings_of
+
 from tests.diagnosis.sample import asked, book, fault, measured
 
 
-def answers(matrix, fault_id, stage):  # noqa: ANN001, ANN201
+def answers(matrix, fault_id, stage):
     return next({r: set(a) for r, a in row.answers.items()} for row in matrix.rows if (row.fault, row.stage) == (fault_id, stage))
 
 
-def cell(the_book, fault_id, stage, reading, systems=("port",)):  # noqa: ANN001, ANN201
+def cell(the_book, fault_id, stage, reading, systems=("port",)):
     return answers(matrix_of(the_book, Car("a car", systems)), fault_id, stage).get(reading)
 
 
@@ -47,7 +48,10 @@ def test_elsewhere_asks_both_ends_of_an_electrical_reading_to_lie_on_one_path():
 
 def test_what_differs_in_a_system_overrides_the_stage_there_only():
     data = book().of("faults")["filter-blocked"].data
-    differing = {**data, "differs": {"port": {"all": {"idle": "high"}, "nearly": {"primed": "normal"}}, "feed": {"all": {"idle": "low"}}}}
+    differing = {
+        **data,
+        "differs": {"port": {"all": {"idle": "high"}, "nearly": {"primed": "normal"}}, "feed": {"all": {"idle": "low"}}},
+    }
     the_book = book(faults={"filter-blocked": differing})
     assert cell(the_book, "filter-blocked", "partly", "idle") == {"high"}
     assert cell(the_book, "filter-blocked", "nearly", "idle") == {"high"}
@@ -90,7 +94,9 @@ def test_a_fault_may_name_its_systems_itself():
 
 
 def test_a_part_of_a_part_lies_on_its_paths():
-    the_book = book(faults={"valve-open": fault("Check valve open", "check-valve", {"open": {"primed": "normal"}}, {"long-crank": "always"})})
+    the_book = book(
+        faults={"valve-open": fault("Check valve open", "check-valve", {"open": {"primed": "normal"}}, {"long-crank": "always"})}
+    )
     assert "valve-open" in faults_of(the_book, layout_of(the_book), Car("", ("port",)))
 
 
@@ -126,5 +132,7 @@ def test_a_retired_fault_is_no_candidate():
 
 
 def test_stages_in_a_circle_end():
-    circle = fault("Circle", "filter", {"a": {"like": "b", "primed": "low"}, "b": {"like": "a", "idle": "low"}}, {"no-power": "always"})
+    circle = fault(
+        "Circle", "filter", {"a": {"like": "b", "primed": "low"}, "b": {"like": "a", "idle": "low"}}, {"no-power": "always"}
+    )
     assert cell(book(faults={"circle": circle}), "circle", "a", "primed") == {"low"}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis import judge, replay
+
 from tests.diagnosis.sample import CAR, answer, book, job, value
 
 
@@ -30,7 +31,9 @@ def test_a_replay_that_leaves_nothing_says_so():
 
 def test_one_fault_too_many_or_too_few_is_enough():
     assert len(replayed(felt=["no-power"], expects=["pump-dead", "ground-poor", "spark-weak"])) == 1
-    assert len(replayed(felt=["no-power"], expects=["pump-dead", "ground-poor", "spark-weak", "filter-blocked", "hose-is-off"])) == 1
+    assert (
+        len(replayed(felt=["no-power"], expects=["pump-dead", "ground-poor", "spark-weak", "filter-blocked", "hose-is-off"])) == 1
+    )
 
 
 def test_a_retired_job_is_not_replayed():

@@ -6,12 +6,13 @@ import json
 
 from bayleaf.diagnosis import judge
 from bayleaf.diagnosis.say import lines, to_json
+
 from tests.diagnosis.sample import answer, book, job, value
 
 MAKER = {"primed": {"min": 55, "max": 62, "unit": "psi", "looked_up": "service information"}}
 
 
-def text(*readings: dict, the_book=None, **more: object) -> str:  # noqa: ANN001
+def text(*readings: dict, the_book=None, **more: object) -> str:
     the_book = the_book or book()
     return "\n".join(lines(judge(the_book, job(*readings, **more)), the_book))
 
@@ -19,7 +20,10 @@ def text(*readings: dict, the_book=None, **more: object) -> str:  # noqa: ANN001
 def test_a_reading_is_said_with_its_verdict_its_band_and_its_error():
     said = text(value("primed", 58.5), maker_bands=MAKER)
     assert "Primed pressure: 58.5 psi. In band." in said
-    assert "Against 55–62 psi (380–427 kPa), the maker's figure typed into the job: service information. Allowed for error: 2.5 psi." in said
+    assert (
+        "Against 55–62 psi (380–427 kPa), the maker's figure typed into the job: service information. Allowed for error: 2.5 psi."
+        in said
+    )
 
 
 def test_what_is_left_has_its_stages_its_share_and_its_mend():
@@ -63,7 +67,13 @@ def test_an_intermittent_says_why_a_reading_did_not_count():
 
 
 def test_the_text_is_plain_lines():
-    said = text(value("primed", 56), answer("hose-look", "wet"), {"repaired": "hose-is-off"}, felt=["no-power", "long-crank"], maker_bands=MAKER)
+    said = text(
+        value("primed", 56),
+        answer("hose-look", "wet"),
+        {"repaired": "hose-is-off"},
+        felt=["no-power", "long-crank"],
+        maker_bands=MAKER,
+    )
     assert "\t" not in said
     assert "None" not in said and "frozenset" not in said
 

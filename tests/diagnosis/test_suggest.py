@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import pytest
-
 from bayleaf.diagnosis import layout_of
 from bayleaf.diagnosis.suggest import MECHANISMS, suggest
+
 from tests.diagnosis.sample import book, measured
 
 
-def suggested(part: str, mechanism: str, the_book=None) -> dict[str, tuple[str, ...]]:  # noqa: ANN001
+def suggested(part: str, mechanism: str, the_book=None) -> dict[str, tuple[str, ...]]:
     the_book = the_book or book()
     return {s.reading: s.answers for s in suggest(the_book, layout_of(the_book), part, mechanism)}
 
@@ -36,7 +36,10 @@ def test_what_is_not_for_diagnosis_is_left_out():
 
 def test_lost_volts_show_across_the_place_that_loses_them():
     low_side = book(
-        readings={"feed-drop": measured("Feed drop", "voltage-drop", between=["battery", "pump"]), "ground-drop": measured("Ground drop", "voltage-drop", between=["pump", "battery"])}
+        readings={
+            "feed-drop": measured("Feed drop", "voltage-drop", between=["battery", "pump"]),
+            "ground-drop": measured("Ground drop", "voltage-drop", between=["pump", "battery"]),
+        }
     )
     found = suggested("ground", "restricts", low_side)
     assert found["ground-drop"] == ("high",)  # from the pump on round to the battery
@@ -56,7 +59,10 @@ def test_a_question_at_the_part_may_have_any_of_its_other_answers():
 def test_trims_are_left_to_a_person():
     trim = {"fuel-trim": {"title": "Trim", "reference": "none", "units": {"V": "none"}, "shown": {"customary": "V", "si": "V"},
                           "plausible": {"min": -100, "max": 100, "unit": "V", "basis": {"practice": True}}}}  # fmt: skip
-    assert suggested("filter", "restricts", book(quantities=trim, readings={"trim": measured("Trim", "fuel-trim", at="rail")}))["trim"] == ()
+    assert (
+        suggested("filter", "restricts", book(quantities=trim, readings={"trim": measured("Trim", "fuel-trim", at="rail")}))["trim"]
+        == ()
+    )
 
 
 @pytest.mark.parametrize("mechanism", MECHANISMS)

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from bayleaf.diagnosis import Band, Instrument, judge_answer, judge_value, provable
 from hypothesis import given
 from hypothesis import strategies as st
-
-from bayleaf.diagnosis import Band, Instrument, judge_answer, judge_value, provable
 
 EXACT = Instrument("exact", "exact gauge", fixed=0.0)
 DIAL = Instrument("dial", "dial gauge", low=0, high=100, zones=((0, 25, 3.0), (25, 75, 2.0), (75, 100, 3.0)), readability=1.0)
@@ -21,13 +20,19 @@ def spread(low: float, high: float) -> Band:
     return Band(low, high, "spread", "a spread", spread=True)
 
 
-def said(verdict) -> tuple[str, set[str]]:  # noqa: ANN001
+def said(verdict) -> tuple[str, set[str]]:
     return verdict.kind, set(verdict.answers or ())
 
 
 @pytest.mark.parametrize(
     ("value", "kind", "answers"),
-    [(4, "low", {"none", "low"}), (5, "in band", {"normal"}), (9, "in band", {"normal"}), (10, "in band", {"normal"}), (11, "high", {"high"})],
+    [
+        (4, "low", {"none", "low"}),
+        (5, "in band", {"normal"}),
+        (9, "in band", {"normal"}),
+        (10, "in band", {"normal"}),
+        (11, "high", {"high"}),
+    ],
 )
 def test_without_error_a_limit_belongs_to_the_band(value, kind, answers):
     assert said(judge_value(value, limit(5, 10), EXACT)) == (kind, answers)

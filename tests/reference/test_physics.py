@@ -13,9 +13,9 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-
 from bayleaf.diagnosis import Matrix, matrix_of_system
 from bayleaf.records import load
+
 from tests.reference.port_model import Port, readings
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -75,7 +75,7 @@ def answers(reading: str, value: float, healthy: float) -> set[str]:
         return {"none"} if value < 1 else {"low"} if value < 11 else {"normal"}
     if reading == "vacuum-at-regulator":
         return {"none"} if value < 0.05 * healthy else {"low"} if value < 0.8 * healthy else {"normal"}
-    if abs(value) < 0.03 * abs(healthy) or reading == "rail-pressure-rise" and abs(value) < 0.02 * HEALTHY.set_pressure:
+    if abs(value) < 0.03 * abs(healthy) or (reading == "rail-pressure-rise" and abs(value) < 0.02 * HEALTHY.set_pressure):
         return {"none", "low"}
     spread = 0.1 * healthy if reading == "pump-current-idle" else 1.5 * PSI if reading == "rail-pressure-rise" else 1.8 * PSI
     return {"low"} if value < healthy - spread else {"high"} if value > healthy + spread else {"normal"}
@@ -109,7 +109,9 @@ def test_the_record_agrees_with_the_model(stage):
 
 def test_forty_entries_are_confirmed_and_most_faults_are_in_it():
     confirmed = {(fault, stage, reading) for fault, stage, reading, shown, said in confirmations() if shown & said}
-    away = {(fault, stage, reading) for fault, stage, reading, shown, said in confirmations() if shown & said and "normal" not in shown}
+    away = {
+        (fault, stage, reading) for fault, stage, reading, shown, said in confirmations() if shown & said and "normal" not in shown
+    }
     assert len(confirmed) >= 250
     assert len(away) >= 80
     assert len({fault for fault, _stage, _reading in away}) >= 15
@@ -130,4 +132,6 @@ def test_flow_falls_by_two_thirds_before_idle_pressure_shows_it():
     weak = replace(HEALTHY, slip=HEALTHY.slip * 3.3)
     share = readings(weak)["delivered-volume"] / readings(HEALTHY)["delivered-volume"]
     assert share < 1 / 3
-    assert answers("rail-pressure-idle", readings(weak)["rail-pressure-idle"], readings(HEALTHY)["rail-pressure-idle"]) == {"normal"}
+    assert answers("rail-pressure-idle", readings(weak)["rail-pressure-idle"], readings(HEALTHY)["rail-pressure-idle"]) == {
+        "normal"
+    }

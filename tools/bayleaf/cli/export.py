@@ -71,7 +71,9 @@ def _cell(value: object) -> str:
 def csv_text(table: list[list[str]]) -> str:
     """A table as CSV in which no cell is a formula: one that looks like it gets an apostrophe before it."""
     out = io.StringIO()
-    csv.writer(out, lineterminator="\n").writerows([f"'{cell}" if cell.startswith(FORMULA) else cell for cell in row] for row in table)
+    csv.writer(out, lineterminator="\n").writerows(
+        [f"'{cell}" if cell.startswith(FORMULA) else cell for cell in row] for row in table
+    )
     return out.getvalue()
 
 

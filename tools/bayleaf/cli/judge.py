@@ -36,7 +36,10 @@ def run(args: argparse.Namespace) -> int:
     errors = any(f.level == "error" for f in found)
     said = None if job is None or errors else judge(book, job)
     if args.format == "json":
-        problems = [{"code": f.code, "level": f.level, "message": f.message, "help": f.help, "line": f.line, "column": f.column} for f in found]
+        problems = [
+            {"code": f.code, "level": f.level, "message": f.message, "help": f.help, "line": f.line, "column": f.column}
+            for f in found
+        ]
         print(json.dumps({"problems": problems, "judgement": to_json(said, book) if said else None}, indent=2, ensure_ascii=False))
         return int(said is None)
     if found:
@@ -45,7 +48,9 @@ def run(args: argparse.Namespace) -> int:
     return int(said is None)
 
 
-def _job(book: Book, named: str, line_of: Callable[[str, int], str]) -> tuple[Record | None, list[Finding], Callable[[str, int], str]]:
+def _job(
+    book: Book, named: str, line_of: Callable[[str, int], str]
+) -> tuple[Record | None, list[Finding], Callable[[str, int], str]]:
     """The job, what the checks say about it, and where its lines are; of the book by its id, else the file of that name."""
     path = Path(named)
     ids = [id for id, job in book.of("jobs").items() if named == id or path.resolve() == (book.root / job.file).resolve()]

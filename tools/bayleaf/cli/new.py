@@ -61,12 +61,22 @@ def _drafted(book: Book, args: argparse.Namespace) -> dict[str, list[str]]:
 def stage_lines(part: str, mechanism: str, suggestions: list[Suggestion]) -> list[str]:
     """The field `stages` with one stage: every suggested reading, and as comments those that only a person can judge."""
     if not suggestions:
-        return [f"# {part} lies on no path with readings: name the systems yourself.", "stages:", "  first-stage: {some-reading: normal}"]
-    said = [f"# What a part that {mechanism} suggests. Correct every line; add stages with like and their differences.", "stages:", "  first-stage:"]
+        return [
+            f"# {part} lies on no path with readings: name the systems yourself.",
+            "stages:",
+            "  first-stage: {some-reading: normal}",
+        ]
+    said = [
+        f"# What a part that {mechanism} suggests. Correct every line; add stages with like and their differences.",
+        "stages:",
+        "  first-stage:",
+    ]
     for one in suggestions:
         answers = [_yaml(answer) for answer in one.answers]
         value = answers[0] if len(answers) == 1 else f"[{', '.join(answers)}]"
-        said.append(f"    {one.reading}: {value}  # {one.where}" if answers else f"    # {one.reading}: any, unless you know  # {one.where}")
+        said.append(
+            f"    {one.reading}: {value}  # {one.where}" if answers else f"    # {one.reading}: any, unless you know  # {one.where}"
+        )
     return said
 
 

@@ -12,7 +12,9 @@ from bayleaf.records import Book, mapped
 Evidence = dict[str, frozenset[str]]
 
 
-def doubts_of(matrix: Matrix, candidates: int, evidence: Evidence, repairs: dict[str, int], taken: list[Taken]) -> tuple[Doubt, ...]:
+def doubts_of(
+    matrix: Matrix, candidates: int, evidence: Evidence, repairs: dict[str, int], taken: list[Taken]
+) -> tuple[Doubt, ...]:
     """Each single reading, and each repair, that if doubted brings faults back; the one that brings fewest comes first."""
     found = []
     for doubted in evidence:
@@ -25,7 +27,7 @@ def doubts_of(matrix: Matrix, candidates: int, evidence: Evidence, repairs: dict
         # If it was not mended after all, it must still fit every reading, those from before the repair too.
         left = sum(1 << i for i, row in enumerate(matrix.rows) if row.fault == fault)
         for t in taken:
-            if t.verdict.answers is not None and (t.counts or t.outdated and t.places[-1] < repairs[fault]):
+            if t.verdict.answers is not None and (t.counts or (t.outdated and t.places[-1] < repairs[fault])):
                 left &= matrix.fits(t.reading, t.verdict.answers)
         if left:
             found.append(Doubt(fault, (fault,), repair=True))

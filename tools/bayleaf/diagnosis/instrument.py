@@ -82,7 +82,9 @@ def instrument_of(book: Book, id: str, quantity: Quantity) -> Instrument | None:
     resolution = _width(quantity, mapped(data.get("resolution")))
     fields: dict = {}
     if "zones" in error and low is not None and high is not None:
-        zones = [(_si(quantity, z, "min"), _si(quantity, z, "max"), z["percent_of_span"] / 100 * (high - low)) for z in error["zones"]]
+        zones = [
+            (_si(quantity, z, "min"), _si(quantity, z, "max"), z["percent_of_span"] / 100 * (high - low)) for z in error["zones"]
+        ]
         fields["zones"] = tuple(z for z in zones if z[0] is not None)
     elif "percent_of_reading" in error and (resolution is not None or not error.get("counts")):
         fields["share"] = error["percent_of_reading"] / 100

@@ -68,7 +68,9 @@ def _left(judgement: Judgement, book: Book) -> list[str]:
     if not judgement.left:
         return []
     count = len(judgement.left)
-    said = [f"{count} fault{'s' if count > 1 else ''} left, if there is one fault only (shares follow how common each is, a judgement)"]
+    said = [
+        f"{count} fault{'s' if count > 1 else ''} left, if there is one fault only (shares follow how common each is, a judgement)"
+    ]
     for item in judgement.left:
         said.append(f"  {_name(book, item.fault)} ({', '.join(item.stages)}): {_share(item.share)}.")
         said += [f"    {words}" for words in _mend(item, book)]

@@ -9,7 +9,7 @@ from bayleaf.diagnosis.choose import band_of
 from bayleaf.diagnosis.compute import CannotCompute, Desk, Known
 from bayleaf.diagnosis.instrument import instrument_of
 from bayleaf.diagnosis.layout import layout_of
-from bayleaf.diagnosis.verdict import NO_BAND, NOT_PLAUSIBLE, NOT_VALID, TOO_CLOSE, Verdict, judge_answer, judge_value
+from bayleaf.diagnosis.verdict import NOT_PLAUSIBLE, NOT_VALID, TOO_CLOSE, Verdict, judge_answer, judge_value
 from bayleaf.quantities import Quantity, QuantityError, from_si, significant, with_unit
 from bayleaf.records import Record, listed, mapped
 
