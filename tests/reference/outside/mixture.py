@@ -9,7 +9,7 @@ import numpy as np
 from molmass import Formula
 from scipy.optimize import brentq
 
-from tests.reference.outside import against, made
+from tests.reference.outside import against, made, published
 
 # Dry air, U.S. Standard Atmosphere 1976: mole fraction of oxygen and mean molar mass; recalled.
 OXYGEN_SHARE, AIR = 0.209476, 28.9644
@@ -70,3 +70,38 @@ def _sampled(lean: bool) -> Iterator[tuple[dict, dict]]:
         monoxide = min(least + dice.uniform(0.0, 0.05), 0.95)
         gases = exhaust(air_ratio, hydrogen, oxygen, monoxide, dice.uniform(0, 0.02), dice.uniform(0, 0.02))
         yield gases | {"hydrogen_carbon": hydrogen, "oxygen_carbon": oxygen}, {"air_ratio": air_ratio}
+
+
+@against("stoichiometric-composition", "molmass, atoms counted", rel=1e-4)
+def _(hydrogen_carbon, oxygen_carbon):
+    fuel = Formula("C").mass + hydrogen_carbon * Formula("H").mass + oxygen_carbon * Formula("O").mass
+    molecules = (2 + hydrogen_carbon / 2 - oxygen_carbon) / 2  # O2 for CO2 and H2O
+    return {"ratio": molecules * OXYGEN / (OXYGEN_SHARE * OXYGEN / AIR) / fuel, "carbon_share": Formula("C").mass / fuel}
+
+
+# Heywood, Internal Combustion Engine Fundamentals (1988), appendix D, stoichiometric ratios; recalled, not open.
+published("stoichiometric-composition", "Heywood, appendix D", rel=1e-3, rows=[
+    ({"hydrogen_carbon": "4"}, {"ratio": "17.23"}), ({"hydrogen_carbon": "2.6666667"}, {"ratio": "15.67"}),
+    ({"hydrogen_carbon": "2.25"}, {"ratio": "15.13"}), ({"hydrogen_carbon": "1.87"}, {"ratio": "14.6"}),
+    ({"hydrogen_carbon": "3", "oxygen_carbon": "0.5"}, {"ratio": "9.00"}),
+    ({"hydrogen_carbon": "4", "oxygen_carbon": "1"}, {"ratio": "6.47"}),
+])  # fmt: skip
+
+
+@against("lambda-and-ratio", "masses of air and fuel, weighed out")
+def _(air_ratio, stoichiometric, gauge_set):
+    fuel, needed = 1.0, stoichiometric
+    air = air_ratio * needed
+    return {"true_ratio": air / fuel, "equivalence": (fuel / air) / (fuel / needed), "shown_ratio": gauge_set * air / needed,
+            "fuel_missing": air / needed - fuel}  # fmt: skip
+
+
+@against("ethanol-flow-change", "molmass, oxygen to burn a litre", rel=3e-4, floor=0.1)
+def _(from_share, to_share, gasoline_ratio, gasoline_density):
+    ethanol = Formula("C2H5OH")
+    needs = 3 * OXYGEN / (OXYGEN_SHARE * OXYGEN / AIR) / ethanol.mass
+
+    def air(share: float) -> float:
+        return float(np.dot([share * 789.3, (1 - share) * gasoline_density], [needs, gasoline_ratio]))
+
+    return {"flow_ratio": air(from_share) / air(to_share), "trim": (air(from_share) - air(to_share)) / air(to_share)}
