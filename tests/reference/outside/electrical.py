@@ -4,9 +4,14 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 from fluids.piping import t_from_gauge
+from scipy.optimize import brentq
+from scipy.signal import lti, step
 
-from tests.reference.outside import against, published
+from tests.reference.outside import PINT, against, published
+
+Q = PINT.Quantity
 
 # Copper Wire Tables (NBS Handbook 100): number, diameter in inches, ohms a 1000 ft at 20 °C; recalled, not open.
 AWG = {0: (0.3249, 0.09827), 2: (0.2576, 0.1563), 4: (0.2043, 0.2485), 6: (0.1620, 0.3951), 8: (0.1285, 0.6282),
@@ -37,3 +42,40 @@ def _(gauge_number, length, current, temperature):
     diameter = 0.127e-3 * 92 ** ((36 - gauge_number) / 39)
     by_length = 1.7241e-8 / (math.pi / 4 * diameter**2) * (INFERRED_ZERO + temperature - 273.15) / (INFERRED_ZERO + 20)
     return {"by_length": by_length, "wire": by_length * length, "drop": by_length * length * current}
+
+
+@against("connection-resistance", "pint, default registry")
+def _(drop, current, other_current):
+    resistance = Q(drop, "V") / Q(current, "A")
+    other = resistance * Q(other_current, "A")
+    return {"resistance": resistance.to("milliohm"), "heat": Q(drop, "V") * Q(current, "A"), "other_drop": other,
+            "other_heat": other * Q(other_current, "A")}  # fmt: skip
+
+
+@against("coil-current-rise", "scipy.signal, step response of 1 / (L s + R)", rel=1e-6, points=50)
+def _(voltage, resistance, inductance, elapsed, share):
+    coil = lti([1.0], [inductance, resistance])
+
+    def at(moment: float) -> float:
+        return voltage * step(coil, T=np.array([0.0, moment]))[1][-1]
+
+    final, tau = voltage / resistance, inductance / resistance
+    reached = brentq(lambda moment: at(moment) - share * final, 1e-9 * tau, 20 * tau, rtol=1e-12)
+    return {"final": final, "time_constant": tau, "current": at(elapsed) if elapsed else 0.0, "reached_after": reached}
+
+
+@against("temperature-sensor-resistance", "definition of B turned round, ln(R1/R2) / (1/T1 - 1/T2), solved with scipy")
+def _(at_25, material, temperature, pull_up, reference):
+    if temperature == 298.15:
+        ohms = at_25
+    else:
+        spread = 1 / temperature - 1 / 298.15
+        ohms = at_25 * math.exp(brentq(lambda log: log / spread - material, -20, 20, xtol=1e-15, rtol=1e-15))
+    return {"resistance": ohms, "signal": reference * ohms / (ohms + pull_up)}
+
+
+# A common thermistor of 10 kilohms with B 25/85 of 3435 K; its printed table, recalled.
+KILOHMS = {0: 27.28, 10: 17.96, 25: 10.0, 40: 5.827, 50: 4.160, 60: 3.020, 80: 1.668, 90: 1.266, 100: 0.9731, 110: 0.7576}
+published("temperature-sensor-resistance", "printed table of a 10 kΩ thermistor, 0 to 110 °C", rel=6e-2, rows=[
+    ({"at_25": "10 kohm", "material": "3435 K", "temperature": f"{degrees} degC"}, {"resistance": f"{kilohms} kohm"})
+    for degrees, kilohms in KILOHMS.items()])  # fmt: skip
