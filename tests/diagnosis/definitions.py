@@ -80,10 +80,15 @@ def truths(value: Fraction, w: Fraction, low: Fraction | None, high: Fraction | 
     return possible
 
 
+def counts(entry: dict) -> bool:
+    """Whether an entry is a reading of the car with its fault, valid and plausible."""
+    if entry.get("fault_was") == "absent" or "not_met" in entry:
+        return False
+    return "answer" in entry or 0 <= entry["value"] <= 100
+
+
 def what_it_may_be(data: dict, job: dict, entry: dict) -> set[str] | None:
     """None is no information."""
-    if entry.get("fault_was") == "absent" or "not_met" in entry:
-        return None
     if "answer" in entry:
         return {entry["answer"]}
     bands = [job["maker_bands"][entry["reading"]]] if entry["reading"] in job.get("maker_bands", {}) else []
@@ -94,7 +99,7 @@ def what_it_may_be(data: dict, job: dict, entry: dict) -> set[str] | None:
     ]
     bands += [b for b in general if b["means"] == "limit"] + [b for b in general if b["means"] == "spread"]
     value = Fraction(entry["value"])
-    if not bands or not 0 <= value <= 100:
+    if not bands:
         return None
     low, high = (Fraction(bands[0][side]) if side in bands[0] else None for side in ("min", "max"))
     return truths(
@@ -112,7 +117,7 @@ def judge(data: dict, job: dict) -> dict:
                 rows.append((id, stage, {r: a for r, a in said.items() if exists(data, r, systems)}))
     entries = job["readings"]
     repaired = {e["repaired"]: i for i, e in enumerate(entries) if "repaired" in e}
-    latest = {e["reading"]: (i, e) for i, e in enumerate(entries) if "reading" in e and ("value" in e or "answer" in e)}
+    latest = {e["reading"]: (i, e) for i, e in enumerate(entries) if ("value" in e or "answer" in e) and counts(e)}
     spoken = {r for _f, _s, said in rows for r in said}
     evidence = {}
     for reading, (i, entry) in latest.items():

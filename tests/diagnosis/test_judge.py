@@ -108,6 +108,12 @@ def test_an_intermittent_that_was_absent_clears_nothing():
     assert left(present, felt=["no-power"], comes_and_goes=True) == {OUTSIDE}
 
 
+def test_a_reading_that_says_nothing_replaces_none_that_did():
+    present, absent = value("primed", 80, fault_was="present"), value("primed", 58, fault_was="absent")
+    assert left(present, absent, felt=["no-power"], comes_and_goes=True) == {OUTSIDE}
+    assert left(value("primed", 80), value("primed", 58, not_met=["tank-quarter-full"]), felt=["no-power"]) == {OUTSIDE}
+
+
 def test_none_is_said_by_the_person_and_not_read():
     assert left(answer("primed", "none"), felt=["no-power"]) == {"pump-dead"}
     assert kinds(value("primed", 0)) == ["low"]

@@ -43,17 +43,14 @@ class Taken:
 
 def taken_in(desk: Desk, car: Car, job: Record) -> list[Taken]:
     """Every reading of the job that has a value or an answer, with its verdict, and the computed readings they allow."""
-    entries = listed(job.data.get("readings"))
-    last = {e["reading"]: i for i, e in enumerate(entries) if "value" in e or "answer" in e}
     found: list[Taken] = []
-    for i, entry in enumerate(entries):
+    for i, entry in enumerate(listed(job.data.get("readings"))):
         if ("value" in entry or "answer" in entry) and entry["reading"] in desk.book.of("readings"):
             taken = _read(desk, job, i, entry)
-            if not _each(desk, entry["reading"]) and last[entry["reading"]] != i:
-                taken = replace(taken, aside=REPLACED)
-            elif entry.get("fault_was") == "absent":
-                taken = replace(taken, aside=ABSENT)
-            found.append(taken)
+            found.append(replace(taken, aside=ABSENT) if entry.get("fault_was") == "absent" else taken)
+    # Only a reading that says something replaces an earlier one: one taken while the car was well does not.
+    last = {t.reading: t.places for t in found if not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)}
+    found = [replace(t, aside=REPLACED) if t.places < last.get(t.reading, ()) and not _each(desk, t.reading) else t for t in found]
     known = {t.reading: t.known for t in found if t.known and not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)}
     found = [_against_band(desk, car, job, known, t) for t in found]
     return found + _computed(desk, car, job, known, found)
