@@ -63,4 +63,4 @@ def maker_table(view: Uses, readings: Iterable[str], systems: list[str]) -> Mark
         (view.link(owner.id), view.link(reading), strong(band_words(view, owner, ("bands", reading), reading)), remark(view, data))
         for reading in readings for owner, data in bands_of(view, reading, "vehicles", systems)
     ]  # fmt: skip
-    return table(("Car", "Reading", "Maker's figure", "Where it comes from"), rows, css="bl-screen")
+    return table(("Car", "Reading", "Maker's figure", "Where it comes from"), rows)

@@ -28,7 +28,7 @@ def equipment_page(view: Uses, record: Record) -> str:
             ("Scale", band(view, record, ("range",), quantity if _fits(quantity, data.get("range")) else None) if "range" in data else ""),
             ("May be out by", _error(view, record)),
             *((label, amount(view, record, (name,))) for name, label in WIDTHS if name in data),
-            ("Where the figures come from", basis(view, data.get("basis")) if numbers else ""),
+            ("Where the figures come from", basis(view, data.get("basis")) if numbers or "basis" in data else ""),
         ]),
         section("kinds", "Of this kind", cards(view, kinds)),
         section("setup", "Before it is used", bullets(view.prose(item) for item in listed(data.get("setup")))),

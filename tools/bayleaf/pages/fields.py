@@ -19,7 +19,7 @@ def field_pages(schemas: Mapping[str, Schema]) -> dict[str, str]:
     """Path to text of the page of each kind and of their index; `schemas` is kind to schema, `common` among them."""
     made = {f"fields/{kind}.md": _kind_page(kind, schemas) for kind in KIND_TITLES if kind in schemas}
     listed = table(("Kind", "What it is"), [(to(f"fields/{kind}.md", KIND_TITLES[kind]), str(schemas[kind].get("description", ""))) for kind in KIND_TITLES if kind in schemas])
-    return made | {"fields/index.md": index_page("fields", "Every kind of record and every field it may have, from the schemas.", listed, title="Field reference")}
+    return made | {"fields/index.md": index_page("fields", "Every kind of record and every field it may have, from the schemas.", listed)}
 
 
 def _kind_page(kind: str, schemas: Mapping[str, Schema]) -> str:

@@ -13,6 +13,7 @@ from bayleaf.records import Record, listed
 
 # Kinds whose index is not in the navigation: their way back goes over the page that lists them.
 OVER_MORE = ("vehicles", "jobs", "sources", "tasks", "fuels", "quantities", "conditions", "states", "acts", "hazards", "rules", "fields")
+NAMES = KIND_TITLES | {"rules": "Rules", "fields": "Field reference"}
 NOTHING = "There are none in this book yet."
 
 
@@ -22,7 +23,7 @@ def crumbs(kind: str = "") -> Markup:
     if kind in OVER_MORE:
         way.append(to("more/index.md", "More"))
     if kind:
-        way.append(to(f"{kind}/index.md", KIND_TITLES.get(kind, kind.capitalize())))
+        way.append(to(f"{kind}/index.md", NAMES[kind]))
     return Markup(f'<nav class="bl-crumbs" aria-label="Way back" markdown="span">{joined(way, " › ")}</nav>')
 
 
@@ -37,7 +38,11 @@ def finish(view: Uses, record: Record, parts: Iterable[object], lead: object = N
         para("Also called: ", joined(listed(data.get("also_called"))), css="bl-also") if listed(data.get("also_called")) else EMPTY,
         top, *parts,
     )  # fmt: skip
-    return page(address_of(record), name_of(record), body, _related(view, record, body))
+    return page(address_of(record), name_of(record), body, _related(view, record, body), _draft(data))
+
+
+def _draft(data: dict) -> Markup:
+    return para("Draft: no maintainer has reviewed this page yet.", css="bl-also") if data.get("status") == "draft" else EMPTY
 
 
 def _standing(view: Uses, record: Record) -> Markup:
@@ -64,9 +69,9 @@ def cards(view: Uses, records: Sequence[Record], field: str = "summary") -> Mark
     return tiles((address_of(r), name_of(r), view.plain(r.data.get(field))) for r in records)
 
 
-def index_page(kind: str, about: object, *parts: object, title: str = "", top: object = EMPTY) -> str:
+def index_page(kind: str, about: object, *parts: object, top: object = EMPTY) -> str:
     """The index of a kind; says so where there is nothing in it."""
-    name = title or KIND_TITLES[kind]
+    name = NAMES[kind]
     inner = blocks(*parts)
     return page(f"{kind}/index.md", name, blocks(_crumbs_of_index(kind), heading(1, "top", name), para(about, css="bl-lead"), top, inner or para(NOTHING)))
 
@@ -78,12 +83,13 @@ def _crumbs_of_index(kind: str) -> Markup:
 
 def entry_page(view: Uses, kind: str, about: object, rows: Iterable[tuple[Record, object]]) -> str:
     """One page for all entries of a vocabulary, each under its own anchor."""
-    parts = []
+    rows, parts = list(rows), []
+    jump = joined((view.link(record.id) for record, _inner in rows), " · ")
     for record, inner in rows:
         also = listed(record.data.get("also_called"))
         body = blocks(para(small("Also called: ", joined(also))) if also else EMPTY, inner)
         parts.append(box("bl-entry", blocks(heading(2, record.id, record.title), _standing(view, record), body)))
-    return index_page(kind, about, *parts)
+    return index_page(kind, about, *parts, top=para(jump, css="bl-jump") if len(rows) > 3 else EMPTY)
 
 
 def shown(value: object) -> Markup:

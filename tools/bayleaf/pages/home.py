@@ -1,4 +1,4 @@
-"""The home page: three questions, and then the codes."""
+"""The home page: the three questions of a technician, and the codes."""
 
 from __future__ import annotations
 
@@ -7,9 +7,10 @@ from bayleaf.pages.systems import FAMILIES
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.view import KIND_TITLES, PAGED
-from bayleaf.pages.write import blocks, box, heading, page, para, section, small, strong, tiles, to
+from bayleaf.pages.write import EMPTY, blocks, box, heading, page, para, section, small, strong, tiles, to
 
 MOST = 12   # tiles under one question: as many as a tablet shows at once
+QUESTIONS = {"does": "What does the car do?", "see": "What is in front of me?", "measure": "What do I measure?", "code": "Is there a code?"}
 ABOUT = "Specifications, test procedures and cautions for the service bay. Local codes and licensed practice come first; the maker's figure for the car decides."
 
 
@@ -17,8 +18,8 @@ def home(view: Uses, counts: dict[str, int]) -> str:
     """The page that a technician starts from."""
     return page(
         "index.md", "Bayleaf", heading(1, "top", "Bayleaf"), para(ABOUT, css="bl-lead"),
-        box("bl-questions", section("does", "What does the car do?", _symptoms(view)), section("see", "What is in front of me?", _systems(view)),
-            section("measure", "What do I measure?", _measure(view)), section("code", "Is there a code?", _codes(view))),
+        tiles((f"index.md#{anchor}", question, EMPTY) for anchor, question in QUESTIONS.items()),
+        box("bl-questions", *(section(anchor, question, show(view)) for (anchor, question), show in zip(QUESTIONS.items(), (_symptoms, _systems, _measure, _codes)))),
         section("more", "Everything else", _rest(counts)),
         hide=("navigation", "toc"),
     )  # fmt: skip

@@ -32,7 +32,7 @@ def procedure_page(view: Uses, record: Record) -> str:
         section("need", "What you need", _needs(view, record, steps)),
         section("steps", "Steps", step_list(view, steps), _after(view, record)),
         section("bands", "What it should be", band_table(view, readings, systems), proof(view, steps, systems), embedded(view, record, readings, systems)),
-        section("demonstration", "Cars of the demonstration", maker_table(view, readings, systems)),
+        box("bl-screen", section("demonstration", "Cars of the demonstration", maker_table(view, readings, systems))),
         section("results", "What it means", results(view, record, taken, systems)),
         section("misleads", "What misleads", bullets(view.prose(item) for item in listed(data.get("misleads")))),
         section("next", "What next", para(view.prose(data.get("next")))),

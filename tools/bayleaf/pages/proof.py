@@ -46,21 +46,22 @@ def _rows(view: Uses, system: str, reading: str, type: str, differs: bool) -> It
     for record in view.kinds_of.get(type, []):
         instrument = instrument_of(view.book, record.id, quantity)
         if instrument is not None and differs:
-            instrument = _of_difference(instrument)
+            instrument = as_difference(instrument)
         if instrument is not None and instrument.allowance(band.low if band.low is not None else band.high) is not None:
-            yield view.link(reading), view.link(record.id), *_cells(view, reading, quantity, band, instrument)
+            yield view.link(reading), view.link(record.id), *proves(view, reading, quantity, band, instrument)
 
 
-def _of_difference(instrument: Instrument) -> Instrument:
+def as_difference(instrument: Instrument) -> Instrument:
     """The instrument as it judges a difference: only its repeatability counts, and no end of the scale."""
     return replace(instrument, low=None, high=None, zones=(), share=None, fixed=instrument.allowance_of_difference(), readability=None)
 
 
-def _cells(view: Uses, reading: str, quantity: Quantity, band: Band, instrument: Instrument) -> tuple[Markup, Markup, Markup]:
+def proves(view: Uses, reading: str, quantity: Quantity, band: Band, instrument: Instrument) -> tuple[Markup, Markup, Markup]:
+    """What an instrument proves about a band: surely low, surely in band, surely high, each as words for a cell."""
     unit = view.book.of("readings")[reading].data.get("unit") or quantity.shown[0]
 
     def show(x: float, up: bool) -> str:
-        value = from_si(x, unit, quantity.reference)
+        value = float(f"{from_si(x, unit, quantity.reference):.9g}")  # 59.4999999999 is 59.5 that went through SI and back
         limit = round_inward(value, None, 3)[0] if up else round_inward(None, value, 3)[1]
         return with_unit(f"{limit:f}", unit)
 

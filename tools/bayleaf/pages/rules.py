@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from bayleaf.pages.frame import crumbs, index_page
 from bayleaf.pages.text import Markup, text
-from bayleaf.pages.write import facts, heading, page, para, section, table, to
+from bayleaf.pages.write import EMPTY, facts, heading, page, para, section, table, to
 
 FAMILIES = {
     "FILE": "Reading the file", "SHAPE": "Shape", "UNIT": "Quantities and units", "BASIS": "Basis", "LINK": "References", "SAFE": "Safety",
@@ -24,7 +24,7 @@ def rule_page(rule: RuleData) -> str:
         facts([("Level", rule["level"]), ("May be excepted", "yes, with a reason in the record" if rule.get("excusable") else "no")]),
         section("why", "Why", para(rule["why"])),
         section("mend", "How to mend it", para(rule["mend"])),
-        section("bad", "Bad", _listing(rule.get("bad")), para("in ", rule["file"]) if rule.get("file") else ""),
+        section("bad", "Bad", para("In ", rule["file"], ":") if rule.get("file") else EMPTY, _listing(rule.get("bad"))),
         section("good", "Good", _listing(rule.get("good"))),
     )  # fmt: skip
 
@@ -32,7 +32,7 @@ def rule_page(rule: RuleData) -> str:
 def _listing(value: object) -> Markup:
     """Lines of a record as they are written: each encoded, with its line breaks and indentation kept."""
     if not value:
-        return Markup("")
+        return para("The line is left out.") if value == "" else EMPTY
     coded = "<br>".join(text(line.replace(" ", "\xa0")) for line in str(value).rstrip("\n").split("\n"))
     return Markup(f'<p class="bl-listing">{coded}</p>')
 
@@ -43,7 +43,7 @@ def index(rules: Sequence[RuleData]) -> str:
     for family, name in FAMILIES.items():
         rows = [(to(f"rules/{r['code']}.md", str(r["code"])), r["level"], r["title"]) for r in rules if str(r["code"]).rsplit("-", 1)[0] == family]
         parts.append(section(family.lower(), name, table(("Rule", "Level", "What it catches"), rows)))
-    return index_page("rules", "What the checker catches. A record that breaks an error rule does not get in.", *parts, title="Rules")
+    return index_page("rules", "What the checker catches. A record that breaks an error rule does not get in.", *parts)
 
 
 def rule_pages(rules: Sequence[RuleData]) -> dict[str, str]:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from bayleaf.pages.frame import index_page
+from bayleaf.pages.frame import cards, index_page
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import box, heading, joined, lines, para, small, strong, table
+from bayleaf.pages.write import box, heading, joined, para, small, strong, table
 from bayleaf.records import mapped
 
 
@@ -18,7 +18,7 @@ def index(view: Uses) -> str:
         readings = {mapped(s.get("takes"))["reading"]: None for p in procedures for s in p.data["steps"] if mapped(s.get("takes"))}
         rows.append((view.link(task.id), str(len(procedures)), str(len(readings)), "" if procedures else strong("not covered yet")))
         parts.append(box("bl-entry", heading(2, task.id, task.title), para(view.prose(task.data["summary"])),
-                         para(lines(view.link(p.id) for p in procedures)) if procedures else para(strong("No procedure of this book covers it yet.")),
+                         cards(view, procedures) if procedures else para(strong("No procedure of this book covers it yet.")),
                          para(small("Readings: "), joined(view.links(list(readings)))) if readings else ""))  # fmt: skip
     head = ("Task", "Procedures", "Readings taken", "")
     return index_page("tasks", f"What the trade is asked to do, and what this book holds for it: {covered} of {len(tasks)} covered.", table(head, rows), *parts)

@@ -1,0 +1,77 @@
+"""Bands and what instruments can prove about them, against figures worked by hand."""
+
+from __future__ import annotations
+
+import shutil
+
+import pytest
+
+from bayleaf.diagnosis import Band, Instrument
+from bayleaf.pages.amounts import amount, band, basis
+from bayleaf.pages.proof import proves, as_difference
+from bayleaf.pages.uses import Uses
+from bayleaf.records import book_from_data, load
+from tests.pages.shown import ROOT, block, real_book
+
+PSI = 6894.757293168361  # pascals a psi, NIST SP 811 table B.8 (recalled)
+# A 0 to 100 psi gauge of grade 3-2-3 % of span, readable to 1 psi (ASME B40.100, recalled).
+GAUGE = Instrument("gauge", "Gauge", 0, 100 * PSI, readability=PSI, repeatability=PSI,
+                   zones=((0, 25 * PSI, 3 * PSI), (25 * PSI, 75 * PSI, 2 * PSI), (75 * PSI, 100 * PSI, 3 * PSI)))  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def view():
+    return Uses(real_book())
+
+
+def cells(view, low, high, spread=False, instrument=GAUGE):
+    band = Band(low * PSI if low else None, high * PSI if high else None, "limit", "", spread)
+    return [block(cell) for cell in proves(view, "rail-pressure-primed", view.desk.quantities["rail-pressure"], band, instrument)]
+
+
+def test_a_gauge_leaves_a_small_window_inside_a_makers_band(view):
+    # Trade arithmetic by hand: 2 psi of error and half a psi of reading on each side of 55 to 62 leave 57.5 to 59.5.
+    assert cells(view, 55, 62) == ["52.5 psi", "57.5 psi to 59.5 psi", "64.5 psi"]
+
+
+def test_a_gauge_that_can_never_prove_a_band_is_named_before_it_is_connected(view):
+    assert cells(view, 55, 59)[1] == "never: its error is too wide for this band"
+
+
+def test_inside_a_spread_only_the_makers_figure_decides(view):
+    assert cells(view, 36, 65, spread=True) == ["33.5 psi", "the maker's figure decides", "67.5 psi"]
+
+
+def test_a_side_without_a_limit_and_a_limit_off_the_scale_are_said(view):
+    # Below 25 psi the gauge may be out by 3 psi, and half a psi of reading: 20 less 3.5, and 20 and 3.5 up to its end.
+    assert cells(view, 20, None) == ["16.5 psi", "23.5 psi to 100 psi", "no limit"]
+    assert cells(view, 40, 99)[2] == "cannot: off its scale"
+
+
+def test_a_difference_is_judged_by_repeatability_alone(view):
+    assert as_difference(GAUGE).allowance(9 * PSI) == pytest.approx(2 * PSI)  # 1 psi repeats, 1 psi is read
+
+
+def test_a_value_stands_as_written_first_and_in_the_other_unit_after_it(view):
+    system = book_from_data({"systems": {"s": {"title": "S", "g": {"value": 43.5, "unit": "psi"}, "r": {"min": 36, "max": 65, "unit": "psi"},
+                                               "x": {"max": 5, "unit": "furlong"}}}}).of("systems")["s"]  # fmt: skip
+    quantity = view.desk.quantities["rail-pressure"]
+    assert block(amount(view, system, ('g',), quantity)) == "43.5 psi (300 kPa)"
+    # 36 psi is 248.2 kPa and 65 psi is 448.2 kPa: inward they are 249 and 448.
+    assert block(band(view, system, ('r',), quantity)) == "36–65 psi (249–448 kPa)"
+    assert block(band(view, system, ('x',))) == "at most 5 furlong"
+
+
+def test_a_basis_is_said_in_words(view):
+    assert block(basis(view, {"practice": True})) == "common practice, no source"
+    assert block(basis(view, {"invented": True})) == "INVENTED for the demonstration"
+    assert block(basis(view, {"source": "nist-sp-811", "place": "table B.8"})) == "NIST Special Publication 811, table B.8; recalled, the text was not open"
+
+
+def test_a_number_keeps_the_zeros_that_were_typed(tmp_path):
+    (tmp_path / "kb" / "vocabulary").mkdir(parents=True)
+    (tmp_path / "schemas").symlink_to(ROOT / "schemas")
+    shutil.copy(ROOT / "kb" / "vocabulary" / "quantities.yaml", tmp_path / "kb" / "vocabulary")
+    (tmp_path / "kb" / "vocabulary" / "fuels.yaml").write_text("x:\n  density: {value: 750.0, unit: kg/m3}\n")
+    book = load(tmp_path)
+    assert block(amount(Uses(book), book.get("x"), ("density",))).startswith("750.0 kg/m³")

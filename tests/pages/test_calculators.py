@@ -1,0 +1,101 @@
+"""The calculators' pages: the table, the chart and the form say what the formula gives."""
+
+from __future__ import annotations
+
+import json
+import re
+
+import pytest
+
+from bayleaf.formulas import tabulate
+from bayleaf.pages.chart import chart, ticks
+from bayleaf.pages.form import form
+from bayleaf.pages.tree import pages
+from bayleaf.pages.uses import Uses
+from tests.pages.shown import parsed, real_book, seen
+
+RISE = "regulator-rise"
+
+
+@pytest.fixture(scope="module")
+def view():
+    return Uses(real_book())
+
+
+@pytest.fixture(scope="module")
+def made():
+    return pages(real_book())
+
+
+def rise(view) -> str:
+    """The calculator of the regulator's rise, whatever its id is at present."""
+    return next(id for id in view.calculators if id.startswith(RISE))
+
+
+def test_every_calculator_shows_its_table_its_formula_and_its_checks(view, made):
+    assert view.calculators
+    for id, calc in view.calculators.items():
+        tree = parsed(made[f"calculators/{id}.md"])
+        cells = [cell for row in tabulate(calc).cells for cell in row]
+        shown = [" ".join(td.text().split()) for td in tree.css(".bl-values tbody td:not(:first-child)")]
+        assert len(shown) == len(cells), id
+        assert all(text.startswith(cell.shown) for text, cell in zip(shown, cells)), id
+        assert len(tree.css(".bl-formula math")) == len(calc.lines), id
+        assert len(tree.css(".bl-check")) == len(view.book.of("calculators")[id].data["checks"]), id
+
+
+def test_a_cell_outside_the_limits_is_marked_and_the_mark_is_explained(view, made):
+    for id, calc in view.calculators.items():
+        marked = sum(cell.mark == "outside" for row in tabulate(calc).cells for cell in row)
+        tree = parsed(made[f"calculators/{id}.md"])
+        assert len(tree.css(".bl-values .bl-outside")) == marked
+        assert ("do not use it" in seen(made[f"calculators/{id}.md"])) == bool(marked)
+
+
+def test_the_page_gives_its_result_without_scripts(view, made):
+    # 18 inHg of vacuum lift the rail by 8.84 psi: 18 × 3.386389 / 6.894757, factors of NIST SP 811, table B.8 (recalled)
+    page = seen(made[f"calculators/{rise(view)}.md"])
+    assert "At manifold vacuum 18 inHg:" in page and "8.84 psi" in page
+
+
+def test_the_form_carries_its_limits_in_si_and_the_place_of_each_result(view):
+    id = rise(view)
+    found = form(view.book.of("calculators")[id], view.calculators[id])
+    data = json.loads(re.search(r'class="bl-data">(.*?)</script>', found)[1])
+    vacuum = data["inputs"][0]
+    assert vacuum["reference"] == "vacuum" and vacuum["low"] == 0
+    assert vacuum["high"] == pytest.approx(25 * 3386.389, rel=1e-6)  # inHg conventional, NIST SP 811 table B.8 (recalled)
+    assert [r["line"] for r in data["results"]] == [list(view.calculators[id].lines).index(r) for r in view.calculators[id].results]
+
+
+def test_json_in_a_page_cannot_end_the_script_that_holds_it(view):
+    for id, calc in view.calculators.items():
+        data = re.search(r'class="bl-data">(.*?)</script>', form(view.book.of("calculators")[id], calc))[1]
+        assert "<" not in data and "&" not in data
+
+
+@pytest.mark.parametrize(("low", "high", "expected"), [
+    (0, 45, [0, 10, 20, 30, 40, 50]), (0, 1, [0, 0.2, 0.4, 0.6000000000000001, 0.8, 1.0]), (-20, 120, [-20, 0, 20, 40, 60, 80, 100, 120]),
+    (36, 65, [35, 40, 45, 50, 55, 60, 65]),
+])  # fmt: skip
+def test_the_marks_of_an_axis_are_round_and_hold_the_data(low, high, expected):
+    assert ticks(low, high, 7) == pytest.approx(expected)
+
+
+def test_a_chart_has_a_line_for_each_value_and_says_in_words_what_it_shows(view):
+    for id, calc in view.calculators.items():
+        if not calc.chart:
+            continue
+        tree = parsed(f"---\ntitle: x\n---\n\n{chart(calc)}\n")
+        lines = calc.table.get("columns", {}).get(calc.chart.get("lines")) or calc.table["rows"].get(calc.chart.get("lines"), [None])
+        assert len(tree.css("polyline")) == min(len(lines), 6), id
+        assert tree.css_first("svg").attributes["role"] == "img"
+        assert tree.css_first("svg > title").text() and tree.css_first("figcaption").text(), id
+
+
+def test_a_procedure_that_names_a_calculator_holds_its_table(view, made):
+    owners = [r for kind in ("procedures", "systems") for r in view.live(kind) if isinstance(r.data.get("calculators"), list)]
+    assert owners
+    for record in owners:
+        tree = parsed(made[f"{record.kind}/{record.id}.md"])
+        assert len(tree.css(".bl-embedded .bl-values")) >= len(record.data["calculators"])
