@@ -3,22 +3,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable
 from functools import cached_property
 
 from bayleaf.checks.bands import bands_by_reading
+from bayleaf.checks.bases import bases_of
 from bayleaf.checks.calculators import Proof, prove
 from bayleaf.checks.claims import Claims
 from bayleaf.checks.hazards import Hazards, Met
-from bayleaf.checks.instruments import by_type
+from bayleaf.checks.instruments import by_type, instruments
 from bayleaf.checks.links import Link, links_of
 from bayleaf.checks.machine import Machine
 from bayleaf.checks.paths import Paths
 from bayleaf.checks.sites import Site, Sites
 from bayleaf.checks.walk import walk
 from bayleaf.checks.walked import Walk
-from bayleaf.checks.writing import synonyms
-from bayleaf.diagnosis import Desk, Layout, layout_of
+from bayleaf.checks.writing import prose_of, synonyms
+from bayleaf.diagnosis import Desk, Instrument, Layout, layout_of
 from bayleaf.formulas import Problem, prove_range
 from bayleaf.quantities import Quantity
 from bayleaf.records import Book, Record, listed
@@ -29,6 +30,8 @@ class Context:
 
     def __init__(self, book: Book):
         self.book = book
+        self._instruments: dict[tuple, list[Instrument]] = {}
+        self._last: dict[str, tuple[Record, object]] = {}
         self._links: dict[str, list[Link]] = {}
         self._proofs: dict[str, Proof] = {}
         self._ranges: dict[str, list[Problem]] = {}
@@ -61,6 +64,13 @@ class Context:
         """Every equipment id to the ids that it stands for: itself and those of its type."""
         return by_type(self)
 
+    def instruments(self, named: str | None, reading: str | None) -> list[Instrument]:
+        """Those that a name stands for and that state a range for this reading."""
+        key = (named, reading)
+        if key not in self._instruments:
+            self._instruments[key] = instruments(self, named, reading)
+        return self._instruments[key]
+
     @cached_property
     def bands(self) -> dict[str, list[Site]]:
         """Every band of the book by reading."""
@@ -72,10 +82,12 @@ class Context:
         return synonyms(self.book.of("terms"))
 
     @cached_property
-    def synonym_pattern(self) -> re.Pattern | None:
-        """Finds any of them as a whole word; None for a glossary without."""
+    def synonym_pattern(self) -> tuple[re.Pattern | None, frozenset[str]]:
+        """Finds any of them as a whole word, and what a text split at spaces may hold of their beginnings; None without any."""
         longest_first = sorted(self.synonyms, key=len, reverse=True)
-        return re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})\b", re.I) if longest_first else None
+        pattern = re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})\b", re.I) if longest_first else None
+        first = {other.split()[0] for other in longest_first}
+        return pattern, frozenset(f"{a}{word}{b}" for word in first for a in ("", "(", '"') for b in ("", ".", ",", ";", ":", ")", "?", '"'))
 
     def proof(self, record: Record) -> Proof:
         """A sound calculator, proved once."""
@@ -90,9 +102,33 @@ class Context:
             self._ranges[record.id] = prove_range(proof.ready) if proof.ready else []
         return self._ranges[record.id]
 
-    def sites(self, record: Record) -> Iterator[Site]:
+    def sites(self, record: Record) -> list[Site]:
         """Every number with a unit in a record, with its quantity."""
-        return self.numbers.of(record)
+        return self._kept("sites", record, lambda: list(self.numbers.of(record)))
+
+    def prose(self, record: Record) -> list[tuple[tuple, str]]:
+        """(path, text) of every field of a record that is prose."""
+        return self._kept("prose", record, lambda: list(prose_of(record)))
+
+    def all_prose(self, record: Record) -> str:
+        """The prose of a record in one text, a field a line, for a first look."""
+        return self._kept("all prose", record, lambda: "\n".join(text for _, text in self.prose(record)))
+
+    def small_prose(self, record: Record) -> str:
+        """The same in small letters."""
+        return self._kept("small prose", record, lambda: self.all_prose(record).lower())
+
+    def bases(self, record: Record) -> list[tuple[tuple, dict]]:
+        """(path, basis) of every basis in a record."""
+        return self._kept("bases", record, lambda: list(bases_of(record.data)))
+
+    def _kept(self, name: str, record: Record, make: Callable) -> object:
+        """What was worked out last for this record; the walk goes record by record, so one of each is enough."""
+        at, value = self._last.get(name, (None, None))
+        if at is not record:
+            value = make()
+            self._last[name] = (record, value)
+        return value
 
     def links(self, record: Record) -> list[Link]:
         """Every id that a record names, in fields and in prose; nothing for a record that is not sound."""

@@ -48,6 +48,6 @@ def too_short(context: Context, record: Record, takes: dict) -> Iterator[tuple[I
     most = max(greatest, key=lambda g: pascals(g) or 0.0, default=None)
     if most is None:
         return
-    for one in instruments(context, takes.get("instrument"), reading.id):
+    for one in context.instruments(takes.get("instrument"), reading.id):
         if one.high <= (pascals(most) or to_si(0, "Pa", "gauge")):
             yield one, f"{most['value']:g} {most['unit']}, the greatest credible pressure there"

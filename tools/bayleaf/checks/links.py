@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
+from bayleaf.checks.writing import prose_of
 from bayleaf.records import Record
 
 # Field path: the kinds that its ids may be of. `*` is every entry or field, `@` is the field's own name,
@@ -110,7 +111,8 @@ def links_of(record: Record) -> list[Link]:
     found: list[Link] = []
     _walk(record.data, _tree(record.kind), (), found)
     if b"[[" in record.source.raw or not record.source.raw:
-        found += [Link(path, match[1], (), prose=True) for path, text in texts_of(record.data) for match in PROSE.finditer(text)]
+        texts = [(path, text) for path, text in prose_of(record) if "[[" in text]
+        found += [Link(path, match[1], (), prose=True) for path, text in texts for match in PROSE.finditer(text)]
     return found
 
 

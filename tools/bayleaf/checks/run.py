@@ -5,13 +5,12 @@ from __future__ import annotations
 import importlib
 import pkgutil
 import re
-from collections.abc import Callable, Iterable
 from functools import cache
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Book, Record, listed
+from bayleaf.records import KINDS, Book, Record, listed
 
 
 @cache
@@ -25,34 +24,46 @@ def all_rules() -> tuple[Rule, ...]:
 def check(book: Book) -> list[Finding]:
     """What the reader found and what every rule finds, in the order of the files."""
     context = Context(book)
-    by_scope = {scope: [r for r in all_rules() if r.scope == scope] for scope in ("value", "record", "book")}
+    by_kind, values, books = _sorted()
     found: list[Finding] = list(book.findings)
     for record in book.records():
         if not record.sound:
             continue
-        for rule in by_scope["record"]:
-            if not rule.kinds or record.kind in rule.kinds:
-                found += _guarded(rule, rule.check, record, record, context)
+        for rule in by_kind[record.kind]:
+            try:
+                found.extend(rule.check(record, context))
+            except Exception as err:  # noqa: BLE001 - whatever it is, the other rules must still run
+                found.append(_crashed(rule, err, record))
         for site in context.sites(record):
-            for rule in by_scope["value"]:
-                found += _guarded(rule, rule.check, record, site, context)
-    for rule in by_scope["book"]:
-        found += _guarded(rule, rule.check, None, context)
+            for rule in values:
+                try:
+                    found.extend(rule.check(site, context))
+                except Exception as err:  # noqa: BLE001
+                    found.append(_crashed(rule, err, record))
+    for rule in books:
+        try:
+            found.extend(rule.check(context))
+        except Exception as err:  # noqa: BLE001
+            found.append(_crashed(rule, err))
     found = _excepted(book, found)
     return sorted(set(found), key=Finding.order)
 
 
-def _guarded(rule: Rule, function: Callable, record: Record | None, *args: object) -> Iterable[Finding]:
+def _sorted() -> tuple[dict[str, list[Rule]], list[Rule], list[Rule]]:
+    """(record rules by kind, value rules, book rules)."""
+    of = {scope: [r for r in all_rules() if r.scope == scope] for scope in ("record", "value", "book")}
+    by_kind = {kind: [r for r in of["record"] if not r.kinds or kind in r.kinds] for kind in KINDS}
+    return by_kind, of["value"], of["book"]
+
+
+def _crashed(rule: Rule, err: Exception, record: Record | None = None) -> Finding:
     """A crash inside a rule is a finding of that rule, not the end of the run."""
-    try:
-        return list(function(*args))
-    except Exception as err:  # noqa: BLE001 - whatever it is, the other rules must still run
-        said = re.sub(r"\s+", " ", str(err))[:120]
-        message = f"this rule could not finish: {type(err).__name__}: {said}"
-        help = "This is a fault of the checker, not of the record; report it with the record."
-        if record is not None:
-            return [record.finding(rule.code, "error", message, help)]
-        return [Finding(rule.code, "error", message, help, "kb")]
+    said = re.sub(r"\s+", " ", str(err))[:120]
+    message = f"this rule could not finish: {type(err).__name__}: {said}"
+    help = "This is a fault of the checker, not of the record; report it with the record."
+    if record is not None:
+        return record.finding(rule.code, "error", message, help)
+    return Finding(rule.code, "error", message, help, "kb")
 
 
 def _excepted(book: Book, found: list[Finding]) -> list[Finding]:

@@ -18,7 +18,8 @@ _FLOAT_11 = re.compile(
 )
 _DATE_11 = re.compile(r"\d{4}-\d\d?-\d\d?(?:[Tt ].*)?\Z")
 _NUMBER_12 = re.compile(r"(?:[-+]?[0-9]+|0o[0-7]+|0x[0-9a-fA-F]+|[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?|[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN))\Z")
-_SUSPECT = re.compile(r"[-+.~=<0-9ynotfYNOTF]")
+SUSPECT = frozenset("-+.~=<0123456789ynotfYNOTF")  # text that starts otherwise is text in both versions
+_LONGEST_WORD = 5  # false
 
 
 class Doubtful(ValueError):
@@ -32,7 +33,7 @@ def read_plain(text: str) -> object:
     """
     if not text:
         raise Doubtful("an empty value")
-    if not _SUSPECT.match(text):
+    if text[0] not in SUSPECT or text[0].isalpha() and len(text) > _LONGEST_WORD:
         return text
     if text in _WORDS:
         return _WORDS[text]

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 import yaml
 from yaml._yaml import CParser
 
-from bayleaf.records.scalars import Doubtful, read_plain
+from bayleaf.records.scalars import SUSPECT, Doubtful, read_plain
 
 MOST_BYTES = 64 * 1024
 MOST_DEPTH = 40
@@ -92,7 +92,7 @@ def load_text(raw: bytes) -> Loaded:
         if not found.problems:
             found.problems.append(Problem("FILE-5", "the file is empty", "Fill it in, or delete it."))
         return found
-    found.data = _Builder(text, found).build(found.root, ())
+    found.data = _Builder(text, found).build(found.root)
     return found
 
 
@@ -153,30 +153,49 @@ def _broken(err: yaml.YAMLError) -> Problem:
 
 
 class _Builder:
+    """Data from nodes, with what is wrong on the way. `path` is one list that grows and shrinks, for speed."""
+
     def __init__(self, text: str, found: Loaded):
         self.text = text
         self.found = found
+        self.path: list = []
+        self.marks = any(mark in text for mark in "&!*")
 
     def problem(self, node, code: str, message: str, help: str) -> None:  # noqa: ANN001
         self.found.problems.append(Problem(code, message, help, start_of(node), end_of(node)))
 
-    def build(self, node, path: tuple) -> object:  # noqa: ANN001
-        mark = node.start_mark.index
-        if mark < len(self.text) and self.text[mark] in "&!*":
-            self.problem(node, "FILE-8", "an anchor, alias or tag", "Write the value out; a record is read by people first.")
+    def build(self, node) -> object:  # noqa: ANN001
+        if self.marks and self.marked(node):
             return None
-        if isinstance(node, yaml.ScalarNode):
-            return self.scalar(node, path)
-        if isinstance(node, yaml.SequenceNode):
-            return [self.build(item, (*path, i)) for i, item in enumerate(node.value)]
-        return self.mapping(node, path)
+        kind = node.__class__
+        if kind is yaml.ScalarNode:
+            return self.scalar(node)
+        if kind is yaml.MappingNode:
+            return self.mapping(node)
+        items, path = [], self.path
+        path.append(0)
+        for item in node.value:
+            items.append(self.build(item))
+            path[-1] += 1
+        path.pop()
+        return items
 
-    def mapping(self, node, path: tuple) -> dict:  # noqa: ANN001
+    def marked(self, node) -> bool:  # noqa: ANN001
+        """An anchor, a tag or an alias: the node's mark points at its sign."""
+        mark = node.start_mark.index
+        if mark < len(self.text) and self.text[mark] in "&!*" and getattr(node, "style", None) in (None, ""):
+            self.problem(node, "FILE-8", "an anchor, alias or tag", "Write the value out; a record is read by people first.")
+            return True
+        return False
+
+    def mapping(self, node) -> dict:  # noqa: ANN001
         data: dict = {}
+        path = self.path
         for key_node, value_node in node.value:
-            key = self.build(key_node, ()) if isinstance(key_node, yaml.ScalarNode) else None
-            if not isinstance(key, str) or not key:
-                if isinstance(key_node, yaml.ScalarNode) and key is None and self.found.problems:
+            scalar = key_node.__class__ is yaml.ScalarNode
+            key = self.build(key_node) if scalar else None
+            if key.__class__ is not str or not key:
+                if scalar and key is None and self.found.problems:
                     continue  # already said
                 self.problem(key_node, "FILE-6", "a field name that is not text", "Quote it.")
             elif key == "<<":
@@ -184,14 +203,18 @@ class _Builder:
             elif key in data:
                 self.problem(key_node, "FILE-7", f"the field {key} stands twice", "Keep one of the two.")
             else:
-                data[key] = self.build(value_node, (*path, key))
+                path.append(key)
+                data[key] = self.build(value_node)
+                path.pop()
         return data
 
-    def scalar(self, node, path: tuple) -> object:  # noqa: ANN001
+    def scalar(self, node) -> object:  # noqa: ANN001
         text = node.value
         if node.style:  # quoted or block: text, whatever it looks like
             if match := HIDDEN.search(text):
                 self.problem(node, "FILE-2", f"hidden character U+{ord(match.group()):04X} written as an escape", "Delete it.")
+            return text
+        if text and text[0] not in SUSPECT:
             return text
         try:
             value = read_plain(text)
@@ -201,8 +224,8 @@ class _Builder:
             else:
                 self.problem(node, "FILE-10", str(err), "Quote it if it is text; else write a plain number, true or false.")
             return None
-        if isinstance(value, float | int) and repr(value) != text and not isinstance(value, bool):
-            self.found.typed[path] = text
+        if value.__class__ is not str and repr(value) != text and value is not True and value is not False and value is not None:
+            self.found.typed[tuple(self.path)] = text
         return value
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from bayleaf.checks.bases import bases_of
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
@@ -16,7 +15,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every basis of a record of another kind."""
     if record.kind in ("vehicles", "jobs") or record.source.raw and b"invented" not in record.source.raw:
         return
-    for path, basis in bases_of(record.data):
+    for path, basis in context.bases(record):
         if "invented" in basis:
             yield RULE.at(record, f"{field(record, path[:-1])} is invented", path=path)
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from bayleaf.checks.bases import bases_of
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
@@ -14,7 +13,7 @@ from bayleaf.records import Record, mapped
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Bases of vehicles; maker's bands of jobs in the book itself, not of a shop's own."""
-    for path, basis in bases_of(record.data):
+    for path, basis in context.bases(record):
         if "invented" not in basis and "calculator" not in basis:
             yield RULE.at(record, f"{field(record, path[:-1])} does not say that it is invented", path=path)
     for reading, band in mapped(record.data.get("maker_bands")).items() if record.file.startswith("kb/") else ():

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from bayleaf.checks.bases import bases_of
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
@@ -14,7 +13,7 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Words that name no place at all."""
-    for path, basis in bases_of(record.data):
+    for path, basis in context.bases(record) if b"place:" in record.source.raw or not record.source.raw else ():
         place = basis.get("place", "")
         if place and (_NOWHERE.fullmatch(place.strip(" .")) or len(place) < 4 and not any(c.isdigit() for c in place)):
             yield RULE.at(record, f"{place!r} is no place in {basis['source']}", path=(*path, "place"))

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from bayleaf.checks.bases import bases_of
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
@@ -13,7 +12,7 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every basis of a reviewed record."""
-    for path, basis in bases_of(record.data) if record.data.get("status") == "reviewed" else ():
+    for path, basis in context.bases(record) if record.data.get("status") == "reviewed" else ():
         source = context.book.of("sources").get(basis.get("source"))
         if source and source.sound and not source.data["opened"]:
             yield RULE.at(record, f"nobody had {source.id} open", path=(*path, "source"))

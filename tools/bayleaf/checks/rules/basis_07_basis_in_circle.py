@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from bayleaf.checks.bases import bases_of
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
@@ -14,7 +13,7 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every basis inside a calculator."""
-    for path, basis in bases_of(record.data):
+    for path, basis in context.bases(record):
         if basis.get("calculator") == record.id:
             yield RULE.at(record, f"{field(record, path)} names the calculator itself", path=path)
 

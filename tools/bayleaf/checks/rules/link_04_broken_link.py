@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.links import PROSE, texts_of
+from bayleaf.checks.links import PROSE
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
 from bayleaf.finding import Finding
@@ -14,9 +14,8 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """What is left of the brackets once whole links are taken out."""
-    if record.source.raw and b"[[" not in record.source.raw and b"]]" not in record.source.raw:
-        return
-    for path, text in texts_of(record.data):
+    text = context.all_prose(record)
+    for path, text in context.prose(record) if "[[" in text or "]]" in text else ():
         rest = PROSE.sub("", text)
         if "[[" in rest or "]]" in rest:
             yield RULE.at(record, f"{field(record, path)} holds a link that is not closed", path=path)

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 
 from bayleaf.checks.bands import bands_of, limits, shown
 from bayleaf.checks.context import Context
-from bayleaf.checks.instruments import instruments
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
@@ -17,7 +16,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every reading that a step takes, against every band that the book has for it on this procedure's systems."""
     for i, step in enumerate(record.data["steps"]):
         takes = step.get("takes", {})
-        there = instruments(context, takes.get("instrument"), takes.get("reading"))
+        there = context.instruments(takes.get("instrument"), takes.get("reading"))
         for band in bands_of(context, takes.get("reading"), listed(record.data["systems"])) if there else ():
             ends = [x for x in limits(band) if math.isfinite(x)]
             if not any(all(one.reaches(x) for x in ends) for one in there):

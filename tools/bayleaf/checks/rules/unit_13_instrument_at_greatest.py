@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.instruments import instruments, too_short
+from bayleaf.checks.instruments import too_short
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import either
 from bayleaf.finding import Finding
@@ -17,7 +17,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     clamps = any(step.get("act") == "clamp" for step in record.data["steps"])
     for i, step in enumerate([] if clamps else record.data["steps"]):
         takes = step.get("takes", {})
-        there = instruments(context, takes.get("instrument"), takes.get("reading"))
+        there = context.instruments(takes.get("instrument"), takes.get("reading"))
         short = list(too_short(context, record, takes))
         if short and len(short) == len(there):
             words = f"{either(one.id for one, _ in short)} ends at or under {short[0][1]}"

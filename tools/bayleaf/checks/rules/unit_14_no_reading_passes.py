@@ -7,7 +7,6 @@ from collections.abc import Iterator
 
 from bayleaf.checks.bands import bands_of, limits, shown
 from bayleaf.checks.context import Context
-from bayleaf.checks.instruments import instruments
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import either
 from bayleaf.finding import Finding
@@ -18,7 +17,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every limit on this reading, against every instrument of the type that the step names."""
     for i, step in enumerate(record.data["steps"]):
         takes = step.get("takes", {})
-        there = [one for one in instruments(context, takes.get("instrument"), takes.get("reading")) if one.error(0) is not None]
+        there = [one for one in context.instruments(takes.get("instrument"), takes.get("reading")) if one.error(0) is not None]
         for band in bands_of(context, takes.get("reading"), listed(record.data["systems"])) if there else ():
             low, high = limits(band)
             if not math.isfinite(high - low) or band.record.data[band.path[0]][band.path[1]].get("means", "limit") != "limit":

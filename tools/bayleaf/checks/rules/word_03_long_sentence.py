@@ -7,14 +7,14 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
-from bayleaf.checks.writing import prose_of, sentences, words
+from bayleaf.checks.writing import sentences, words
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every sentence of every text but the steps; reports the longest of a field."""
-    for path, text in prose_of(record):
+    for path, text in context.prose(record):
         if len(text) > 120 and path[-1] not in ("do", "working"):
             most = max((words(s) for s in sentences(text)), default=0)
             if most > 25:

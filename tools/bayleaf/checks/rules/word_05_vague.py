@@ -8,14 +8,13 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
-from bayleaf.checks.writing import prose_of
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """One finding a text: the first vague word in it."""
-    for path, text in prose_of(record):
+    for path, text in context.prose(record) if any(sign in context.small_prose(record) for sign in _SIGNS) else ():
         match = _VAGUE.search(text)
         if match and not (match[0].lower().startswith("approx") and "±" in text):
             yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
@@ -24,6 +23,7 @@ _VAGUE = re.compile(
     r"\b(?:(?:as|if|when|where) (?:necessary|required|needed|applicable|appropriate)|properly|adequate(?:ly)?|appropriate(?:ly)?|suitabl[ey]"
     r"|sufficient(?:ly)?|approximately|approx\.|reasonabl[ey]|carefully|and so on|and/or|etc\b)", re.I
 )
+_SIGNS = ("necessary", "require", "needed", "applicable", "ropriate", "properly", "adequate", "suitabl", "sufficient", "approx", "reasonab", "careful", "so on", "and/or", "etc")
 
 
 RULE = Rule(

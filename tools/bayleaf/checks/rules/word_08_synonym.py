@@ -7,15 +7,14 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
-from bayleaf.checks.writing import prose_of
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Not in the glossary itself, and not in also_called, where such words belong."""
-    pattern = context.synonym_pattern
-    for path, text in prose_of(record) if pattern else ():
+    pattern, starts = context.synonym_pattern
+    for path, text in () if starts.isdisjoint(context.small_prose(record).split()) else context.prose(record):
         for match in pattern.finditer(text):
             title = context.synonyms[match[0].lower()]
             if title.lower() not in text.lower():

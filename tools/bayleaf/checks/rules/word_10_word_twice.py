@@ -8,14 +8,13 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
-from bayleaf.checks.writing import prose_of
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Small letters only, so that names such as `Pago Pago` pass."""
-    for path, text in prose_of(record):
+    for path, text in context.prose(record) if _TWICE.search(context.all_prose(record)) else ():
         match = _TWICE.search(text)
         if match:
             yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)

@@ -1,0 +1,46 @@
+"""A larger book for benchmarks: the present one copied under new ids, so that every record stays as real as it was."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parents[2]
+
+
+def grow(folder: Path, records: int, source: Path = HERE / "kb") -> int:
+    """Write a book of at least `records` records under `folder` and return how many there are.
+
+    Copy 0 is the book as it stands. In every other copy each record has a number behind its id and its title, and
+    names the records of the same copy. The vocabulary and the calculators are there once: a formula serves every system.
+    """
+    files = {path: path.read_text(encoding="utf-8") for path in sorted(source.glob("*/*.yaml"))}
+    own = {path: text for path, text in files.items() if path.parent.name not in ("vocabulary", "calculators")}
+    ids = sorted((path.stem for path in own), key=len, reverse=True)
+    named = re.compile(rf"(?<![\w-])({'|'.join(map(re.escape, ids))})(?![\w-])")
+    (folder / "schemas").symlink_to(source.parent / "schemas" if (source.parent / "schemas").is_dir() else HERE / "schemas")
+    for path, text in files.items():
+        _write(folder / "kb" / path.relative_to(source), text)
+    written, copy = sum(path.parent.name != "vocabulary" for path in files), 0
+    while written < records:
+        copy += 1
+        for path, text in own.items():
+            code = path.parent.name == "codes"
+            new = _code(path.stem, copy) if code else f"{path.stem}-{copy:04}"
+            text = named.sub(lambda m: _code(m[1], copy) if re.fullmatch(r"[pu][0-9a-f]{4}", m[1]) else f"{m[1]}-{copy:04}", text)
+            text = re.sub(r"^(title: [^\n]*?)([\"']?)$", rf"\1 {copy:04}\2", text, count=1, flags=re.M)
+            text = re.sub(r"^also_called: .*$", "also_called: none", text, count=1, flags=re.M)
+            text = re.sub(r"^code: .*$", f"code: {new.upper()}", text, count=1, flags=re.M) if code else text
+            _write(folder / "kb" / path.parent.name / f"{new}.yaml", text)
+            written += 1
+    return written
+
+
+def _code(id: str, copy: int) -> str:
+    """Another trouble code for each copy; the letter stays."""
+    return f"{id[0]}{(int(id[1:], 16) + 0x400 * copy + copy * 7) % 0x10000:04x}"
+
+
+def _write(path: Path, text: str) -> None:
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(text, encoding="utf-8")
