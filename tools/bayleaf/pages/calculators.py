@@ -7,7 +7,7 @@ from bayleaf.pages.amounts import amount, basis, sourced, typed
 from bayleaf.pages.chart import chart
 from bayleaf.pages.form import form
 from bayleaf.pages.frame import cards, finish, index_page
-from bayleaf.pages.text import Markup
+from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.worked import name_words, value_table
 from bayleaf.pages.write import EMPTY, blocks, box, bullets, facts, joined, lines, para, section, small, strong, table, words
@@ -53,11 +53,13 @@ def _symbols(view: Uses, record: Record) -> Markup:
 
 def _check(view: Uses, record: Record, i: int) -> Markup:
     check = record.data["checks"][i]
-    given = lines(words(name_words(n), " ", amount(view, record, ("checks", i, "given", n), _quantity(view, record, "inputs", n))) for n in check["given"])
+    given = lines(words(name_words(n), " ", amount(view, record, ("checks", i, "given", n), _quantity(view, record, "inputs", n)))
+                  for n in check["given"])  # fmt: skip
     gives = lines(words(name_words(n), " ", strong(amount(view, record, ("checks", i, "gives", n), _quantity(view, record, "result", n))),
                         small(" within ", typed(record, ("checks", i, "gives", n, "within", "value")), " ", one["within"]["unit"]))
                   for n, one in check["gives"].items())  # fmt: skip
-    origin = joined([view.prose(check.get("working")), words("Published: ", basis(view, check["basis"])) if "basis" in check else words("Worked by hand.")], " ")
+    published = words("Published: ", basis(view, check["basis"])) if "basis" in check else text("Worked by hand.")
+    origin = joined([view.prose(check.get("working")), published], " ")
     return box("bl-check", facts([("Given", given), ("Gives", gives), ("From", origin)]))
 
 

@@ -19,7 +19,7 @@ def equipment_page(view: Uses, record: Record) -> str:
     quantity = next((q for id in listed(data.get("measures")) if (q := view.desk.quantities.get(id))), None)
     numbers = any(field in data for field in ("range", "error", *(name for name, _ in WIDTHS)))
     kinds = [r for r in view.live("equipment") if r.data.get("type") == record.id]
-    used = [r for r in view.referrers.get(record.id, []) if r.kind == "procedures"]
+    used = {r.id: r for type in view.types(record.id) for r in view.referrers.get(type, []) if r.kind == "procedures"}
     return finish(view, record, [
         facts([
             ("A kind of", view.link(data["type"]) if "type" in data else ""),
@@ -33,7 +33,7 @@ def equipment_page(view: Uses, record: Record) -> str:
         section("kinds", "Of this kind", cards(view, kinds)),
         section("setup", "Before it is used", bullets(view.prose(item) for item in listed(data.get("setup")))),
         section("misleads", "How it misleads", bullets(view.prose(item) for item in listed(data.get("misleads")))),
-        section("used", "Used in", cards(view, used)),
+        section("used", "Used in", cards(view, list(used.values()))),
     ])  # fmt: skip
 
 

@@ -10,7 +10,8 @@ from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import EMPTY, blocks, bullets, facts, heading, joined, lines, para, section, small, strong, table, words
 from bayleaf.records import Record, listed, mapped
 
-COMMONNESS = {"common": "common", "occasional": "occasional", "rare": "rare"}
+ABOUT = ("Bold is what differs, or may differ, from a sound car. What stays normal cannot accuse this fault, and a reading that is not named may "
+         "show anything.")  # fmt: skip
 
 
 def fault_page(view: Uses, record: Record) -> str:
@@ -27,7 +28,7 @@ def fault_page(view: Uses, record: Record) -> str:
             ("Proved by", proved(view, data.get("proved_by"))),
         ]),
         section("shows", "What the readings show", *_rows(view, record, systems),
-                para(small("Bold is what differs, or may differ, from a sound car. What stays normal cannot accuse this fault, and a reading that is not named may show anything."))),
+                para(small(ABOUT))),
         section("elsewhere", "What it leaves alone", _elsewhere(view, data)),
         section("alike", "Hard to tell apart from", bullets(_alike(view, record, systems))),
     ])  # fmt: skip

@@ -5,11 +5,10 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Mapping
 
-from bayleaf.pages.frame import index_page
+from bayleaf.pages.frame import crumbs, index_page
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.view import KIND_TITLES
-from bayleaf.pages.write import EMPTY, lines, page, para, section, small, strong, table, to, words, heading
-from bayleaf.pages.frame import crumbs
+from bayleaf.pages.write import EMPTY, heading, lines, page, para, small, strong, table, to, words
 
 Schema = Mapping[str, object]
 TYPES = {"object": "a map", "array": "a list", "string": "text", "number": "a number", "integer": "a whole number", "boolean": "true or false"}
@@ -17,9 +16,11 @@ TYPES = {"object": "a map", "array": "a list", "string": "text", "number": "a nu
 
 def field_pages(schemas: Mapping[str, Schema]) -> dict[str, str]:
     """Path to text of the page of each kind and of their index; `schemas` is kind to schema, `common` among them."""
-    made = {f"fields/{kind}.md": _kind_page(kind, schemas) for kind in KIND_TITLES if kind in schemas}
-    listed = table(("Kind", "What it is"), [(to(f"fields/{kind}.md", KIND_TITLES[kind]), str(schemas[kind].get("description", ""))) for kind in KIND_TITLES if kind in schemas])
-    return made | {"fields/index.md": index_page("fields", "Every kind of record and every field it may have, from the schemas.", listed)}
+    kinds = [kind for kind in KIND_TITLES if kind in schemas]
+    rows = [(to(f"fields/{kind}.md", KIND_TITLES[kind]), str(schemas[kind].get("description", ""))) for kind in kinds]
+    about = "Every kind of record and every field it may have, from the schemas."
+    made = {f"fields/{kind}.md": _kind_page(kind, schemas) for kind in kinds}
+    return made | {"fields/index.md": index_page("fields", about, table(("Kind", "What it is"), rows))}
 
 
 def _kind_page(kind: str, schemas: Mapping[str, Schema]) -> str:

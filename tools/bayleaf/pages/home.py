@@ -6,8 +6,8 @@ from bayleaf.pages.symptoms import causes
 from bayleaf.pages.systems import FAMILIES
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.view import KIND_TITLES, PAGED
-from bayleaf.pages.write import EMPTY, blocks, box, heading, page, para, section, small, strong, tiles, to
+from bayleaf.pages.view import KIND_TITLES
+from bayleaf.pages.write import EMPTY, blocks, box, heading, page, para, section, strong, tiles, to
 
 MOST = 12   # tiles under one question: as many as a tablet shows at once
 QUESTIONS = {"does": "What does the car do?", "see": "What is in front of me?", "measure": "What do I measure?", "code": "Is there a code?"}
@@ -52,7 +52,8 @@ def _codes(view: Uses) -> Markup:
 
 def _rest(counts: dict[str, int]) -> Markup:
     kinds = ("faults", "components", "equipment", "calculators", "cautions", "terms")
-    return tiles([*((f"{k}/index.md", KIND_TITLES[k], str(counts.get(k, 0))) for k in kinds), ("more/index.md", "More", "tasks, sources, fuels, units, the demonstration")])
+    made = [(f"{k}/index.md", KIND_TITLES[k], str(counts.get(k, 0))) for k in kinds]
+    return tiles([*made, ("more/index.md", "More", "tasks, sources, fuels, units, the demonstration")])
 
 
 def more(view: Uses, counts: dict[str, int], rules: int, fields: int) -> str:
@@ -64,7 +65,7 @@ def more(view: Uses, counts: dict[str, int], rules: int, fields: int) -> str:
     crumb = Markup(f'<nav class="bl-crumbs" aria-label="Way back" markdown="span">{to("index.md", "Home")}</nav>')
     return page(
         "more/index.md", "More", crumb, heading(1, "top", "More"),
-        section("reference", "Reference", tiles(book)), section("demo", "The demonstration", para(strong("INVENTED: no such cars and no such workshop exist.")), tiles(demo)),
+        section("reference", "Reference", tiles(book)),
+        section("demo", "The demonstration", para(strong("INVENTED: no such cars and no such workshop exist.")), tiles(demo)),
         section("writing", "For those who write records", tiles(write)),
-        para(small("Kinds with a page for each record: ", ", ".join(KIND_TITLES[k].lower() for k in PAGED), ".")),
     )  # fmt: skip

@@ -11,6 +11,9 @@ from bayleaf.pages.write import EMPTY, bullets, facts, joined, lines, para, sect
 from bayleaf.records import Record, listed, mapped
 
 
+ABOUT = "Shares follow how common each fault is, a judgement. A cause outside this book is always possible."
+
+
 def job_page(view: Uses, record: Record) -> str:
     """The page of one job, marked as invented at its top."""
     data = record.data
@@ -72,7 +75,7 @@ def _outcome(view: Uses, judgement: Judgement) -> list[Markup]:
     doubts = [words(view.link(d.of), small(" doubted brings back "), joined(view.links(list(d.brings)))) for d in judgement.doubts]
     alone = EMPTY if left else para(strong("No single fault of this book fits all the readings."))
     return [
-        section("left", "Faults left", alone, bullets(left), para(small("Shares follow how common each fault is, a judgement. A cause outside this book is always possible."))),
+        section("left", "Faults left", alone, bullets(left), para(small(ABOUT))),
         section("doubts", "If one reading is doubted", bullets(doubts)),
         section("pairs", "Two faults at once that would fit", bullets(pairs)),
         section("cleared", "Cleared, and by what", bullets(cleared)),

@@ -8,17 +8,15 @@ from bayleaf.pages.amounts import sourced
 from bayleaf.pages.bands import band_table, maker_table
 from bayleaf.pages.cautions import by_severity, full, line
 from bayleaf.pages.embed import embedded
-from bayleaf.pages.frame import cards, finish, index_page
+from bayleaf.pages.frame import cards, finish, index_page, shown
 from bayleaf.pages.proof import proof
 from bayleaf.pages.results import results
 from bayleaf.pages.sheet import sheet_head
 from bayleaf.pages.steps import Step, cautions_of, step_list, unfold, walk
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, blocks, box, bullets, facts, heading, joined, para, section, small, strong, words
+from bayleaf.pages.write import EMPTY, blocks, box, bullets, facts, joined, para, section, small, strong, words
 from bayleaf.records import Record, listed, mapped
-
-PLACES = {"bay": "bay", "lift": "lift", "road": "road", "rolling-road": "rolling road", "bench": "bench"}
 
 
 def procedure_page(view: Uses, record: Record) -> str:
@@ -95,7 +93,7 @@ def _needs(view: Uses, record: Record, steps: list[Step]) -> Markup:
         ("Equipment", joined(view.links(needs.get("equipment")))),
         ("Used up", joined(view.prose(item) for item in listed(needs.get("consumables")))),
         ("Greatest pressure here", _greatest(view, record, steps)),
-        ("Place", joined((PLACES[place] for place in listed(data.get("where"))), " or ")),
+        ("Place", joined((shown(place) for place in listed(data.get("where"))), " or ")),
         ("People", str(people)),
         ("Time", words(f"{data.get('minutes')} min", small(" for a practised person, a judgement; preparations not counted"))),
         ("Spoils", words(joined(view.links(data.get("spoils"))), small(" : take it before")) if listed(data.get("spoils")) else EMPTY),

@@ -10,7 +10,7 @@ from bayleaf.diagnosis.car import car_of_system
 from bayleaf.pages.steps import Step, walk
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, blocks, heading, joined, para, small, strong, table, words
+from bayleaf.pages.write import EMPTY, blocks, heading, joined, para, small, strong, table
 from bayleaf.quantities import Quantity, from_si, round_inward, with_unit
 from bayleaf.records import mapped
 

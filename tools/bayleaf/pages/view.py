@@ -7,7 +7,7 @@ from functools import cached_property
 
 from bayleaf.diagnosis import Desk
 from bayleaf.pages.text import Markup, plain, prose, text
-from bayleaf.pages.write import small, to, words
+from bayleaf.pages.write import to
 from bayleaf.quantities import Quantity
 from bayleaf.records import KINDS, RECORD_KINDS, Book, Record, listed
 
@@ -116,8 +116,3 @@ def every_value(data: object, path: tuple = ()) -> Iterator[tuple[tuple, object]
 def kind_order(record: Record) -> tuple:
     """Records by kind in the order of the book, then by title."""
     return KINDS.index(record.kind), record.title.lower(), record.id
-
-
-def note(*parts: object) -> Markup:
-    """A remark in brackets after something."""
-    return words(" (", small(*parts), ")")

@@ -13,6 +13,10 @@ from bayleaf.pages.write import EMPTY, blocks, facts, joined, lines, para, small
 from bayleaf.records import Record, listed, mapped
 
 
+OPENED = {True: "The text was open when its values were written.",
+          False: "Recalled: nobody had the text open when its values were written."}  # fmt: skip
+
+
 def terms(view: Uses) -> str:
     """The glossary."""
     def inner(r: Record) -> Markup:
@@ -24,11 +28,12 @@ def terms(view: Uses) -> str:
 def sources(view: Uses) -> str:
     """Where published numbers come from, and who cites them."""
     def inner(r: Record) -> Markup:
-        opened = "The text was open when its values were written." if r.data["opened"] else "Recalled: nobody had the text open when its values were written."
         cited = [view.link(other.id) for other in sorted(view.referrers.get(r.id, []), key=kind_order)]
-        return blocks(para(f"{r.data['issuer']}, {r.data['year']}. {opened} ", view.prose(r.data.get("note"))), para(small("Cited by: "), joined(cited)) if cited else EMPTY)
+        said = para(f"{r.data['issuer']}, {r.data['year']}. {OPENED[r.data['opened']]} ", view.prose(r.data.get("note")))
+        return blocks(said, para(small("Cited by: "), joined(cited)) if cited else EMPTY)
 
-    return _page(view, "sources", "Books, standards and papers, and whether anybody had them open. Where no source is named, a number is common practice and says so.", inner)
+    about = "Books, standards and papers, and whether anybody had them open. A number without a source is common practice and says so."
+    return _page(view, "sources", about, inner)
 
 
 def fuels(view: Uses) -> str:
@@ -56,7 +61,8 @@ def quantities(view: Uses) -> str:
             ("Plausible", words(band(view, r, ("plausible",), view.desk.quantities.get(r.id)), " ", small("[", remark(view, data["plausible"]), "]"))),
             ("Readings", joined(readings))]))  # fmt: skip
 
-    return _page(view, "quantities", "A number is nothing without its unit and, for a pressure, what it is counted from: gauge, absolute, difference or vacuum.", inner)
+    about = "A number is nothing without its unit and, for a pressure, what it is counted from: gauge, absolute, difference or vacuum."
+    return _page(view, "quantities", about, inner)
 
 
 def conditions(view: Uses) -> str:

@@ -19,7 +19,8 @@ def value_table(record: Record, calc: Calculator) -> Markup:
     """Rows and columns in both systems' units; what lies outside the limits is marked and explained."""
     made = tabulate(calc)
     result, other = made.result, made.result.other()
-    unit = words(name_words(result.name), small(f" in {with_unit('', result.symbol).strip()}" if result.symbol != "1" else "", f" ({with_unit('', other).strip()})" if other else ""))
+    sides = [with_unit("", symbol).strip() for symbol in (result.symbol, other) if symbol and symbol != "1"]
+    unit = words(name_words(result.name), small(f" in {sides[0]}", f" ({sides[1]})" if len(sides) > 1 else "") if sides else EMPTY)
     head: list[object] = [words(name_words(made.rows.name), " \u2193")]
     if made.columns:
         head[0] = lines([words(name_words(made.columns.name), " \u2192"), head[0]])
