@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from bayleaf.pages import entries, pages
+from bayleaf.pages.uses import Uses
 from bayleaf.records import load
 from tests.browser.conftest import ROOT
 
@@ -31,6 +32,16 @@ def test_the_form_answers_as_the_page_does_without_scripts(visit, site):
     plain = visit(site / RAIL, java_script_enabled=False).page
     assert not plain.locator("form.bl-form").is_visible()
     assert "34.7 psi (239 kPa)" in plain.locator(".bl-at-defaults").inner_text()
+
+
+def test_every_form_comes_to_life_and_agrees_with_the_tables_arithmetic(visit, site):
+    view = Uses(load(ROOT))
+    tab = visit(site / RAIL)
+    for id, calc in view.calculators.items():
+        tab.page.goto((site / f"calculators/{id}.html").as_uri())
+        out = calc.evaluate()
+        expected = [f"{name.replace('_', ' ')}: {result.shown(out[name])}" for name, result in calc.results.items()]
+        assert tab.page.locator("[role=status] p").all_inner_texts() == expected, id
 
 
 @pytest.mark.parametrize(("typed", "said"), [

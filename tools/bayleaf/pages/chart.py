@@ -14,14 +14,16 @@ from bayleaf.quantities import from_si, significant, to_si, with_unit
 WIDTH, HEIGHT = 640, 380
 LEFT, RIGHT, TOP, BOTTOM = 70, 130, 16, 52
 POINTS = 61
-DASHES = ("", "9 5", "2 4", "14 4 2 4", "5 3", "1 6")
+DASHES = ("", "9 5", "2 4", "14 4 2 4", "5 3", "1 6")  # after these come the same ones, thinner
+LABEL = 14  # the least distance between two labels at the end of the lines
 
 
 @dataclass(frozen=True)
 class Line:
-    """One line of the chart: its label and its points in the units shown, broken where the result is undefined."""
+    """One line of the chart: its label (in full, and its value alone) and its points in the units shown, broken where the result is undefined."""
 
     label: str
+    short: str
     points: list[tuple[float, float]]
 
 
@@ -39,8 +41,10 @@ def chart(calc: Calculator) -> Markup:
     title = f"{name_words(result.name)} over {name_words(across.name)}"
     label = " ".join(_sentence(d, across.symbol, result.symbol) for d in drawn)
     parts = [*_grid(x_ticks, y_ticks), *_names(_axis(across.name, across.symbol), _axis(result.name, result.symbol))]
+    ends = (x_ticks[0], x_ticks[-1]), (y_ticks[0], y_ticks[-1])
     for i, one in enumerate(drawn):
-        parts += _line(one, i, (x_ticks[0], x_ticks[-1]), (y_ticks[0], y_ticks[-1]), len(drawn) > 1)
+        parts += _line(one, i, *ends)
+    parts += _labels([d for d in drawn if d.points and d.label], *ends)
     svg = (f'<svg viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{text(title)}" class="bl-chart">'
            f"<title>{text(title)}</title><desc>{text(label)}</desc>{''.join(parts)}</svg>")  # fmt: skip
     return Markup(f'<figure class="bl-figure">{svg}<figcaption>{text(label)}</figcaption></figure>')
@@ -54,12 +58,13 @@ def _axis(name: str, symbol: str) -> str:
 def _lines(calc: Calculator, result, across) -> Iterator[Line]:  # noqa: ANN001 - formulas.Result, formulas.Input
     name = calc.chart.get("lines")
     values = {**calc.table.get("rows", {}), **calc.table.get("columns", {})}.get(name, [None])
-    for value in values[: len(DASHES)]:
+    for value in values:
         one = calc.inputs[name] if name else None
         given = {name: to_si(value, one.symbol, one.quantity.reference)} if one else {}
         points = [(from_si(x, across.symbol, across.quantity.reference), from_si(y, result.symbol, result.quantity.reference))
                   for x, y in curve(calc, result.name, across.name, POINTS, given) if math.isfinite(y)]  # fmt: skip
-        yield Line(f"{name_words(name)} {with_unit(f'{value:g}', one.symbol)}" if one else "", points)
+        short = with_unit(f"{value:g}", one.symbol) if one else ""
+        yield Line(f"{name_words(name)} {short}" if one else "", short, points)
 
 
 def ticks(low: float, high: float, most: int) -> list[float]:
@@ -108,16 +113,21 @@ def _names(across: str, up: str) -> Iterator[str]:
     yield f'<text class="bl-name" x="16" y="{middle:.1f}" text-anchor="middle" transform="rotate(-90 16 {middle:.1f})">{text(up)}</text>'
 
 
-def _line(one: Line, i: int, xs: tuple[float, float], ys: tuple[float, float], named: bool) -> Iterator[str]:
-    if not one.points:
-        return
-    path = " ".join(f"{_x(x, xs):.1f},{_y(y, ys):.1f}" for x, y in one.points)
-    dash = f' stroke-dasharray="{DASHES[i]}"' if DASHES[i] else ""
-    yield f'<polyline class="bl-curve bl-curve-{i}" points="{path}"{dash}/>'
-    if named:
+def _line(one: Line, i: int, xs: tuple[float, float], ys: tuple[float, float]) -> Iterator[str]:
+    if one.points:
+        path = " ".join(f"{_x(x, xs):.1f},{_y(y, ys):.1f}" for x, y in one.points)
+        dash = DASHES[i % len(DASHES)]
+        yield (f'<polyline points="{path}"' + (f' stroke-dasharray="{dash}"' if dash else "")
+               + (' class="bl-thin"' if i >= len(DASHES) else "") + "/>")  # fmt: skip
+
+
+def _labels(drawn: list[Line], xs: tuple[float, float], ys: tuple[float, float]) -> Iterator[str]:
+    """The value of each line at its end, pushed apart where lines end close together."""
+    above = -math.inf
+    for one in sorted(drawn, key=lambda d: -d.points[-1][1]):
         x, y = one.points[-1]
-        short = one.label.rsplit(" ", 2 if " " in one.label.rsplit(" ", 1)[0] and not one.label[-1].isdigit() else 1)
-        yield f'<text class="bl-curve-{i}" x="{_x(x, xs) + 6:.1f}" y="{_y(y, ys) + 4:.1f}">{text(" ".join(short[1:]))}</text>'
+        above = max(_y(y, ys) + 4, above + LABEL)
+        yield f'<text x="{_x(x, xs) + 6:.1f}" y="{above:.1f}">{text(one.short)}</text>'
 
 
 def _sentence(one: Line, across: str, up: str) -> str:

@@ -36,8 +36,9 @@
     var data = JSON.parse(form.parentElement.querySelector('script.bl-data').textContent);
     var run = bayleaf.run[form.dataset.calculator];
     var out = form.querySelector(".bl-outcome");
-    var fields = data.inputs.map(function (input) {
-      var box = form.elements[input.name], select = box.parentElement.querySelector("select");
+    var boxes = form.querySelectorAll("input");     // by place: an input may be called length, as the list itself has a length
+    var fields = data.inputs.map(function (input, i) {
+      var box = boxes[i], select = box.parentElement.querySelector("select");
       return { input: input, box: box, select: select, unit: input.unit, said: box.closest(".bl-field").querySelector(".bl-said") };
     });
 
