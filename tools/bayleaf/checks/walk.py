@@ -37,7 +37,8 @@ class _Walker:
     def __init__(self, record: Record, book: Book, machine: Machine, paths: Paths):
         self.book, self.machine, self.paths, self.record = book, machine, paths, record
         before = preparations(book, record.data)
-        left = [s for p in before if (r := book.of("procedures").get(p)) and r.sound for s in listed(r.data["leaves"])]
+        ready = [r for p in before if (r := book.of("procedures").get(p)) and r.sound]
+        left = [s for r in ready for s in [*listed(r.data["leaves"]), *(s for step in r.data["steps"] for s in listed(step.get("sets")))]]
         states = [*left, *listed(record.data["needs"]["states"])]
         self.standing: dict[Key, int] = {(s, ""): -1 for s in states if s in machine.states}
         self.by: dict[Key, str] = {}  # the act with which a state was set on a part

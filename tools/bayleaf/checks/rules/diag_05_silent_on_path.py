@@ -15,15 +15,19 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     if record.id not in claims.faults:
         return
+    groups: dict[tuple[str, tuple[str, ...]], list[str]] = {}
     told: set[tuple[str, str]] = set()
     for system in claims.systems(record.id):
         beside = claims.beside(record.id, system)
         for stage, answers in claims.stages(record.id, system).items():
-            missing = [r for r in beside if r not in answers and (stage, r) not in told]
+            missing = tuple(r for r in beside if r not in answers and (stage, r) not in told)
             told |= {(stage, r) for r in missing}
             if missing:
-                words = f"stage {stage} says nothing of {either(missing, 'and')}, on or beside its paths in {system}"
-                yield RULE.at(record, words, path=("stages", stage), key=True)
+                groups.setdefault((system, missing), []).append(stage)
+    for (system, missing), stages in groups.items():
+        who = f"stage {stages[0]} says" if len(stages) == 1 else f"the stages {either(stages, 'and')} say"
+        words = f"{who} nothing of {either(missing, 'and')}, on or beside the paths through the part in {system}"
+        yield RULE.at(record, words, path=("stages", stages[0]), key=True)
 
 
 RULE = Rule(

@@ -1,4 +1,4 @@
-"""DIAG-10: a symptom's first reading says nothing about its causes."""
+"""DIAG-10: a first reading of a symptom or a code says nothing about its causes."""
 
 from __future__ import annotations
 
@@ -13,7 +13,8 @@ from bayleaf.records import Record, listed, mapped
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     claims, faults = context.claims, context.book.of("faults")
-    causes = {f for f in claims.faults if record.id in mapped(faults[f].data["felt_as"])}
+    felt = {record.id} if record.kind == "symptoms" else set(listed(record.data["symptoms"]))
+    causes = {f for f in claims.faults if felt & set(mapped(faults[f].data["felt_as"]))}
     for i, id in enumerate(listed(record.data["first"])):
         reading = context.book.of("readings").get(id)
         if reading is None or not reading.sound or not is_diagnosis(reading) or not causes:
@@ -28,9 +29,9 @@ RULE = Rule(
     code="DIAG-10",
     level="warning",
     scope="record",
-    kinds=("symptoms",),
-    title="First reading that says nothing of this symptom",
-    what="A first reading of a symptom is surely other than normal in at least one of the faults that are felt so.",
+    kinds=("symptoms", "codes"),
+    title="First reading that says nothing of the causes",
+    what="A first reading of a symptom, or of a code with symptoms, is surely other than normal in at least one of the faults that are felt so.",
     why="It would be taken on every such car and point to none of its causes.",
     mend="Name a reading that one of the causes changes, or say in the faults that they are felt so.",
     excusable=True,

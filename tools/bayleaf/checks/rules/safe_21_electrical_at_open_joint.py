@@ -10,6 +10,8 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
+SHUT = "tank-shut"
+
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
@@ -22,6 +24,11 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             (state, at), since = opened
             words = f"{step_name(walk, step)} takes an electrical reading, and {called(walk, since)} opened a joint at {at} that is still open"
             yield RULE.at(record, words, path=spot(record, step, "takes"))
+        elif SHUT in machine.states and any(p.carries == "fuel" for p in step.read_paths) and not step.stands(SHUT):
+            ended = walk.last("ended", SHUT, walk.steps.index(step))
+            how = f"{called(walk, ended)} ended it" if ended is not None else "nothing has made sure of it"
+            words = f"{step_name(walk, step)} takes an electrical reading beside fuel, and {machine.named(SHUT)} does not stand: {how}"
+            yield RULE.at(record, words, f"Inherit the preparation that sets {SHUT}, or set it in a step before.", spot(record, step, "takes"))
 
 
 RULE = Rule(
@@ -30,7 +37,7 @@ RULE = Rule(
     scope="record",
     kinds=("procedures",),
     title="Electrical reading beside open fuel",
-    what="No voltage, current or resistance is measured while a fuel joint or the tank is open.",
+    what="No voltage, current or resistance is measured while a fuel joint is open, nor on a part that carries fuel unless the tank is known to be shut.",
     why="A probe that slips under voltage makes a spark, and the vapour of an open joint is all around it.",
     mend="Close and prove the joint first; fix the probes with the circuit dead.",
     example=Example(

@@ -20,7 +20,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         if step.source != record.id or act not in machine.of_paths and act not in machine.local or act in machine.whole:
             continue
         if "at" not in step.data:
-            if not step.act_paths:  # a look at every joint names them by itself
+            if act in machine.local or not step.act_paths:  # a look at every joint names them by itself
                 words = f"step {step.number} is to {machine.title(act)} and does not say where"
                 yield RULE.at(record, words, "Write at: and the component.", (*step.place, "act"))
         elif act in machine.of_paths - PLUGS and step.data["at"] in context.book.of("components") and not step.act_paths:

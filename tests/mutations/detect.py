@@ -1,0 +1,114 @@
+"""Whether the checker sees a mutant: the record alone, then what depends on it, then the jobs."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass, replace
+
+from bayleaf.checks import all_rules, check
+from bayleaf.checks.context import Context
+from bayleaf.diagnosis import replay
+from bayleaf.finding import Finding
+from bayleaf.records import Book, Record
+from bayleaf.records.record import Source
+from bayleaf.records.shape import Shapes
+from bayleaf.records.strict import load_text
+from tests.mutations.mutant import Mutant
+
+# Kinds whose meaning reaches further than the records that name them: the whole book is checked again.
+FAR = {"systems", "components", "states", "acts", "conditions", "hazards", "cautions", "quantities", "readings", "equipment"}
+REPLAYED = {"faults", "readings", "systems", "jobs", "equipment", "calculators", "vehicles", "symptoms", "components", "quantities"}
+
+
+@dataclass(frozen=True)
+class Seen:
+    """What saw the mutant: the level of the finding (error, warning) and its code; two empty texts when nothing did."""
+
+    level: str = ""
+    code: str = ""
+
+
+Key = tuple[str, str, str, str]  # level, code, record, message
+
+
+class Detector:
+    """Holds a book and what its rules say of it, and tells what they say more about a mutant."""
+
+    def __init__(self, book: Book):
+        self.book = book
+        self.shapes = Shapes(book.root / "schemas")
+        self.rules = {scope: [r for r in all_rules() if r.scope == scope and r.check] for scope in ("record", "value", "book")}
+        self.context = Context(book)
+        self.whole = {self._key(f) for f in check(book)}
+        self.jobs = {self._key(f) for f in replay(book)}
+        self.over_book = set(map(self._key, self._book_rules(self.context)))
+        self._of: dict[str, set[Key]] = {}
+        self.named_by: dict[str, set[str]] = defaultdict(set)
+        for record in book.records():
+            for link in self.context.links(record):
+                self.named_by[link.id].add(record.id)
+
+    def see(self, mutant: Mutant) -> Seen:
+        """The most severe new finding about a mutant."""
+        if mutant.text is not None:
+            problems = load_text(mutant.text).problems
+            return Seen("error", problems[0].code) if problems else Seen()
+        record = self.book.of(mutant.kind)[mutant.id]
+        data = mutant.data if record.prefix == () else {mutant.id: mutant.data}
+        if self.shapes.findings(Record(record.kind, record.id, data, Source(record.file))):
+            return Seen("error", "SHAPE")
+        book = self._with(record, mutant)
+        context = Context(book)
+        near = self._record_rules(book.get(record.id), context) - self._before(record.id)
+        near |= set(map(self._key, self._book_rules(context))) - self.over_book
+        seen = _worst(near)
+        if seen.level == "error":
+            return seen
+        if mutant.kind in FAR:
+            near |= {self._key(f) for f in check(book)} - self.whole
+        else:
+            for id in self._dependents(mutant.id):
+                near |= self._record_rules(book.get(id), context) - self._before(id)
+        if _worst(near).level != "error" and mutant.kind in REPLAYED:
+            near |= {self._key(f) for f in replay(book)} - self.jobs
+        return _worst(near)
+
+    def _with(self, record: Record, mutant: Mutant) -> Book:
+        typed = {path: text for path, text in record.source.typed.items() if path[: len(record.prefix)] == record.prefix}
+        typed = {path: text for path, text in typed.items() if path[len(record.prefix) :] != mutant.path}
+        source = Source(record.file, typed={path[len(record.prefix) :]: text for path, text in typed.items()})
+        new = replace(record, data=mutant.data, source=source, prefix=())
+        book = Book(self.book.root, {kind: dict(held) for kind, held in self.book.kinds.items()}, [], self.book.files, dict(self.book._all))
+        book.kinds[record.kind][record.id] = book._all[record.id] = new
+        return book
+
+    def _dependents(self, id: str) -> set[str]:
+        """What names the record, and what follows or inherits that; every vocabulary entry is near enough."""
+        near = set(self.named_by[id])
+        return near | {other for one in near if one in self.book.of("procedures") for other in self.named_by[one]}
+
+    def _before(self, id: str) -> set[Key]:
+        if id not in self._of:
+            self._of[id] = self._record_rules(self.book.get(id), self.context)
+        return self._of[id]
+
+    def _record_rules(self, record: Record, context: Context) -> set[Key]:
+        found = [f for rule in self.rules["record"] if not rule.kinds or record.kind in rule.kinds for f in rule.check(record, context)]
+        found += [f for site in context.sites(record) for rule in self.rules["value"] for f in rule.check(site, context)]
+        excepted = {e["rule"] for e in record.data.get("exceptions", []) if isinstance(e, dict)}
+        return {self._key(f) for f in found if f.code not in excepted}
+
+    def _book_rules(self, context: Context) -> list[Finding]:
+        return [f for rule in self.rules["book"] for f in rule.check(context)]
+
+    @staticmethod
+    def _key(f: Finding) -> Key:
+        return f.level, f.code, f.record, f.message
+
+
+def _worst(found: set[Key]) -> Seen:
+    for level in ("error", "warning"):
+        codes = sorted(code for lvl, code, _record, _message in found if lvl == level)
+        if codes:
+            return Seen(level, codes[0])
+    return Seen()

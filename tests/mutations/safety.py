@@ -1,0 +1,282 @@
+"""Slips in procedures and cautions: what a hurried author forgets."""
+
+from __future__ import annotations
+
+import copy
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.records import Record, listed
+from tests.mutations.mutant import BLIND, CAUGHT, MOSTLY, Mutant, at, changed, operator, steps_changed, without
+
+EXTRA = "a caution beyond what the steps demand, or one whose hazard a preparation or an earlier step speaks of too; to demand it twice would push authors to count cautions"
+WEAKER = {"DANGER": "WARNING", "WARNING": "CAUTION", "CAUTION": "NOTICE", "NOTICE": "CAUTION"}
+LESS = {"will-kill": "could-kill", "could-kill": "could-hurt", "could-hurt": "damages"}
+
+
+def _with_act(record: Record, *acts: str) -> Iterator[int]:
+    yield from (i for i, step in enumerate(record.data["steps"]) if step.get("act") in acts)
+
+
+def _less(record: Record, i: int, what: str) -> Mutant:
+    steps = [s for n, s in enumerate(record.data["steps"]) if n != i]
+    return steps_changed(record, steps, ("steps", i), f"{what}: {record.data['steps'][i].get('do') or record.data['steps'][i].get('follow')}")
+
+
+def _more(record: Record, i: int, step: dict, what: str) -> Mutant:
+    steps = list(record.data["steps"])
+    steps.insert(i, step)
+    return steps_changed(record, steps, ("steps", i), what)
+
+
+def _cautions(record: Record, context: Context) -> Iterator[tuple[str, bool]]:
+    """Every caution of a procedure, and whether it alone speaks of a hazard that some step meets."""
+    steps = context.walk(record).steps
+    own = [s for s in steps if s.source == record.id]
+    for caution in dict.fromkeys(c for s in own for c in s.cautions):
+        alone = any(
+            context.guards(met.hazard) & steps[met.index].shown == {caution} and caution not in context.walk(record).inherited
+            and not any(caution in s.cautions for s in steps if s.source != record.id) for met in context.met(record)
+        )  # fmt: skip
+        yield caution, alone
+
+
+def _without_caution(record: Record, caution: str) -> Mutant:
+    data = copy.deepcopy(record.data)
+    for step in data["steps"]:
+        if "cautions" in step:
+            step["cautions"] = [c for c in listed(step["cautions"]) if c != caution] or "none"
+    return Mutant(record.kind, record.id, ("steps",), f"no {caution}", data)
+
+
+@operator("only caution of a derived hazard dropped", CAUGHT, "the hazard follows from the step", "procedures")
+def caution_dropped(record: Record, context: Context) -> Iterator[Mutant]:
+    yield from (_without_caution(record, caution) for caution, alone in _cautions(record, context) if alone)
+
+
+@operator("caution beyond the derived ones dropped", BLIND, EXTRA, "procedures")
+def extra_dropped(record: Record, context: Context) -> Iterator[Mutant]:
+    yield from (_without_caution(record, caution) for caution, alone in _cautions(record, context) if not alone)
+
+
+@operator("only caution of a derived hazard moved to the last step", CAUGHT, "a caution comes before the step that it guards", "procedures")
+def caution_late(record: Record, context: Context) -> Iterator[Mutant]:
+    for caution, alone in _cautions(record, context):
+        steps = _without_caution(record, caution).data["steps"]
+        last = len(steps) - 1
+        meets = [m.index for m in context.met(record) if caution in context.guards(m.hazard)]
+        early = any(context.walk(record).steps[i].place != ("steps", last) for i in meets)
+        if alone and early and caution not in listed(record.data["steps"][last].get("cautions")):
+            steps[last]["cautions"] = [*listed(steps[last].get("cautions")), caution]
+            yield steps_changed(record, steps, ("steps", last, "cautions"), f"{caution} comes with the last step")
+
+
+@operator("inheritance dropped", MOSTLY, "a preparation whose cautions the procedure names itself, or whose hazards it does not meet, adds nothing that could be missed", "procedures", least=0.6)
+def inheritance(record: Record, context: Context) -> Iterator[Mutant]:
+    for i, id in enumerate(listed(record.data["inherits"])):
+        yield without(record, ("inherits", i), f"does not inherit {id}")
+
+
+@operator("cool-down removed", MOSTLY, "where nothing was opened afterwards, or a followed procedure cools too, it was only comfort", "procedures", least=0.8)
+def no_cooling(record: Record, context: Context) -> Iterator[Mutant]:
+    yield from (_less(record, i, "no cooling") for i in _with_act(record, "cool-down"))
+
+
+@operator("relief removed", MOSTLY, "a relief that is followed twice, or after which nothing is opened", "procedures", least=0.8)
+def no_relief(record: Record, context: Context) -> Iterator[Mutant]:
+    for i, step in enumerate(record.data["steps"]):
+        followed = context.book.of("procedures").get(step.get("follow"))
+        sets = listed(step.get("sets")) + [s for f in (listed(followed.data["steps"]) if followed else []) for s in listed(f.get("sets"))]
+        if "fuel-pressure-relieved" in sets:
+            yield _less(record, i, "no relief")
+
+
+@operator("leak check removed", MOSTLY, "a second look at a joint that was already proved, or one of several in a row", "procedures", least=0.4)
+def no_leak_check(record: Record, context: Context) -> Iterator[Mutant]:
+    yield from (_less(record, i, "no leak check") for i in _with_act(record, "leak-check"))
+    for i, step in enumerate(record.data["steps"]):
+        followed = context.book.of("procedures").get(step.get("follow"))
+        if followed and any(s.get("act") == "leak-check" for s in followed.data["steps"]):
+            yield _less(record, i, "no leak check")
+
+
+@operator("restoring step removed", CAUGHT, "what a step disturbs a later step puts back", "procedures")
+def not_restored(record: Record, context: Context) -> Iterator[Mutant]:
+    undo = context.machine.undo
+    for i in _with_act(record, *undo.values()):
+        step, before = record.data["steps"][i], record.data["steps"][:i]
+        partners = [a for a, b in undo.items() if b == step["act"]]
+        if any(s.get("act") in partners and s.get("at") == step.get("at") for s in before):
+            yield _less(record, i, "not put back")
+
+
+@operator("closing step removed", CAUGHT, "an open joint forbids what comes next, and may not be left", "procedures")
+def not_closed(record: Record, context: Context) -> Iterator[Mutant]:
+    for i in _with_act(record, "close-joint"):
+        if any(s.get("act") == "open-joint" and s.get("at") == record.data["steps"][i].get("at") for s in record.data["steps"][:i]):
+            yield _less(record, i, "not closed")
+
+
+def _fuel_openings(record: Record, context: Context) -> Iterator[int]:
+    for i in _with_act(record, "open-joint"):
+        walked = next(s for s in context.walk(record).steps if s.source == record.id and s.path == ("steps", i))
+        if any(p.carries == "fuel" for p in walked.act_paths):
+            yield i
+
+
+@operator("key switched on after the relief", CAUGHT, "the relief is gone as soon as the key turns", "procedures")
+def key_after_relief(record: Record, context: Context) -> Iterator[Mutant]:
+    for i in _fuel_openings(record, context):
+        data = _more(record, i, {"do": "Switch the key on.", "act": "key-on"}, "key on before the joint is opened").data["steps"]
+        data.insert(i + 1, {"do": "Switch the key off.", "act": "key-off"})
+        yield steps_changed(record, data, ("steps", i), f"key on and off before step {i + 1}")
+
+
+@operator("engine run before the joint is opened", CAUGHT, "a hot engine and a rail under pressure", "procedures")
+def run_before_opening(record: Record, context: Context) -> Iterator[Mutant]:
+    for i in _fuel_openings(record, context):
+        data = _more(record, i, {"do": "Start the engine.", "act": "start-engine"}, "").data["steps"]
+        data.insert(i + 1, {"do": "Stop the engine.", "act": "stop-engine"})
+        yield steps_changed(record, data, ("steps", i), f"engine run before step {i + 1}")
+
+
+@operator("engine started on an unproved joint", CAUGHT, "a closed joint counts as leaking until it was looked at", "procedures")
+def start_unproved(record: Record, context: Context) -> Iterator[Mutant]:
+    for i in _with_act(record, "close-joint"):
+        walked = next(s for s in context.walk(record).steps if s.source == record.id and s.path == ("steps", i))
+        if any(s == "joint-unproved" for s, _at in walked.after):
+            data = _more(record, i + 1, {"do": "Start the engine.", "act": "start-engine"}, "").data["steps"]
+            data.insert(i + 2, {"do": "Stop the engine.", "act": "stop-engine"})
+            yield steps_changed(record, data, ("steps", i + 1), f"engine run after step {i + 1}")
+
+
+@operator("step driven with a gauge on", CAUGHT, "only the electric sender may be driven", "procedures")
+def driven(record: Record, context: Context) -> Iterator[Mutant]:
+    walk = context.walk(record)
+    if any(s.startswith("gauge-") for s, _at in walk.start):
+        yield _more(record, 0, {"do": "Drive the car around the block.", "act": "drive"}, "driven")
+
+
+@operator("steps exchanged", MOSTLY, "two steps of which neither needs the other may come in either order", "procedures", least=0.3)
+def exchanged(record: Record, context: Context) -> Iterator[Mutant]:
+    steps = record.data["steps"]
+    for i in range(len(steps) - 1):
+        if "act" in steps[i] and "act" in steps[i + 1] and steps[i]["act"] != steps[i + 1]["act"]:
+            new = [*steps[:i], steps[i + 1], steps[i], *steps[i + 2 :]]
+            yield steps_changed(record, new, ("steps", i), f"steps {i + 1} and {i + 2} exchanged")
+
+
+@operator("act dropped", MOSTLY, "an act that neither the words nor what follows give away", "procedures", least=0.8)
+def no_act(record: Record, context: Context) -> Iterator[Mutant]:
+    for i, step in enumerate(record.data["steps"]):
+        if "act" in step:
+            steps = copy.deepcopy(record.data["steps"])
+            del steps[i]["act"]
+            yield steps_changed(record, steps, ("steps", i), f"{step['act']} dropped: {step['do']}")
+
+
+@operator("act exchanged for another", MOSTLY, "an act that contradicts neither its words nor what stands", "procedures", least=0.8)
+def other_act(record: Record, context: Context) -> Iterator[Mutant]:
+    acts = list(context.book.of("acts"))
+    for i, step in enumerate(record.data["steps"]):
+        if "act" in step:
+            new = acts[(acts.index(step["act"]) + len(acts) // 3) % len(acts)]
+            yield changed(record, ("steps", i, "act"), new, f"{step['act']} → {new}: {step['do']}")
+
+
+@operator("component of an act dropped", MOSTLY, "an act of the whole car needs none", "procedures", least=0.8)
+def no_part(record: Record, context: Context) -> Iterator[Mutant]:
+    yield from (without(record, ("steps", i, "at"), f"{s.get('act')} at nothing") for i, s in enumerate(record.data["steps"]) if "at" in s)
+
+
+@operator("sets or proves dropped", MOSTLY, "a state that nothing later asks for", "procedures", least=0.7)
+def nothing_set(record: Record, context: Context) -> Iterator[Mutant]:
+    for i, step in enumerate(record.data["steps"]):
+        for field in ("sets", "proves"):
+            if field in step:
+                yield without(record, ("steps", i, field), f"{field} {step[field]}")
+
+
+@operator("leaves, ends or needs emptied", MOSTLY, "a needed state that no step of the procedure relies on", "procedures", least=0.8)
+def declarations(record: Record, context: Context) -> Iterator[Mutant]:
+    for path in (("leaves",), ("ends",), ("needs", "states")):
+        held = record.data.get(path[0]) if len(path) == 1 else record.data["needs"]["states"]
+        if listed(held):
+            yield changed(record, path, "none", f"{path[-1]} {held} emptied")
+
+
+@operator("quantity at which to stop dropped", MOSTLY, "where no state demands it", "procedures", least=0.4)
+def no_stop(record: Record, context: Context) -> Iterator[Mutant]:
+    for i, step in enumerate(record.data["steps"]):
+        yield from (without(record, ("steps", i, f), f"no {f}") for f in ("stop_at", "at_most") if f in step)
+
+
+@operator("lift added to the places", MOSTLY, "what may be done in the bay with the engine off may be done on a lift", "procedures", least=0.2)
+def on_a_lift(record: Record, context: Context) -> Iterator[Mutant]:
+    if "lift" not in record.data["where"]:
+        yield changed(record, ("where",), [*record.data["where"], "lift"], "also on a lift")
+
+
+@operator("equipment dropped from the list", CAUGHT, "what a step uses is listed", "procedures")
+def not_listed(record: Record, context: Context) -> Iterator[Mutant]:
+    for i, id in enumerate(listed(record.data["needs"]["equipment"])):
+        yield without(record, ("needs", "equipment", i), f"no {id}")
+
+
+@operator("instrument dropped from a reading", MOSTLY, "a question needs no instrument", "procedures", least=0.9)
+def no_instrument(record: Record, context: Context) -> Iterator[Mutant]:
+    for i, step in enumerate(record.data["steps"]):
+        if "instrument" in step.get("takes", {}):
+            yield without(record, ("steps", i, "takes", "instrument"), f"{step['takes']['reading']} with nothing")
+
+
+@operator("condition of a step changed", MOSTLY, "a condition that implies the same acts and states", "procedures", least=0.7)
+def other_condition(record: Record, context: Context) -> Iterator[Mutant]:
+    conditions = list(context.book.of("conditions"))
+    for i, step in enumerate(record.data["steps"]):
+        if "when" in step:
+            new = conditions[(conditions.index(step["when"]) + 3) % len(conditions)]
+            yield changed(record, ("steps", i, "when"), new, f"{step['when']} → {new}")
+
+
+@operator("signal word softened", CAUGHT, "signal word and severity belong together", "cautions")
+def softer(record: Record, context: Context) -> Iterator[Mutant]:
+    yield changed(record, ("signal",), WEAKER[record.data["signal"]], f"{record.data['signal']} → {WEAKER[record.data['signal']]}")
+
+
+@operator("signal word and severity softened together", BLIND, "how bad it can be is a judgement; only a NOTICE that speaks of injury gives itself away", "cautions")
+def both_softer(record: Record, context: Context) -> Iterator[Mutant]:
+    if record.data["severity"] in LESS:
+        data = {**record.data, "signal": WEAKER[record.data["signal"]], "severity": LESS[record.data["severity"]]}
+        yield Mutant(record.kind, record.id, ("signal",), f"{record.data['signal']} → {data['signal']}", data)
+
+
+@operator("hazard dropped from a caution", MOSTLY, "a hazard that another caution speaks of too", "cautions", least=0.9)
+def hazard_dropped(record: Record, context: Context) -> Iterator[Mutant]:
+    for i, id in enumerate(record.data["hazards"]):
+        yield without(record, ("hazards", i), f"does not speak of {id}")
+
+
+@operator("avoidance that orders nothing", CAUGHT, "each begins with a verb, Do not or Never", "cautions")
+def no_order(record: Record, context: Context) -> Iterator[Mutant]:
+    yield changed(record, ("avoid", 0), "Care is advised.", "Care is advised.")
+
+
+@operator("signal word typed into a step", CAUGHT, "signal words stand only in cautions", "procedures")
+def typed_word(record: Record, context: Context) -> Iterator[Mutant]:
+    i = next((i for i, s in enumerate(record.data["steps"]) if "do" in s), None)
+    if i is not None:
+        yield changed(record, ("steps", i, "do"), "WARNING! " + at(record.data, ("steps", i, "do")), "WARNING typed")
+
+
+@operator("trigger dropped from a hazard", BLIND, "the vocabulary is what the checker believes: a hazard that it no longer derives is missed by no rule; tests of the vocabulary stand for the table that it came from", "hazards")
+def trigger_dropped(record: Record, context: Context) -> Iterator[Mutant]:
+    for i, trigger in enumerate(listed(record.data["triggers"])):
+        yield without(record, ("triggers", i), f"no trigger {sorted(trigger)}")
+
+
+@operator("state made to last, or to forbid nothing", BLIND, "as for triggers: the rules read what the vocabulary says", "states")
+def state_softened(record: Record, context: Context) -> Iterator[Mutant]:
+    for field in ("ended_by", "forbids", "requires"):
+        for i, id in enumerate(listed(record.data.get(field))):
+            yield without(record, (field, i), f"{field} without {id}")
