@@ -17,8 +17,12 @@ LOOKED_AT = ("index.html", RAIL, PRIMED, "procedures/measure-delivered-volume.ht
 
 
 @pytest.fixture(scope="module")
-def site(make_site):
-    book = load(ROOT)
+def book():
+    return load(ROOT)
+
+
+@pytest.fixture(scope="module")
+def site(make_site, book):
     return make_site(pages(book), entries(book))
 
 
@@ -34,8 +38,8 @@ def test_the_form_answers_as_the_page_does_without_scripts(visit, site):
     assert "34.7 psi (239 kPa)" in plain.locator(".bl-at-defaults").inner_text()
 
 
-def test_every_form_comes_to_life_and_agrees_with_the_tables_arithmetic(visit, site):
-    view = Uses(load(ROOT))
+def test_every_form_comes_to_life_and_agrees_with_the_tables_arithmetic(visit, site, book):
+    view = Uses(book)
     tab = visit(site / RAIL)
     for id, calc in view.calculators.items():
         tab.page.goto((site / f"calculators/{id}.html").as_uri())

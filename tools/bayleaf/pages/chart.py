@@ -15,7 +15,7 @@ WIDTH, HEIGHT = 640, 380
 LEFT, RIGHT, TOP, BOTTOM = 70, 130, 16, 52
 POINTS = 61
 DASHES = ("", "9 5", "2 4", "14 4 2 4", "5 3", "1 6")  # after these come the same ones, thinner
-LABEL = 14  # the least distance between two labels at the end of the lines
+LABEL = 17  # the least distance between two labels at the end of the lines
 
 
 @dataclass(frozen=True)

@@ -33,10 +33,12 @@ def _field(name: str, one: Input) -> str:
     options = "".join(f'<option value="{text(symbol)}"{" selected" if symbol == one.symbol else ""}>{text(with_unit("", symbol).strip() or "no unit")}</option>'
                       for symbol in one.quantity.symbols())  # fmt: skip
     label = text(name_words(name))
+    only = len(one.quantity.symbols()) == 1
+    unit = f'<span class="bl-unit">{text(with_unit("", one.symbol).strip())}</span>' if only else ""
     id = f"in-{name.replace('_', '-')}"
     return (f'<div class="bl-field"><label for="{id}">{label}</label>'
             f'<span><input id="{id}" name="{name}" type="text" inputmode="decimal" autocomplete="off" value="{text(f"{one.typed[0]:g}")}" aria-describedby="{id}-said">'
-            f'<select aria-label="{text("unit of ")}{label}">{options}</select></span><small id="{id}-said" class="bl-said"></small></div>')  # fmt: skip
+            f'<select aria-label="{text("unit of ")}{label}"{" hidden" if only else ""}>{options}</select>{unit}</span><small id="{id}-said" class="bl-said"></small></div>')  # fmt: skip
 
 
 def _data(calc: Calculator) -> dict:
