@@ -8,6 +8,7 @@ import re
 import pytest
 
 from bayleaf.formulas import tabulate
+from bayleaf.pages.calculators import group_of
 from bayleaf.pages.chart import chart, ticks
 from bayleaf.pages.form import form
 from bayleaf.pages.tree import pages
@@ -99,3 +100,12 @@ def test_a_procedure_that_names_a_calculator_holds_its_table(view, made):
     for record in owners:
         tree = parsed(made[f"{record.kind}/{record.id}.md"])
         assert len(tree.css(".bl-embedded .bl-values")) >= len(record.data["calculators"])
+
+
+def test_the_index_groups_calculators_by_what_comes_out(view, made):
+    tree = parsed(made["calculators/index.md"])
+    assert len(tree.css("ul.bl-tiles > li")) == len(view.live("calculators"))
+    # Powers of m, kg, s, K, A as the SI brochure derives them: pascal, volt, litre a second, a pure number, square metre.
+    expected = {"Pressure": (-1, 1, -2, 0, 0), "Electricity": (2, 1, -3, 0, -1), "Flow, volume and mass": (3, 0, -1, 0, 0),
+                "Ratios, shares and counts": (0, 0, 0, 0, 0), "Others": (2, 0, 0, 0, 0)}  # fmt: skip
+    assert {group: group_of(dimension) for group, dimension in expected.items()} == {group: group for group in expected}

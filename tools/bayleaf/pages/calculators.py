@@ -68,5 +68,29 @@ def _quantity(view: Uses, record: Record, field: str, name: str):  # noqa: ANN20
 
 
 def index(view: Uses) -> str:
-    """All calculators."""
-    return index_page("calculators", "What should this reading have been, for this car, here and today?", cards(view, view.live("calculators")))
+    """All calculators, by what their first result is."""
+    groups: dict[str, list[Record]] = {group: [] for group in GROUPS}
+    for record in view.live("calculators"):
+        calc = view.calculators.get(record.id)
+        groups[group_of(next(iter(calc.results.values())).quantity.dimension) if calc else OTHERS].append(record)
+    parts = [section(group.split(",")[0].split()[0].lower(), group, cards(view, those)) for group, those in groups.items()]
+    return index_page("calculators", "What should this reading have been, for this car, here and today?", *parts)
+
+
+def group_of(dimension: tuple) -> str:
+    """The heading that a result stands under, by its powers of m, kg, s, K, A."""
+    if dimension[4]:
+        return "Electricity"
+    return next((group for group, those in GROUPS.items() if tuple(dimension) in those), OTHERS)
+
+
+OTHERS = "Others"
+GROUPS: dict[str, tuple] = {
+    "Pressure": ((-1, 1, -2, 0, 0),),
+    "Flow, volume and mass": ((3, 0, -1, 0, 0), (0, 1, -1, 0, 0), (3, 0, 0, 0, 0), (0, 1, 0, 0, 0), (-3, 1, 0, 0, 0)),
+    "Electricity": (),
+    "Temperature": ((0, 0, 0, 1, 0),),
+    "Times and speeds": ((0, 0, 1, 0, 0), (0, 0, -1, 0, 0), (1, 0, -1, 0, 0)),
+    "Ratios, shares and counts": ((0, 0, 0, 0, 0),),
+    OTHERS: (),
+}
