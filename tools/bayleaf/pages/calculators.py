@@ -47,7 +47,8 @@ def _symbols(view: Uses, record: Record) -> Markup:
     for name in mapped(data.get("constants")):
         rows.append((strong(name_words(name)), view.link(data["constants"][name]["quantity"]), sourced(view, record, ("constants", name)), small("constant")))
     for name, one in data["result"].items():
-        rows.append((strong(name_words(name)), view.link(one["quantity"]), "", small(f"result, {one['digits']} digits", f" in {with_unit('', one['unit']).strip()}" if one["unit"] != "1" else "")))
+        unit = f" in {with_unit('', one['unit']).strip()}" if one["unit"] != "1" else ""
+        rows.append((strong(name_words(name)), view.link(one["quantity"]), "", small(f"result, {one['digits']} digits", unit)))
     return table(("Name", "Quantity", "Value at first", "Limits"), rows, css="bl-symbols")
 
 

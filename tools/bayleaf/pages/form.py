@@ -37,7 +37,8 @@ def _field(name: str, one: Input) -> str:
     unit = f'<span class="bl-unit">{text(with_unit("", one.symbol).strip())}</span>' if only else ""
     id = f"in-{name.replace('_', '-')}"
     return (f'<div class="bl-field"><label for="{id}">{label}</label>'
-            f'<span><input id="{id}" name="{name}" type="text" inputmode="decimal" autocomplete="off" value="{text(f"{one.typed[0]:g}")}" aria-describedby="{id}-said">'
+            f'<span><input id="{id}" name="{name}" type="text" inputmode="decimal" autocomplete="off" '
+            f'value="{text(f"{one.typed[0]:g}")}" aria-describedby="{id}-said">'
             f'<select aria-label="{text("unit of ")}{label}"{" hidden" if only else ""}>{options}</select>{unit}</span><small id="{id}-said" class="bl-said"></small></div>')  # fmt: skip
 
 
