@@ -49,7 +49,7 @@ class Detector:
                 self.named_by[link.id].add(record.id)
 
     def see(self, mutant: Mutant) -> Seen:
-        """The most severe new finding about a mutant."""
+        """The most severe new finding about a mutant. A rule that breaks down on it breaks the run."""
         if mutant.text is not None:
             problems = load_text(mutant.text).problems
             return Seen("error", problems[0].code) if problems else Seen()
@@ -66,6 +66,7 @@ class Detector:
             return seen
         if mutant.kind in FAR:
             near |= {self._key(f) for f in check(book)} - self.whole
+            assert not any("could not finish" in message for _level, _code, _record, message in near), sorted(near)[0]
         else:
             for id in self._dependents(mutant.id):
                 near |= self._record_rules(book.get(id), context) - self._before(id)

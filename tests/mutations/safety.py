@@ -71,7 +71,7 @@ def caution_late(record: Record, context: Context) -> Iterator[Mutant]:
             yield steps_changed(record, steps, ("steps", last, "cautions"), f"{caution} comes with the last step")
 
 
-@operator("inheritance dropped", MOSTLY, "a preparation whose cautions the procedure names itself, or whose hazards it does not meet, adds nothing that could be missed", "procedures", least=0.6)
+@operator("inheritance dropped", MOSTLY, "a preparation that another one inherits too, whose cautions the procedure names itself, or whose hazards it does not meet, adds nothing that could be missed", "procedures", least=0.3)
 def inheritance(record: Record, context: Context) -> Iterator[Mutant]:
     for i, id in enumerate(listed(record.data["inherits"])):
         yield without(record, ("inherits", i), f"does not inherit {id}")
@@ -157,7 +157,7 @@ def driven(record: Record, context: Context) -> Iterator[Mutant]:
         yield _more(record, 0, {"do": "Drive the car around the block.", "act": "drive"}, "driven")
 
 
-@operator("steps exchanged", MOSTLY, "two steps of which neither needs the other may come in either order", "procedures", least=0.3)
+@operator("steps exchanged", MOSTLY, "two steps of which neither needs the other may come in either order", "procedures", least=0.2)
 def exchanged(record: Record, context: Context) -> Iterator[Mutant]:
     steps = record.data["steps"]
     for i in range(len(steps) - 1):
@@ -184,7 +184,7 @@ def other_act(record: Record, context: Context) -> Iterator[Mutant]:
             yield changed(record, ("steps", i, "act"), new, f"{step['act']} → {new}: {step['do']}")
 
 
-@operator("component of an act dropped", MOSTLY, "an act of the whole car needs none", "procedures", least=0.8)
+@operator("component of an act dropped", MOSTLY, "an act of the whole car needs none, and a look that names no joint is of every joint", "procedures", least=0.7)
 def no_part(record: Record, context: Context) -> Iterator[Mutant]:
     yield from (without(record, ("steps", i, "at"), f"{s.get('act')} at nothing") for i, s in enumerate(record.data["steps"]) if "at" in s)
 
@@ -205,7 +205,7 @@ def declarations(record: Record, context: Context) -> Iterator[Mutant]:
             yield changed(record, path, "none", f"{path[-1]} {held} emptied")
 
 
-@operator("quantity at which to stop dropped", MOSTLY, "where no state demands it", "procedures", least=0.4)
+@operator("quantity at which to stop dropped", MOSTLY, "where fuel is bled and no pump runs into an open end, the person at the valve stops it", "procedures", least=0.1)
 def no_stop(record: Record, context: Context) -> Iterator[Mutant]:
     for i, step in enumerate(record.data["steps"]):
         yield from (without(record, ("steps", i, f), f"no {f}") for f in ("stop_at", "at_most") if f in step)

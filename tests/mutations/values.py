@@ -15,6 +15,7 @@ PROBES = ("kg", "degC", "A", "rpm", "m", "V", "psi", "s")
 
 
 JUDGED = ("systems", "vehicles", "jobs", "procedures", "hazards", "fuels")
+TIMES = "; how long a step lasts, and how much is bled, are judged against little else"
 BOUNDS = "the limits of the vocabulary, of an instrument and of a calculator are what other numbers are held against; few stand above them"
 
 
@@ -30,12 +31,12 @@ def _scaled(record: Record, path: tuple, value: float, factor: float) -> Mutant:
     return changed(record, path, new, f"{'.'.join(map(str, path))}: {value} → {new}")
 
 
-@operator("figure of the car × 10", MOSTLY, POINT, *JUDGED, least=0.6)
+@operator("figure of the car × 10", MOSTLY, POINT + TIMES, *JUDGED, least=0.3)
 def ten_times(record: Record, context: Context) -> Iterator[Mutant]:
     yield from (_scaled(record, path, value, 10) for path, value in _numbers(record, context, True))
 
 
-@operator("figure of the car ÷ 10", MOSTLY, POINT, *JUDGED, least=0.6)
+@operator("figure of the car ÷ 10", MOSTLY, POINT + TIMES, *JUDGED, least=0.3)
 def a_tenth(record: Record, context: Context) -> Iterator[Mutant]:
     yield from (_scaled(record, path, value, 0.1) for path, value in _numbers(record, context, True))
 
@@ -66,7 +67,7 @@ def other_dimension(record: Record, context: Context) -> Iterator[Mutant]:
                 yield changed(record, site.unit_path, unit, f"{site.unit} → {unit}")
 
 
-@operator("other unit of the same quantity", MOSTLY, POINT + ", and near units (kPa and psi differ by seven) stay inside it", least=0.35)
+@operator("other unit of the same quantity", MOSTLY, POINT + ", and near units (kPa and psi differ by seven) stay inside it", least=0.25)
 def other_unit(record: Record, context: Context) -> Iterator[Mutant]:
     for site in context.sites(record):
         if site.quantity and site.numbers:
@@ -120,7 +121,9 @@ def _bases(data: object, path: tuple = ()) -> Iterator[tuple]:
 
 @operator("basis removed", CAUGHT, "every number has a basis")
 def no_basis(record: Record, context: Context) -> Iterator[Mutant]:
-    yield from (without(record, path, ".".join(map(str, path)) + " removed") for path in _bases(record.data))
+    for path in _bases(record.data):
+        if "working" not in at(record.data, path[:-1]):  # a check that is worked in words stands on its words
+            yield without(record, path, ".".join(map(str, path)) + " removed")
 
 
 @operator("basis said to be invented", CAUGHT, "invented numbers live in vehicles and jobs only")
