@@ -7,34 +7,16 @@ it recurses and a deep file would otherwise end the process.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, field
 
 import yaml
 from yaml._yaml import CParser
 
+from bayleaf.records.decode import HIDDEN, Problem, broken, decode
 from bayleaf.records.scalars import SUSPECT, Doubtful, read_plain
 
-MOST_BYTES = 64 * 1024
 MOST_DEPTH = 40
 MOST_NODES = 5000
-
-# Controls (but tab, LF, CR), bidirectional and zero-width marks, line and paragraph separators, BOM, surrogates.
-HIDDEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufff9-\ufffb\ud800-\udfff]")
-_TAB_INDENT = re.compile(r"^ *\t", re.M)
-_LONE_CR = re.compile(r"\r(?!\n)")
-
-
-@dataclass(slots=True)
-class Problem:
-    """One thing wrong in the text; `start` and `end` are (line, column) from 1, `end` exclusive."""
-
-    code: str
-    message: str
-    help: str
-    start: tuple[int, int] = (1, 1)
-    end: tuple[int, int] = (1, 1)
-
 
 @dataclass(slots=True)
 class Loaded:
@@ -72,8 +54,9 @@ class _Parser(CParser):
 def load_text(raw: bytes) -> Loaded:
     """Read one YAML document. Reports everything it can; `data` is None if the text is no document."""
     found = Loaded()
-    text = _decode(raw, found)
-    if text is None:
+    text = decode(raw)
+    if isinstance(text, Problem):
+        found.problems.append(text)
         return found
     parser = None
     try:
@@ -82,7 +65,7 @@ def load_text(raw: bytes) -> Loaded:
     except _TooBig as err:
         found.problems.append(Problem("FILE-4", f"the file is {err}", "Split it into smaller records."))
     except yaml.YAMLError as err:
-        found.problems.append(_broken(err))
+        found.problems.append(broken(err))
     except (RecursionError, ValueError, OverflowError) as err:
         found.problems.append(Problem("FILE-6", f"the YAML cannot be read: {err}", "Compare with a record that passes."))
     finally:
@@ -94,62 +77,6 @@ def load_text(raw: bytes) -> Loaded:
         return found
     found.data = _Builder(text, found).build(found.root)
     return found
-
-
-def _decode(raw: bytes, found: Loaded) -> str | None:
-    def stop(code: str, message: str, help: str, index: int | None = None, text: str = "") -> None:
-        line, column = _place(text, index) if index is not None else (1, 1)
-        found.problems.append(Problem(code, message, help, (line, column), (line, column + 1)))
-
-    if len(raw) > MOST_BYTES:
-        return stop("FILE-4", f"the file has {len(raw)} bytes; the limit is {MOST_BYTES}", "Split it into smaller records.")
-    if raw.startswith(b"\xef\xbb\xbf"):
-        return stop("FILE-1", "the file starts with a byte-order mark", "Save it as UTF-8 without one.")
-    try:
-        text = raw.decode("utf-8")
-    except UnicodeDecodeError as err:
-        before = raw[: err.start].decode("utf-8")
-        return stop("FILE-1", "this is not UTF-8 text", "Save the file as UTF-8.", len(before), before)
-    if match := HIDDEN.search(text):
-        name = f"U+{ord(match.group()):04X}"
-        return stop("FILE-2", f"hidden character {name}", "Delete it; it changes what a reader sees.", match.start(), text)
-    if match := _TAB_INDENT.search(text):
-        return stop("FILE-3", "a tab in the indentation", "Indent with spaces.", match.end() - 1, text)
-    if match := _LONE_CR.search(text):
-        return stop("FILE-3", "a lone carriage return", "End lines with a line feed.", match.start(), text)
-    return text
-
-
-def _place(text: str, index: int) -> tuple[int, int]:
-    return text.count("\n", 0, index) + 1, index - (text.rfind("\n", 0, index) + 1) + 1
-
-
-# The parser's own sentences, in ours. Keys are beginnings of what libyaml says.
-_WORDS = {
-    "mapping values are not allowed": ("a colon where no field can start", "Quote the text, or put the field on its own line."),
-    "did not find expected key": ("this line fits no field above it", "Look at its indentation, and at an open quote above."),
-    "could not find expected ':'": ("a field name without its colon", "Write `name: value`, or quote the text."),
-    "did not find expected '-' indicator": ("this line fits no list above it", "Start every item with a hyphen at one indentation."),
-    "did not find expected ',' or ']'": ("a list in brackets is not closed", "Add the comma or the closing bracket."),
-    "did not find expected ',' or '}'": ("a map in braces is not closed", "Add the comma or the closing brace."),
-    "found character that cannot start any token": ("a character that no value may start with", "Quote the text."),
-    "found unexpected end of stream": ("the file ends inside quotes", "Close the quotes."),
-    "found unknown escape character": ("an unknown escape in double quotes", "Use single quotes, or write two backslashes."),
-    "found undefined alias": ("an alias (*)", "Write the value out; records have no anchors or aliases."),
-    "but found another document": ("a second document in the file", "Keep one record a file."),
-}  # fmt: skip
-
-
-def _broken(err: yaml.YAMLError) -> Problem:
-    said = str(getattr(err, "problem", "") or err)
-    mark = getattr(err, "problem_mark", None)
-    line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
-    words, help = next(
-        (pair for start, pair in _WORDS.items() if said.startswith(start)),
-        ("the YAML breaks off here", "Look at the indentation, the colons and the quotes of this line and the one above."),
-    )
-    code = "FILE-8" if "alias" in words else "FILE-5" if "second document" in words else "FILE-6"
-    return Problem(code, words, help, (line, column), (line, column + 1))
 
 
 class _Builder:
@@ -183,7 +110,7 @@ class _Builder:
     def marked(self, node) -> bool:  # noqa: ANN001
         """An anchor, a tag or an alias: the node's mark points at its sign."""
         mark = node.start_mark.index
-        if mark < len(self.text) and self.text[mark] in "&!*" and getattr(node, "style", None) in (None, ""):
+        if mark < len(self.text) and self.text[mark] in "&!*":
             self.problem(node, "FILE-8", "an anchor, alias or tag", "Write the value out; a record is read by people first.")
             return True
         return False
