@@ -57,7 +57,8 @@ def complaint(root: Path, code: str) -> str:
     """What one rule says about the book under a root, as a person reads it; an empty string where it is silent."""
 
     def line_of(file: str, line: int) -> str:
-        lines = (root / file).read_bytes().decode("utf-8", "replace").split("\n")
+        path = root / file
+        lines = path.read_bytes().decode("utf-8", "replace").split("\n") if path.is_file() else []
         return lines[line - 1] if line <= len(lines) else ""
 
     return text.render([f for f in check(load_at(root)) if f.code == code], line_of)

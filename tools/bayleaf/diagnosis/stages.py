@@ -17,8 +17,9 @@ Answers = dict[str, frozenset[str]]  # reading → every answer it may give; a r
 
 
 def normal_of(book: Book, reading: str) -> str:
-    """The answer of a healthy car: *normal*, or what the question says is normal."""
-    return book.of("readings")[reading].data.get("normal", NORMAL)
+    """The answer of a healthy car: *normal*, or what the question says is normal; *normal* too for a reading that is not there."""
+    record = book.of("readings").get(reading)
+    return record.data.get("normal", NORMAL) if record else NORMAL
 
 
 def stages_of(book: Book, layout: Layout, car: Car, fault: str, own: list[str]) -> dict[str, Answers]:

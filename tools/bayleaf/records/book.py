@@ -40,6 +40,11 @@ class Book:
         for kind in KINDS:
             yield from self.of(kind).values()
 
+    def sound(self) -> Book:
+        """The same book with nothing but its sound records by kind; `get` still knows the others, so that they exist."""
+        kinds = {kind: {id: r for id, r in entries.items() if r.sound} for kind, entries in self.kinds.items()}
+        return Book(self.root, kinds, self.findings, self.files, self._all)
+
     def add(self, record: Record, over: bool = False) -> None:
         """Take a record in; an id used twice is a finding unless it is laid over one of the same kind."""
         held = self._all.get(record.id)

@@ -9,8 +9,13 @@ import yaml
 
 MOST_BYTES = 64 * 1024
 
-# Controls (but tab, LF, CR), bidirectional and zero-width marks, line and paragraph separators, BOM, surrogates.
-HIDDEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufff9-\ufffb\ud800-\udfff]")
+# What a reader does not see: controls (but tab, LF, CR), bidirectional and zero-width marks, joiners, fillers and blanks
+# that are no space, spaces that are not U+0020, separators, variation selectors, tags, private use, BOM, surrogates.
+HIDDEN = re.compile(
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\xa0\u00ad\u034f\u061c\u115f\u1160\u1680\u17b4\u17b5\u180b-\u180f\u2000-\u200f\u2028-\u202f\u205f-\u206f"
+    "\u2800\u3000\u3164\ud800-\uf8ff\ufe00-\ufe0f\ufeff\uffa0\ufff0-\ufffb\U0001bca0-\U0001bca3\U0001d173-\U0001d17a\U000e0000-\U0010ffff]"
+)
+_DIRECTIVE = re.compile(r"^%", re.M)
 _TAB_INDENT = re.compile(r"^ *\t", re.M)
 _LONE_CR = re.compile(r"\r(?!\n)")
 
@@ -44,7 +49,9 @@ def decode(raw: bytes) -> str | Problem:
         return stop("FILE-1", "this is not UTF-8 text", "Save the file as UTF-8.", len(before), before)
     if match := HIDDEN.search(text):
         name = f"U+{ord(match.group()):04X}"
-        return stop("FILE-2", f"hidden character {name}", "Delete it; it changes what a reader sees.", match.start(), text)
+        return stop("FILE-2", f"hidden character {name}", "Delete it, or put a plain space; it changes what a reader sees.", match.start(), text)
+    if match := _DIRECTIVE.search(text):
+        return stop("FILE-8", "a directive (%)", "Delete the line; a record needs none.", match.start(), text)
     if match := _TAB_INDENT.search(text):
         return stop("FILE-3", "a tab in the indentation", "Indent with spaces.", match.end() - 1, text)
     if match := _LONE_CR.search(text):
@@ -65,6 +72,12 @@ _WORDS = {
     "did not find expected ',' or ']'": ("a list in brackets is not closed", "Add the comma or the closing bracket."),
     "did not find expected ',' or '}'": ("a map in braces is not closed", "Add the comma or the closing brace."),
     "found character that cannot start any token": ("a character that no value may start with", "Quote the text."),
+    "did not find expected node content": ("a value that is missing or not closed", "Fill it in; close every bracket and brace."),
+    "did not find expected alphabetic or numeric character": ("an anchor (&) or alias (*) without a name", "Quote the text, or write the value out."),
+    "did not find expected <document start>": ("text behind the end of the record", "Keep one record a file, without `...` or `---`."),
+    "block sequence entries are not allowed": ("a list item where no list can start", "Put the list on the lines below the field."),
+    "found invalid Unicode character escape code": ("an escape that is no character", "Write the character itself."),
+    "control characters are not allowed": ("a character that no file may hold", "Delete it."),
     "found unexpected end of stream": ("the file ends inside quotes", "Close the quotes."),
     "found unknown escape character": ("an unknown escape in double quotes", "Use single quotes, or write two backslashes."),
     "found undefined alias": ("an alias (*)", "Write the value out; records have no anchors or aliases."),

@@ -19,6 +19,7 @@ _FLOAT_11 = re.compile(
 _DATE_11 = re.compile(r"\d{4}-\d\d?-\d\d?(?:[Tt ].*)?\Z")
 _NUMBER_12 = re.compile(r"(?:[-+]?[0-9]+|0o[0-7]+|0x[0-9a-fA-F]+|[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?|[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN))\Z")
 SUSPECT = frozenset("-+.~=<0123456789ynotfYNOTF")  # text that starts otherwise is text in both versions
+_MOST_DIGITS = 15
 _LONGEST_WORD = 5  # false
 
 
@@ -38,8 +39,8 @@ def read_plain(text: str) -> object:
     if text in _WORDS:
         return _WORDS[text]
     if _WHOLE.match(text):
-        if len(text.lstrip("-")) > 15:
-            raise Doubtful(f"{text[:24]} has more than 15 digits, more than a number here can hold")
+        if len(text.lstrip("-")) > _MOST_DIGITS:
+            raise Doubtful(f"{text[:24]} has more than {_MOST_DIGITS} digits, more than a number here can hold")
         return int(text)
     if _DECIMAL.match(text):
         return _finite(text)
@@ -49,7 +50,12 @@ def read_plain(text: str) -> object:
 def _finite(text: str) -> float:
     number = float(text)
     if number in (float("inf"), float("-inf")):
-        raise Doubtful(f"{text} is beyond the largest number")
+        raise Doubtful(f"{text[:24]} is beyond the largest number")
+    digits = text.lstrip("-").split("e")[0].replace(".", "").lstrip("0")
+    if digits and not number:
+        raise Doubtful(f"{text[:24]} is nearer to zero than a number here can be")
+    if len(digits) > _MOST_DIGITS:
+        raise Doubtful(f"{text[:24]} has more than {_MOST_DIGITS} digits, more than a number here can hold")
     return number
 
 
@@ -58,8 +64,8 @@ def _text_or_doubt(text: str) -> str:
     if old == new == "text":
         return text
     if old == new:
-        raise Doubtful(f"{text} is {old} in an unusual spelling")
-    raise Doubtful(f"{text} is {old} in YAML 1.1 and {new} in YAML 1.2")
+        raise Doubtful(f"{text[:40]} is {old} in an unusual spelling")
+    raise Doubtful(f"{text[:40]} is {old} in YAML 1.1 and {new} in YAML 1.2")
 
 
 def _read_11(text: str) -> str:

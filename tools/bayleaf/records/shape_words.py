@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Iterable
 
 import jsonschema
@@ -14,9 +15,18 @@ _TYPES = {"object": "a map of fields", "array": "a list", "string": "text", "num
           "integer": "a whole number", "boolean": "true or false", "null": "nothing"}  # fmt: skip
 
 
+def _pattern(validator: object, pattern: str, value: object, schema: dict) -> Iterable[jsonschema.ValidationError]:
+    """As the fast gate reads it: `$` is the very end, not the place before a last line feed."""
+    if isinstance(value, str) and not re.search(re.sub(r"\$\Z", r"\\Z", pattern), value):
+        yield jsonschema.ValidationError("", validator="pattern")
+
+
+_Validator = jsonschema.validators.extend(jsonschema.Draft202012Validator, {"pattern": _pattern})
+
+
 def explain(record: Record, schema: dict) -> list[Finding]:
     """Every shape complaint about a record, each at its exact place, most specific first."""
-    validator = jsonschema.Draft202012Validator(schema)
+    validator = _Validator(schema)
     found = {}
     for error in validator.iter_errors(record.data):
         for leaf in _leaves(error):
@@ -125,7 +135,7 @@ def _a(value: object) -> str:
 
 
 def _shown(value: object) -> str:
-    text = str(value) if not isinstance(value, bool) else str(value).lower()
+    text = re.sub(r"\s", " ", str(value)) if not isinstance(value, bool) else str(value).lower()
     return text if len(text) <= 60 else text[:57] + "…"
 
 

@@ -43,9 +43,9 @@ class _Parser(CParser):
         self.depth += 1
         self.nodes += 1
         if self.depth > MOST_DEPTH:
-            raise _TooBig(f"nested more than {MOST_DEPTH} levels deep")
+            raise _TooBig(f"is nested more than {MOST_DEPTH} levels deep")
         if self.nodes > MOST_NODES:
-            raise _TooBig(f"more than {MOST_NODES} values in one file")
+            raise _TooBig(f"holds more than {MOST_NODES} values")
 
     def ascend_resolver(self) -> None:
         self.depth -= 1
@@ -63,7 +63,7 @@ def load_text(raw: bytes) -> Loaded:
         parser = _Parser(text)
         found.root = parser.get_single_node()
     except _TooBig as err:
-        found.problems.append(Problem("FILE-4", f"the file is {err}", "Split it into smaller records."))
+        found.problems.append(Problem("FILE-4", f"the file {err}", "Split it into smaller records."))
     except yaml.YAMLError as err:
         found.problems.append(broken(err))
     except (RecursionError, ValueError, OverflowError) as err:
