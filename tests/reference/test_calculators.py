@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from fractions import Fraction
+
 import pytest
 
 from bayleaf.formulas import prove_range, run_checks, tabulate
+from tests.formulas.test_evaluate import BASE, UNITS, with_units
 from tests.reference.outside import book, calculator, everything
 
 IDS = sorted(book().of("calculators"))
@@ -36,3 +40,28 @@ def test_it_stays_defined_over_its_limits(id):
 @pytest.mark.parametrize("id", IDS)
 def test_every_cell_of_its_table_holds(id):
     assert {cell.mark for row in tabulate(calculator(id)).cells for cell in row} == {""}
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_its_dimensions_close_in_pint_too(id):
+    calc = calculator(id)
+    values = {name: one.default for name, one in calc.inputs.items()} | {name: one.value for name, one in calc.constants.items()}
+    known = {name: _quantity(values[name], one.quantity.dimension) for name, one in {**calc.inputs, **calc.constants}.items()}
+    expected = calc.evaluate()
+    for name, line in calc.lines.items():
+        known[name] = with_units(_decimal(line.plain), known)
+        assert known[name].m_as(_unit(line.type.dimension)) == pytest.approx(expected[name], rel=1e-12, abs=1e-15)
+
+
+def _decimal(node):
+    """The tree with its exponents as decimals, where they stand as ratios."""
+    text = repr(float(Fraction(node.text))) if node.kind == "number" else node.text
+    return replace(node, text=text, args=tuple(map(_decimal, node.args)))
+
+
+def _quantity(x: float, dimension: tuple):
+    return UNITS.Quantity(x, _unit(dimension))
+
+
+def _unit(dimension: tuple) -> str:
+    return "*".join(f"{base}**{float(power)}" for base, power in zip(BASE, dimension))

@@ -110,6 +110,13 @@ def calculator(id: str) -> Calculator:
     return compile_calculator(book().of("calculators")[id].data, quantities_of(book()))
 
 
+def results(id: str, **texts: str) -> dict[str, float]:
+    """A calculator's results in their own units; inputs as text with units, the others at their defaults."""
+    calc = calculator(id)
+    lines = calc.evaluate(_read(calc.inputs, texts))
+    return {name: from_si(lines[name], one.symbol, one.quantity.reference) for name, one in calc.results.items()}
+
+
 def everything() -> list[Outside]:
     """All comparisons of the modules beside this one."""
     if not OUTSIDES:
