@@ -59,8 +59,9 @@ def _check(view: Uses, record: Record, i: int) -> Markup:
     gives = lines(words(name_words(n), " ", strong(amount(view, record, ("checks", i, "gives", n), _quantity(view, record, "result", n))),
                         small(" within ", typed(record, ("checks", i, "gives", n, "within", "value")), " ", one["within"]["unit"]))
                   for n, one in check["gives"].items())  # fmt: skip
-    published = words("Published: ", basis(view, check["basis"])) if "basis" in check else text("Worked by hand.")
-    origin = joined([view.prose(check.get("working")), published], " ")
+    worked = "Worked by hand: " if "working" in check else ""
+    held = words("Against: ", basis(view, check["basis"])) if "basis" in check else EMPTY
+    origin = joined([words(worked, view.prose(check.get("working"))), held], " ")
     return box("bl-check", facts([("Given", given), ("Gives", gives), ("From", origin)]))
 
 

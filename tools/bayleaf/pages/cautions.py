@@ -50,6 +50,11 @@ def short(view: Uses, record: Record) -> Markup:
     return _box(record, _signal(view, record), bullets(view.prose(line) for line in record.data["avoid"]))
 
 
+def again(view: Uses, record: Record) -> Markup:
+    """The caution before a later step of the same sheet: the same words in fewer lines."""
+    return _box(record, _signal(view, record), para(joined((view.prose(item) for item in record.data["avoid"]), " "), css="bl-again"))
+
+
 def line(view: Uses, record: Record) -> Markup:
     """The caution in one list item."""
     signal = record.data["signal"]

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
 from bayleaf.pages.amounts import sourced
-from bayleaf.pages.cautions import by_severity, short
+from bayleaf.pages.cautions import again, by_severity, short
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import EMPTY, blocks, box, joined, numbered, para, small, strong, words
@@ -47,17 +47,24 @@ def cautions_of(steps: Iterable[Step]) -> list[str]:
     return list(dict.fromkeys(id for step in walk(steps) for id in listed(step.data.get("cautions"))))
 
 
-def step_list(view: Uses, steps: list[Step]) -> Markup:
-    """The steps as an ordered list; inside each item the cautions come first, in the page and on paper."""
-    return numbered([_item(view, step) for step in steps])
+def step_list(view: Uses, steps: list[Step], seen: set[str] | None = None) -> Markup:
+    """The steps as an ordered list; inside each item the cautions come first, in the page and on paper.
+
+    A caution that stood before an earlier step of the sheet (`seen`) is said again in fewer lines, never left out.
+    """
+    seen = set() if seen is None else seen
+    return numbered([_item(view, step, seen) for step in steps])
 
 
-def _item(view: Uses, step: Step) -> Markup:
+def _item(view: Uses, step: Step, seen: set[str]) -> Markup:
     data = step.data
-    warned = [short(view, caution) for caution in by_severity(view, listed(data.get("cautions")))]
+    warned = []
+    for caution in by_severity(view, listed(data.get("cautions"))):
+        warned.append(again(view, caution) if caution.id in seen else short(view, caution))
+        seen.add(caution.id)
     if "follow" in data:
         said = para(strong("Do all of ", view.link(data["follow"]), "."), " Its steps:", css="bl-do")
-        return blocks(*warned, said, step_list(view, step.inner))
+        return blocks(*warned, said, step_list(view, step.inner, seen))
     takes = mapped(data.get("takes"))
     return blocks(*warned, para(view.prose(data.get("do")), css="bl-do"), _details(view, step), _blank(view, takes.get("reading")))
 
