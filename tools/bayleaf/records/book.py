@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import os
 import re
+import stat
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from bayleaf.finding import CouldNotRun, Finding
+from bayleaf.records.decode import MOST_BYTES
 from bayleaf.records.kinds import KINDS, RECORD_KINDS, VOCABULARY_KINDS
 from bayleaf.records.record import Record, Source, file_findings
 from bayleaf.records.shape import Shapes
@@ -81,7 +83,8 @@ def load(root: Path, overlays: Iterable[Path] = ()) -> Book:
 def load_job(path: Path, book: Book) -> tuple[Record | None, list[Finding]]:
     """Read a technician's own job file against the book's schema of jobs; the book is left as it is."""
     try:
-        raw = Path(path).read_bytes()
+        with open(path, "rb") as handle:
+            raw = handle.read(MOST_BYTES + 1)
     except OSError as err:
         raise CouldNotRun(f"{path}: {err.strerror or err}") from None
     aside = Book(book.root)
@@ -99,27 +102,41 @@ def book_from_data(kinds: dict[str, dict[str, dict]]) -> Book:
 
 
 def _read_tree(book: Book, shapes: Shapes, top: Path, shown: str, over: bool) -> None:
-    for folder, subfolders, names in os.walk(top):
+    """Every file under `top`; what is skipped is a finding. Files are looked at before they are opened: a pipe would hang."""
+
+    def unread(file: str, message: str, help: str) -> None:
+        book.findings.append(Finding("FILE-15", "error", message, help, file))
+
+    def named(path: str) -> str:
+        return f"{shown}/{os.path.relpath(path, top)}".replace(os.sep, "/")
+
+    before = book.files
+    walk = os.walk(top, onerror=lambda err: unread(named(err.filename), f"the folder cannot be read: {err.strerror}", "Mend its permissions."))
+    for folder, subfolders, names in walk:
         subfolders.sort()
+        for link in [name for name in subfolders if os.path.islink(os.path.join(folder, name))]:
+            unread(named(os.path.join(folder, link)), "a symbolic link to a folder", "Put the folder itself here.")
         for name in sorted(names):
-            path = Path(folder, name)
-            relative = path.relative_to(top).as_posix()
+            path = os.path.join(folder, name)
+            file = named(path) if folder != str(top) else f"{shown}/{name}"
             book.files += 1
-            claim = _claim(relative)
-            file = f"{shown}/{relative}"
+            claim = _claim(file[len(shown) + 1 :])
             if isinstance(claim, str):
                 book.findings.append(Finding("FILE-11", "error", claim, _WHERE, file))
                 continue
-            if path.is_symlink():
-                book.findings.append(Finding("FILE-15", "error", "a symbolic link", "Put the file itself here.", file))
-                continue
             try:
+                about = os.lstat(path)
+                if not stat.S_ISREG(about.st_mode):
+                    unread(file, "a symbolic link" if stat.S_ISLNK(about.st_mode) else "not an ordinary file", "Put the file itself here.")
+                    continue
                 with open(path, "rb") as handle:
-                    raw = handle.read()
+                    raw = handle.read(MOST_BYTES + 1)
             except OSError as err:
-                book.findings.append(Finding("FILE-15", "error", f"cannot be read: {err.strerror}", "Mend its permissions.", file))
+                unread(file, f"cannot be read: {err.strerror}", "Mend its permissions.")
                 continue
             _read_file(book, shapes, raw, file, *claim, over)
+    if book.files == before:
+        book.findings.append(Finding("FILE-5", "error", "there is no file at all", "Write a record, or name another folder.", shown))
 
 
 _WHERE = "Records lie in kb/<kind>/<id>.yaml, vocabulary in kb/vocabulary/<kind>.yaml."

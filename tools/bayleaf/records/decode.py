@@ -39,7 +39,7 @@ def decode(raw: bytes) -> str | Problem:
         return Problem(code, message, help, (line, column), (line, column + 1))
 
     if len(raw) > MOST_BYTES:
-        return stop("FILE-4", f"the file has {len(raw)} bytes; the limit is {MOST_BYTES}", "Split it into smaller records.")
+        return stop("FILE-4", f"the file has more than {MOST_BYTES} bytes", "Split it into smaller records.")
     if raw.startswith(b"\xef\xbb\xbf"):
         return stop("FILE-1", "the file starts with a byte-order mark", "Save it as UTF-8 without one.")
     try:

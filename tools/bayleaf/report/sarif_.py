@@ -48,7 +48,7 @@ def _result(f: Finding, index: dict[str, int], seen: Counter[str]) -> dict:
         "ruleId": f.code,
         "level": _LEVELS[f.level],
         "message": {"text": plain(f"{f.message}. {f.help}" if f.help else f.message)},
-        "locations": [{"physicalLocation": {"artifactLocation": {"uri": quote(f.file)}, "region": region}}],
+        "locations": [{"physicalLocation": {"artifactLocation": {"uri": quote(f.file.encode("utf-8", "surrogateescape"))}, "region": region}}],
         "partialFingerprints": {"bayleaf/v1": _fingerprint(f, seen)},
     }
     if f.code in index:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable
 
 from bayleaf.finding import LEVELS, Finding
+from bayleaf.records.decode import HIDDEN
 
 _COLOURS = {"error": "31;1", "warning": "33;1", "advice": "36;1"}
 _WIDEST = 100
@@ -33,8 +33,8 @@ def _one(f: Finding, line_of: Callable[[str, int], str], colour: bool) -> str:
 
 
 def plain(text: str) -> str:
-    """Text that cannot move the cursor, recolour the terminal or hide in it."""
-    return re.sub(r"[^\x20-\x7e\xa0-\u200a\u2010-\u2027\u2030-\u205f\u2070-\ufefe\uff00-\U0010ffff]", "·", text)
+    """Text that cannot move the cursor, recolour the terminal or hide in it: what no record may hold becomes a dot."""
+    return HIDDEN.sub("·", text).replace("\n", "·").replace("\r", "·").replace("\t", "·")
 
 
 def tally(findings: Iterable[Finding]) -> str:
