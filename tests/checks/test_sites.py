@@ -1,0 +1,72 @@
+"""Every number with a unit is found, with the quantity that it belongs to."""
+
+from __future__ import annotations
+
+import pytest
+
+from bayleaf.checks.context import Context
+from tests.checks.small import load_small
+
+
+@pytest.fixture(scope="module")
+def context():
+    return Context(load_small())
+
+
+def sites(context: Context, id: str) -> dict[str, tuple]:
+    """Path to (role, quantity, unit, numbers) of a record's sites."""
+    return {".".join(map(str, s.path)): (s.role, s.quantity and s.quantity.id, s.unit, list(s.numbers.values())) for s in context.sites(context.book.get(id))}
+
+
+def test_bands_belong_to_the_quantity_of_their_reading(context):
+    found = sites(context, "port-injection-return")
+    assert found["bands.rail-pressure-primed"] == ("band", "rail-pressure", "psi", [36, 65])
+    assert found["bands.manifold-vacuum-idle"] == ("band", "manifold-vacuum", "inHg", [12, 22])
+    assert found["bands.injector-pressure-idle"] == ("band", "pressure-across-injector", "psi", [36, 65])  # what its calculator gives
+    assert found["paths.0.greatest"] == ("value", "rated-pressure", "psi", [130])
+
+
+def test_an_instrument_has_widths_and_ranges(context):
+    found = sites(context, "gauge-0-100")
+    assert found["range"][0] == found["error.zones.1"][0] == "range"
+    assert found["readability"] == ("width", "rail-pressure", "psi", [1]) and found["rated"] == ("value", "rated-pressure", "psi", [150])
+
+
+def test_a_step_says_its_quantity_by_its_unit(context):
+    assert sites(context, "relieve-fuel-pressure")["steps.2.stop_at"] == ("value", "fuel-volume", "L", [0.5])
+    assert sites(context, "measure-primed-pressure")["steps.0.lasts"] == ("value", "time", "s", [2])
+
+
+def test_a_calculator_has_limits_results_and_checks(context):
+    found = sites(context, "pressure-across-injector-idle")
+    assert found["inputs.rail"] == ("range", "rail-pressure", "psi", [0, 100, 35])
+    assert found["result.across"] == ("unit", "pressure-across-injector", "psi", [])
+    assert found["checks.0.gives.across.within"] == ("width", "pressure-across-injector", "psi", [0.02])
+
+
+def test_jobs_vehicles_and_fuels_have_theirs(context):
+    assert sites(context, "parks-van-no-power")["readings.0"] == ("reading", "rail-pressure", "psi", [35])
+    assert sites(context, "parks-van")["altitude"] == ("value", "altitude", "m", [120])
+    assert sites(context, "e10")["density"] == ("value", "fuel-density", "kg/m3", [745])
+
+
+def test_every_number_beside_a_unit_is_in_a_site(context):
+    """Walks the raw data of the whole small book: no map with a unit and a number is missed."""
+    missed = []
+    for record in context.book.records():
+        held = {path for site in context.sites(record) for path in site.numbers}
+        for path, value in _numbers(record.data, ()):
+            if path not in held:
+                missed.append((record.id, path, value))
+    assert missed == []
+
+
+def _numbers(data: object, path: tuple):
+    if isinstance(data, dict):
+        for key, value in data.items():
+            if "unit" in data and isinstance(value, int | float) and not isinstance(value, bool) and key not in ("digits", "percent_of_span"):
+                yield (*path, key), value
+            yield from _numbers(value, (*path, key))
+    elif isinstance(data, list):
+        for i, value in enumerate(data):
+            yield from _numbers(value, (*path, i))
