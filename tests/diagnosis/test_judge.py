@@ -126,7 +126,7 @@ def test_unsteady_clears_what_is_steady():
 def test_a_difference_is_computed_when_both_its_readings_are_there():
     judgement = judge(book(), job(value("idle", 36), value("hose-off", 44)))
     rise = judgement.taken[-1]
-    assert (rise.reading, rise.computed, rise.said, rise.verdict.kind) == ("hose-rise", True, "8.00 psi", "in band")
+    assert (rise.reading, rise.computed, rise.said, rise.verdict.kind) == ("hose-rise", True, "8.0 psi", "in band")
     assert rise.places == (0, 1)
     assert "hose-is-off" not in judgement.left_ids
 
@@ -202,9 +202,33 @@ def test_a_reading_of_each_cylinder_is_ruled_by_the_one_that_is_out():
     assert "hose-is-off" not in left(value("idle", 35), value("idle", 36), the_book=the_book, maker_bands=band)
 
 
+def test_a_later_reading_of_the_same_cylinder_replaces_the_earlier_one_and_no_other():
+    each = {**book().of("readings")["idle"].data, "each": "cylinder"}
+    the_book = book(readings={"idle": each})
+    band = {"idle": {"min": 30, "max": 40, "unit": "psi", "looked_up": "…"}}
+    third, again, second = (value("idle", number, which=which) for number, which in ((60, 3), (35, 3), (36, 2)))
+    assert "hose-is-off" in left(third, second, the_book=the_book, maker_bands=band)
+    assert "hose-is-off" not in left(third, second, again, the_book=the_book, maker_bands=band)
+    taken = judge(the_book, job(third, second, again, maker_bands=band)).taken
+    assert [(t.which, t.counts) for t in taken] == [(3, False), (2, True), (3, True)]
+
+
+def test_a_computed_reading_is_no_finer_than_what_it_may_be_out_by():
+    # Two readings with the dial: 0.5 psi repeatability and half a division twice make 1.5 psi, so a tenth of a psi is said.
+    assert judge(book(), job(value("idle", 36.2), value("hose-off", 44.46))).taken[-1].said == "8.3 psi"
+    # Without a stated repeatability both errors count, 0.4 psi twice: 0.8 psi, so a hundredth is said.
+    fine = [value("idle", 36.256, instrument="fine-sender"), value("hose-off", 44.5, instrument="fine-sender")]
+    assert judge(book(), job(*fine)).taken[-1].said == "8.24 psi"
+
+
+def test_few_readings_are_named_where_one_clears_every_stage():
+    judgement = judge(book(), job(value("primed", 50), value("ground-drop", 0.9, "V", "meter"), felt=["no-power"], maker_bands=MAKER))
+    assert next(c.reasons for c in judgement.cleared if c.fault == "filter-blocked") == ("ground-drop",)
+
+
 def test_a_better_instrument_is_named_when_it_is_too_close():
     judgement = judge(book(), job(value("primed", 56), maker_bands=MAKER))
-    assert "Fine sender" in judgement.taken[0].verdict.what_to_do
+    assert judgement.taken[0].better == ("Fine sender",)
 
 
 def test_the_vehicle_brings_its_own_bands():

@@ -90,7 +90,7 @@ def test_without_a_band_the_maker_is_asked():
 
 
 def test_an_unstated_error_is_said():
-    assert "No error is stated" in judge_value(7, limit(5, 10), Instrument("x", "x")).words
+    assert "no error allowed for, because the instrument states none" in judge_value(7, limit(5, 10), Instrument("x", "x")).words
 
 
 def test_doubt_about_the_band_itself_widens_the_guard():

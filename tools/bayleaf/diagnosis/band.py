@@ -9,7 +9,7 @@ SOURCES = ("typed", "vehicle", "expected", "limit", "spread")
 SOURCE_WORDS = {
     "typed": "the maker's figure typed into the job",
     "vehicle": "the maker's figure kept for this vehicle",
-    "expected": "what this car should show here and today",
+    "expected": "worked out for this car",
     "limit": "a general limit",
     "spread": "the general spread over many cars",
 }
@@ -36,7 +36,8 @@ class Band:
     @property
     def words(self) -> str:
         """The band and its origin, in words."""
-        return f"{self.text}, {SOURCE_WORDS[self.source]}{': ' + self.notes if self.notes else ''}"
+        before = " from " if self.source == "expected" else ": "
+        return f"{self.text}, {SOURCE_WORDS[self.source]}{before + self.notes if self.notes else ''}"
 
 
 def best(bands: list[Band]) -> Band | None:

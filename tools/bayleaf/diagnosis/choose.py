@@ -62,10 +62,11 @@ def _expectation(desk: Desk, car: Car, quantity: Quantity, data: dict, known: di
     middle = desk.calculate(known, car, expected["calculator"], expected["inputs"], expected.get("result"))
     half = quantity.width(data["within"]["value"], data["within"]["unit"])
     low, high = middle.value - half, middle.value + half
-    unit = quantity.shown[0]
+    unit, readings = quantity.shown[0], desk.book.of("readings")
+    fed = [feed["reading"] for feed in mapped(expected["inputs"]).values() if "reading" in mapped(feed)]
     shown = round_inward(*(from_si(x, unit, quantity.reference) for x in (low, high)), 3)
     return Band(
         low, high, "expected", show_band(*(float(x) for x in shown), unit, quantity),
         data.get("means") == "spread", middle.allowance or 0.0, system,
-        notes=desk.book.of("calculators")[expected["calculator"]].title,
+        notes=" and ".join(readings[r].title for r in fed if r in readings) or desk.book.of("calculators")[expected["calculator"]].title,
     )  # fmt: skip

@@ -38,7 +38,7 @@ def judge(book: Book, job: Record) -> Judgement:
         left=_left(book, matrix, left, evidence),
         cleared=_cleared(matrix, candidates, left, evidence),
         repaired=tuple(repairs), comes_and_goes=job.data.get("comes_and_goes") is True,
-        cannot=tuple((e["reading"], e["cannot"]) for e in entries if "cannot" in e),
+        cannot=tuple((e["reading"], e["cannot"]) for e in entries if "cannot" in e), invented=job.data.get("invented") is True,
     )  # fmt: skip
     if not left:
         judgement = replace(

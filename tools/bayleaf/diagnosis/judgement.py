@@ -35,6 +35,16 @@ class Cleared:
     fault: str
     by: dict[str, tuple[str, ...]]
 
+    @property
+    def reasons(self) -> tuple[str, ...]:
+        """Few readings that together clear every stage: each time the one that clears most of those still there."""
+        found, there = [], list(self.by.values())
+        while there:
+            readings = dict.fromkeys(r for readings in there for r in readings)
+            found.append(max(readings, key=lambda r, there=there: sum(r in readings for readings in there)))
+            there = [readings for readings in there if found[-1] not in readings]
+        return tuple(found)
+
 
 @dataclass(frozen=True)
 class Doubt:
@@ -59,7 +69,7 @@ class Judgement:
 
     `explains` is "all" when candidates explain everything felt, "any" when no fault explains all of it, "nothing" when
     none explains any of it, "no complaint" when nothing was felt. *Outside this book* is always a candidate besides
-    `left`. `contradictions` are readings that no candidate shows, alone or two together.
+    `left`. `contradictions` are readings that no candidate shows, alone or two together. `invented` marks the demonstration.
     """
 
     title: str
@@ -75,6 +85,7 @@ class Judgement:
     doubts: tuple[Doubt, ...] = ()
     pairs: tuple[Pair, ...] = ()
     contradictions: tuple[tuple[str, ...], ...] = ()
+    invented: bool = False
 
     @property
     def left_ids(self) -> tuple[str, ...]:

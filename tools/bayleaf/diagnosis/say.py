@@ -6,17 +6,16 @@ from collections.abc import Iterable
 
 from bayleaf.diagnosis.judgement import Judgement, Left
 from bayleaf.diagnosis.taken import Taken
-from bayleaf.diagnosis.verdict import ANSWERED
-from bayleaf.records import Book
+from bayleaf.diagnosis.verdict import ANSWERED, NO_BAND
+from bayleaf.records import Book, mapped
 
 MOST = 6  # of a list that only helps when it is short; the data form holds all of it
 
 
 def lines(judgement: Judgement, book: Book) -> list[str]:
     """The judgement as lines of plain text."""
-    parts = [_head(judgement, book), _readings(judgement, book), _left(judgement, book)]
-    if not judgement.left:
-        parts.append(_nothing_fits(judgement, book))
+    parts = [_head(judgement, book), _readings(judgement, book)]
+    parts.append(_left(judgement, book) if judgement.left else _nothing_fits(judgement, book))
     if judgement.pairs:
         parts.append(_pairs(judgement, book))
     parts.append(_cleared(judgement, book))
@@ -33,51 +32,71 @@ def _names(book: Book, ids: Iterable[str], between: str = ", ") -> str:
 
 
 def _head(judgement: Judgement, book: Book) -> list[str]:
-    said = [judgement.title, f"Car: {judgement.car.title}. Systems: {_names(book, judgement.car.systems)}."]
+    said = [judgement.title]
+    if judgement.invented:
+        said.append("INVENTED: a job of the demonstration, and so are the figures of its car.")
+    said.append(f"Car: {judgement.car.title}. Systems: {_names(book, judgement.car.systems)}.")
     if judgement.felt:
         said.append(f"Complaint: {_names(book, judgement.felt)}.")
     said += {
-        "any": ["No single fault in this book explains the whole complaint: faults that explain a part of it are kept."],
+        "any": ["No single fault in this book explains the whole complaint, so faults that explain a part of it are kept."],
         "nothing": ["No fault in this book explains the complaint."],
-        "no complaint": ["No complaint was given: every fault that this car can have is a candidate."],
+        "no complaint": ["No complaint was given, so every fault that this car can have is a candidate."],
     }.get(judgement.explains, [])
     if judgement.repaired:
         said.append(f"Mended so far: {_names(book, judgement.repaired)}.")
     if judgement.comes_and_goes:
-        said.append("The fault comes and goes: only readings taken while it was present clear anything.")
+        said.append("The fault comes and goes, so only readings taken while it was there clear anything.")
     return said
 
 
 def _readings(judgement: Judgement, book: Book) -> list[str]:
-    said = ["Readings"]
+    said = ["What was read"]
     for taken in judgement.taken:
-        computed = ", computed" if taken.computed else ""
-        said.append(f"  {_name(book, taken.reading)}: {taken.said}{computed}.{_verdict_words(taken)}")
-        said += [f"    {words}" for words in (taken.verdict.words, taken.verdict.what_to_do, taken.aside) if words]
+        worked_out = ", worked out" if taken.computed else ""
+        said.append(f"  {_reading(taken, book)}: {taken.said}{worked_out}.{_verdict_words(taken)}")
+        said += [f"    {words}" for words in (taken.verdict.words, taken.aside) if words]
+        advice = f"    {taken.verdict.what_to_do}"
+        said += [advice] if advice.strip() and advice not in said else []  # once is enough, however many readings need it
+        said += [f"    Able to decide it: {', '.join(taken.better)}."] if taken.better else []
     said += [f"  {_name(book, reading)}: cannot be taken ({why})." for reading, why in judgement.cannot]
     return said if len(said) > 1 else ["No readings yet."]
 
 
+def _reading(taken: Taken, book: Book) -> str:
+    """The reading's title, and of which cylinder, bank or connection it was taken."""
+    title = _name(book, taken.reading)
+    if taken.which is None:
+        return title
+    return f"{title}, {book.of('readings')[taken.reading].data.get('each')} {_name(book, str(taken.which))}"
+
+
 def _verdict_words(taken: Taken) -> str:
-    """The verdict as a sentence; nothing where the answer itself says it."""
+    """The verdict as a sentence; nothing where the answer, or what is said below it, says it."""
     kind = taken.verdict.kind
-    return "" if kind in (ANSWERED, taken.said) else f" {kind[0].upper()}{kind[1:]}."
+    return "" if kind in (ANSWERED, NO_BAND, taken.said) else f" {kind[0].upper()}{kind[1:]}."
 
 
 def _left(judgement: Judgement, book: Book) -> list[str]:
-    if not judgement.left:
-        return []
-    count = len(judgement.left)
-    said = [
-        f"{count} fault{'s' if count > 1 else ''} left, if there is one fault only (shares follow how common each is, a judgement)"
-    ]
+    many = len(judgement.left) > 1
+    said = ["What is left, if only one thing is wrong"]
     for item in judgement.left:
-        said.append(f"  {_name(book, item.fault)} ({', '.join(item.stages)}): {_share(item.share)}.")
+        share = f": {_share(item.share)}" if many else ""
+        said.append(f"  {_name(book, item.fault)}{_stages(item, book)}{share}.")
         said += [f"    {words}" for words in _mend(item, book)]
-    if judgement.one_mend and count > 1:
+    if many:
+        said.append("  The shares follow how common each fault is, which is a judgement.")
+    if many and judgement.one_mend:
         said.append(f"  All that is left is mended in one way: {_name(book, judgement.one_mend)}.")
     said.append("  A cause outside this book is always possible.")
     return said
+
+
+def _stages(item: Left, book: Book) -> str:
+    """The stages that are left, where others were cleared."""
+    every = mapped(book.of("faults")[item.fault].data.get("stages"))
+    left = " or ".join(stage.replace("-", " ") for stage in item.stages)
+    return f" ({left})" if len(item.stages) < len(every) else ""
 
 
 def _share(share: float) -> str:
@@ -93,15 +112,16 @@ def _mend(item: Left, book: Book) -> list[str]:
 
 
 def _nothing_fits(judgement: Judgement, book: Book) -> list[str]:
-    said = ["No single fault in this book fits all the readings. A cause outside this book is left."]
+    said = ["No single fault in this book fits all the readings",
+            "  Two things are wrong, or one of the readings is, or the cause lies outside this book."]  # fmt: skip
     for readings in judgement.contradictions[:MOST]:
         if len(readings) == 1:
             said.append(f"  No candidate shows this: {_name(book, readings[0])}.")
         else:
             said.append(f"  No candidate shows these together: {_names(book, readings, ' and ')}.")
     for doubt in judgement.doubts[:MOST]:
-        what = "the repair" if doubt.repair else "this reading"
-        said.append(f"  If {what} is doubted ({_name(book, doubt.of)}), these come back: {_names(book, doubt.brings)}.")
+        repair = "the repair of " if doubt.repair else ""
+        said.append(f"  Doubt {repair}{_name(book, doubt.of)}, and these come back: {_names(book, doubt.brings)}.")
     if not judgement.doubts:
         said.append("  Doubting one reading brings no fault back.")
     return said
@@ -115,19 +135,22 @@ def _pairs(judgement: Judgement, book: Book) -> list[str]:
 
 
 def _cleared(judgement: Judgement, book: Book) -> list[str]:
-    if not judgement.cleared:
-        return []
-    said = [f"Cleared: {len(judgement.cleared)}"]
+    found: dict[str, list[str]] = {}
+    for taken in judgement.taken:
+        if taken.counts:
+            found.setdefault(taken.reading, []).append(taken.said if taken.verdict.kind == ANSWERED else taken.verdict.kind)
+    said = []
     for item in judgement.cleared:
-        first = dict.fromkeys(readings[0] for readings in item.by.values())
-        said.append(f"  {_name(book, item.fault)}: by {_names(book, first, ' and ')}.")
-    return said
+        by = [f"{_name(book, r)} ({' and '.join(dict.fromkeys(found.get(r, ['?'])))})" for r in item.reasons]
+        said.append(f"  {_name(book, item.fault)}: {'; '.join(by)}.")
+    return ["What is cleared, and by which reading", *said] if said else []
 
 
 def to_json(judgement: Judgement, book: Book) -> dict:
     """The judgement as plain data: ids, numbers in SI, and the words of every verdict."""
     return {
         "title": judgement.title,
+        "invented": judgement.invented,
         "car": {"title": judgement.car.title, "vehicle": judgement.car.vehicle, "systems": list(judgement.car.systems)},
         "felt": list(judgement.felt),
         "explains": judgement.explains,
@@ -151,9 +174,10 @@ def to_json(judgement: Judgement, book: Book) -> dict:
 def _taken_data(taken: Taken) -> dict:
     verdict, band = taken.verdict, taken.verdict.band
     return {
-        "reading": taken.reading, "said": taken.said, "computed": taken.computed, "verdict": verdict.kind,
+        "reading": taken.reading, "which": taken.which, "said": taken.said, "computed": taken.computed, "verdict": verdict.kind,
         "answers": None if verdict.answers is None else sorted(verdict.answers),
         "value": taken.known.value if taken.known else None, "allowance": verdict.allowance,
         "band": band and {"low": band.low, "high": band.high, "source": band.source, "text": band.text, "system": band.system},
         "counts": taken.counts, "aside": taken.aside, "words": verdict.words, "what_to_do": verdict.what_to_do,
+        "better": list(taken.better),
     }  # fmt: skip

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 from bayleaf.diagnosis.car import Car, inputs_of, offers, usable
@@ -10,7 +11,7 @@ from bayleaf.diagnosis.compute import CannotCompute, Desk, Known
 from bayleaf.diagnosis.instrument import instrument_of
 from bayleaf.diagnosis.layout import layout_of
 from bayleaf.diagnosis.verdict import NOT_PLAUSIBLE, NOT_VALID, TOO_CLOSE, Verdict, judge_answer, judge_value
-from bayleaf.quantities import Quantity, QuantityError, from_si, significant, with_unit
+from bayleaf.quantities import Quantity, QuantityError, from_si, round_half_away, significant, with_unit
 from bayleaf.records import Record, listed, mapped
 
 ABSENT = "The fault was absent when this was read, so it clears nothing."
@@ -21,8 +22,9 @@ REPLACED = "A later reading replaces it."
 class Taken:
     """One reading of a job. `places` are its indexes in the job's list: one, or those of a computed reading's inputs.
 
-    `said` is the value or answer as it was given, `unit` the symbol of its unit. `aside` says why it does not count, ""
-    when it counts; `outdated` says that a later repair is the reason.
+    `which` is the cylinder, bank or connection, None where nobody said. `said` is the value or answer as it was given,
+    `unit` the symbol of its unit. `aside` says why it does not count, "" when it counts; `outdated` says that a later
+    repair is the reason. `better` names instruments that would decide a value that is too close to call.
     """
 
     reading: str
@@ -34,6 +36,8 @@ class Taken:
     aside: str = ""
     outdated: bool = False
     computed: bool = False
+    which: int | str | None = None
+    better: tuple[str, ...] = ()
 
     @property
     def counts(self) -> bool:
@@ -46,19 +50,19 @@ def taken_in(desk: Desk, car: Car, job: Record) -> list[Taken]:
     found: list[Taken] = []
     for i, entry in enumerate(listed(job.data.get("readings"))):
         if ("value" in entry or "answer" in entry) and entry["reading"] in desk.book.of("readings"):
-            taken = _read(desk, job, i, entry)
+            taken = replace(_read(desk, job, i, entry), which=entry.get("which"))
             found.append(replace(taken, aside=ABSENT) if entry.get("fault_was") == "absent" else taken)
     # Only a reading that says something replaces an earlier one: one taken while the car was well does not.
-    last = {t.reading: t.places for t in found if not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)}
-    found = [replace(t, aside=REPLACED) if t.places < last.get(t.reading, ()) and not _each(desk, t.reading) else t for t in found]
+    last = {(t.reading, t.which): t.places for t in found if not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)}
+    found = [replace(t, aside=REPLACED) if t.places < last.get((t.reading, t.which), ()) and not _beside(desk, t) else t for t in found]
     known = {t.reading: t.known for t in found if t.known and not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)}
     found = [_against_band(desk, car, job, known, t) for t in found]
     return found + _computed(desk, car, job, known, found)
 
 
-def _each(desk: Desk, reading: str) -> bool:
-    """Taken of every cylinder, bank or connection: several entries stand side by side."""
-    return desk.book.of("readings")[reading].data.get("each", "none") != "none"
+def _beside(desk: Desk, taken: Taken) -> bool:
+    """Whether entries stand side by side: one of every cylinder, bank or connection, and nobody said of which."""
+    return taken.which is None and desk.book.of("readings")[taken.reading].data.get("each", "none") != "none"
 
 
 def _read(desk: Desk, job: Record, i: int, entry: dict) -> Taken:
@@ -96,14 +100,13 @@ def _against_band(desk: Desk, car: Car, job: Record, known: dict[str, Known], ta
         width=lambda w: with_unit(significant(from_si(w, taken.unit, "difference"), 2), taken.unit),
     )  # fmt: skip
     if band is None and desk.book.of("readings")[taken.reading].data.get("purpose", "diagnosis") != "diagnosis":
-        verdict = replace(verdict, words="Kept for what is computed from it.", what_to_do="")
-    what = [verdict.what_to_do, missing]
-    if verdict.kind == TOO_CLOSE and not taken.computed:
-        what += _better(desk, job, taken, quantity, verdict)
-    return replace(taken, verdict=replace(verdict, what_to_do=" ".join(w for w in what if w)))
+        verdict = replace(verdict, words="Kept for what is worked out from it.", what_to_do="")
+    close = verdict.kind == TOO_CLOSE and not taken.computed
+    better = _better(desk, job, taken, quantity, verdict) if close else ()
+    return replace(taken, verdict=replace(verdict, what_to_do=" ".join(w for w in (verdict.what_to_do, missing) if w)), better=better)
 
 
-def _better(desk: Desk, job: Record, taken: Taken, quantity: Quantity, verdict: Verdict) -> list[str]:
+def _better(desk: Desk, job: Record, taken: Taken, quantity: Quantity, verdict: Verdict) -> tuple[str, ...]:
     """Instruments that would decide this very value, those of the shop first."""
     shop = listed(job.data.get("shop"))
     able = []
@@ -113,7 +116,7 @@ def _better(desk: Desk, job: Record, taken: Taken, quantity: Quantity, verdict: 
             continue
         if judge_value(taken.known.value, verdict.band, instrument).kind not in (TOO_CLOSE, NOT_VALID):
             able.append((id not in shop, record.title))
-    return [f"Able to decide this value: {', '.join(title for _away, title in sorted(able))}."] if able else []
+    return tuple(title for _away, title in sorted(able))
 
 
 def _computed(desk: Desk, car: Car, job: Record, known: dict[str, Known], typed: list[Taken]) -> list[Taken]:
@@ -134,7 +137,15 @@ def _computed(desk: Desk, car: Car, job: Record, known: dict[str, Known], typed:
             continue
         places = tuple(sorted(t.places[-1] for t in typed if t.reading in inputs and not t.aside))
         unit = quantity.units.get(record.data.get("unit"), quantity.shown[0])
-        said = with_unit(significant(from_si(value.value, unit, quantity.reference), 3), unit)
+        allowance = from_si(value.allowance or 0.0, unit, "difference")
+        said = with_unit(_no_finer(from_si(value.value, unit, quantity.reference), allowance), unit)
         taken = Taken(id, places, judge_value(value.value, None), said, value, unit, computed=True)
         found.append(_against_band(desk, car, job, known, taken))
     return found
+
+
+def _no_finer(x: float, allowance: float) -> str:
+    """A computed number to a tenth of what it may be out by; to three digits where that is not known."""
+    if allowance <= 0:
+        return significant(x, 3)
+    return f"{round_half_away(x, 1 - math.floor(math.log10(allowance))):f}"

@@ -70,13 +70,10 @@ def judge_value(
         look_up = "Look up the maker's figure and type it into the job."
         return Verdict(NO_BAND, None, words="This book has no band for it here.", what_to_do=look_up)
     w = allowance if allowance is not None else instrument.allowance(value) if instrument else None
-    if w is None:
-        doubt = " No error is stated for the instrument, so none is allowed for."
-    else:
-        doubt = f" Allowed for error: {width(w + band.slack)}."
+    doubt = "no error allowed for, because the instrument states none" if w is None else f"with {width(w + band.slack)} allowed for error"
     w = (w or 0.0) + band.slack
     kind, answers = _against(value, band, w)
-    return Verdict(kind, answers, band, w, f"Against {band.words}.{doubt}", _what_to_do(kind, band))
+    return Verdict(kind, answers, band, w, f"Judged against {band.words}, {doubt}.", _what_to_do(kind, band))
 
 
 def _not_valid(not_met: tuple[str, ...]) -> Verdict:
