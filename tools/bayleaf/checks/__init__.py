@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.run import all_rules, check
+from bayleaf.checks.run import all_rules, check, check_record
 
-__all__ = ["all_rules", "check"]
+__all__ = ["all_rules", "check", "check_record"]

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from bayleaf.checks.writing import prose_of
+from bayleaf.diagnosis import OUTSIDE
 from bayleaf.records import Record
 
 # Field path: the kinds that its ids may be of. `*` is every entry or field, `@` is the field's own name,
@@ -53,8 +54,8 @@ _LINKS: dict[str, dict[str, str]] = {
     "jobs": {
         "vehicle": "vehicles", "car.systems.*": "systems", "car.has.*": "components", "car.fuel": "fuels",
         "maker_bands.@": "readings", "shop.*": "equipment", "felt.*": "symptoms", "readings.*.reading": "readings",
-        "readings.*.instrument": "equipment", "readings.*.not_met.*": "states", "readings.*.repaired": "faults",
-        "true_cause.*": "faults", "expects.left.*": "faults", "expects.next": "readings",
+        "readings.*.which": "components", "readings.*.instrument": "equipment", "readings.*.not_met.*": "states",
+        "readings.*.repaired": "faults", "true_cause.*": "faults", "expects.left.*": "faults", "expects.next": "readings",
     },
     "quantities": {"plausible.basis": ""},
     "conditions": {"implies.*": "acts states"},
@@ -107,13 +108,13 @@ def _tree(kind: str) -> dict:
 
 
 def links_of(record: Record) -> list[Link]:
-    """Every id that a sound record names in its fields, and every one in its prose."""
+    """Every id that a sound record names in its fields and in its prose; *outside this book*, where a job ends there, is none."""
     found: list[Link] = []
     _walk(record.data, _tree(record.kind), (), found)
     if b"[[" in record.source.raw or not record.source.raw:
         texts = [(path, text) for path, text in prose_of(record) if "[[" in text]
         found += [Link(path, match[1], (), prose=True) for path, text in texts for match in PROSE.finditer(text)]
-    return found
+    return [link for link in found if link.id != OUTSIDE or link.path[:2] != ("expects", "left")]
 
 
 def _walk(data: object, node: dict, path: tuple, found: list[Link]) -> None:

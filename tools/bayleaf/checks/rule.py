@@ -12,7 +12,7 @@ from bayleaf.records import Record
 if TYPE_CHECKING:
     from bayleaf.checks.context import Context
 
-SCOPES = ("file", "value", "record", "book")
+SCOPES = ("file", "value", "record", "book", "replay")
 
 
 @dataclass(frozen=True)
@@ -32,7 +32,7 @@ class Rule:
     """One rule. `code` is its family's word and a number; `kinds` limits a record rule to some kinds.
 
     `check` by scope: file: None (the reader itself says it); value: (site, context); record: (record, context);
-    book: (context). It yields findings made with `rule.at(...)`. `excusable`: a record may except itself
+    book, and replay, which runs only when jobs are replayed: (context). It yields findings made with `rule.at(...)`. `excusable`: a record may except itself
     from it with a reason.
     """
 

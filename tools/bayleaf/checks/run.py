@@ -5,6 +5,7 @@ from __future__ import annotations
 import importlib
 import pkgutil
 import re
+from collections.abc import Iterable
 from functools import cache
 
 from bayleaf.checks.context import Context
@@ -21,8 +22,8 @@ def all_rules() -> tuple[Rule, ...]:
     return tuple(sorted(found, key=lambda r: (r.code.rsplit("-", 1)[0], int(r.code.rsplit("-", 1)[1]))))
 
 
-def check(book: Book) -> list[Finding]:
-    """What the reader found and what every rule finds, in the order of the files.
+def check(book: Book, replay: bool = False) -> list[Finding]:
+    """What the reader found and what every rule finds, in the order of the files; with `replay` every job is replayed too.
 
     Rules see sound records only. While some are not, the rules over the whole book and those of diagnosis wait, and a
     finding says so: what they would miss may stand in those records.
@@ -30,36 +31,60 @@ def check(book: Book) -> list[Finding]:
     unsound = sum(not record.sound for record in book.records())
     sound = book.sound()
     context = Context(sound)
-    run = [rule for rule in all_rules() if rule.check and not (unsound and _waits(rule))]
-    by_kind = {kind: [r for r in run if r.scope == "record" and (not r.kinds or kind in r.kinds)] for kind in KINDS}
-    values = [r for r in run if r.scope == "value"]
+    wanted = [rule for rule in all_rules() if rule.check and (replay or rule.scope != "replay")]
+    run = [rule for rule in wanted if not (unsound and _waits(rule))]
+    by_kind, values = _of_records(run)
     found: list[Finding] = list(book.findings)
     if unsound:
-        words = f"{sum(map(_waits, all_rules()))} rules over the whole book did not run, because {unsound} {'entry is' if unsound == 1 else 'entries are'} not sound"
+        words = f"{len(wanted) - len(run)} rules over the whole book did not run, because {unsound} {'entry is' if unsound == 1 else 'entries are'} not sound"
         found.append(Finding("BOOK-8", "advice", words, "Mend the errors of files and shapes first.", "kb"))
     for record in sound.records():
-        for rule in by_kind[record.kind]:
-            try:
-                found.extend(rule.check(record, context))
-            except Exception as err:  # noqa: BLE001 - whatever it is, the other rules must still run
-                found.append(_crashed(rule, err, record))
-        for site in context.sites(record):
-            for rule in values:
-                try:
-                    found.extend(rule.check(site, context))
-                except Exception as err:  # noqa: BLE001
-                    found.append(_crashed(rule, err, record))
-    for rule in [r for r in run if r.scope == "book"]:
+        found += _in(record, by_kind[record.kind], values, context)
+    for rule in [r for r in run if r.scope in ("book", "replay")]:
         try:
             found.extend(rule.check(context))
         except Exception as err:  # noqa: BLE001
             found.append(_crashed(rule, err))
-    found = _excepted(sound, found, {rule.code for rule in run})
+    found = _excepted(sound.records(), found, {rule.code for rule in run})
     return sorted(set(found), key=Finding.order)
 
 
+def check_record(book: Book, record: Record) -> list[Finding]:
+    """What the reader and the rules of records and values find in one record of a book; no rule over the whole book is asked."""
+    run = [rule for rule in all_rules() if rule.check and rule.scope in ("record", "value")]
+    by_kind, values = _of_records(run)
+    found = [f for f in book.findings if f.file == record.file]
+    if record.sound:
+        found += _in(record, by_kind[record.kind], values, Context(book.sound()))
+        found = _excepted([record], found, {rule.code for rule in run})
+    return sorted(set(found), key=Finding.order)
+
+
+def _of_records(run: list[Rule]) -> tuple[dict[str, list[Rule]], list[Rule]]:
+    """(record rules by kind, value rules)."""
+    by_kind = {kind: [r for r in run if r.scope == "record" and (not r.kinds or kind in r.kinds)] for kind in KINDS}
+    return by_kind, [r for r in run if r.scope == "value"]
+
+
+def _in(record: Record, rules: list[Rule], values: list[Rule], context: Context) -> list[Finding]:
+    """What the rules of a record's kind and the rules of values find in it."""
+    found: list[Finding] = []
+    for rule in rules:
+        try:
+            found.extend(rule.check(record, context))
+        except Exception as err:  # noqa: BLE001 - whatever it is, the other rules must still run
+            found.append(_crashed(rule, err, record))
+    for site in context.sites(record):
+        for rule in values:
+            try:
+                found.extend(rule.check(site, context))
+            except Exception as err:  # noqa: BLE001
+                found.append(_crashed(rule, err, record))
+    return found
+
+
 def _waits(rule: Rule) -> bool:
-    return rule.check is not None and (rule.scope == "book" or rule.code.startswith("DIAG-"))
+    return rule.scope in ("book", "replay") or rule.code.startswith("DIAG-")
 
 
 def _crashed(rule: Rule, err: Exception, record: Record | None = None) -> Finding:
@@ -72,12 +97,12 @@ def _crashed(rule: Rule, err: Exception, record: Record | None = None) -> Findin
     return Finding(rule.code, "error", message, help, "kb")
 
 
-def _excepted(book: Book, found: list[Finding], ran: set[str]) -> list[Finding]:
-    """Leave out what a record excepts with a reason; an exception that is not needed is itself an error."""
+def _excepted(records: Iterable[Record], found: list[Finding], ran: set[str]) -> list[Finding]:
+    """Leave out what one of the records excepts with a reason; an exception that is not needed is itself an error."""
     excusable = {r.code for r in all_rules() if r.excusable}
     silenced: set[int] = set()
     extra: list[Finding] = []
-    for record in book.records():
+    for record in records:
         for i, exception in enumerate(listed(record.data.get("exceptions"))):
             code, field = exception["rule"], exception.get("field")
             hits = [n for n, f in enumerate(found) if f.record == record.id and f.code == code

@@ -27,12 +27,7 @@ def run(args: argparse.Namespace) -> int:
     gc.disable()  # one short run: nothing that is read is let go before the end
     root = root_of(args)
     book = load(root, args.overlay)
-    found = check(book)
-    if args.jobs:
-        from bayleaf.diagnosis import replay
-
-        found += replay(book)
-    found = _only(found, args.paths, root)
+    found = _only(check(book, replay=args.jobs), args.paths, root)
     report(found, book, args)
     return verdict(found, args.strict)
 

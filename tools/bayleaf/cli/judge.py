@@ -9,7 +9,7 @@ from collections.abc import Callable
 from difflib import get_close_matches
 from pathlib import Path
 
-from bayleaf.checks import check
+from bayleaf.checks import check_record
 from bayleaf.cli import book_options, root_of
 from bayleaf.cli.check import line_reader
 from bayleaf.diagnosis import judge
@@ -56,7 +56,7 @@ def _job(
     ids = [id for id, job in book.of("jobs").items() if named == id or path.resolve() == (book.root / job.file).resolve()]
     if ids:
         job = book.of("jobs")[ids[0]]
-        return job, [f for f in check(book) if f.file == job.file], line_of
+        return job, check_record(book, job), line_of
     if not path.is_file():
         near = get_close_matches(named, book.of("jobs"), 1)
         raise CouldNotRun(f"{named}: no such file, and no job of the book{f'; did you mean {near[0]}?' if near else ''}")
@@ -66,6 +66,6 @@ def _job(
         # The job joins the book under a name that no record has, and keeps to the same rules as any record.
         job.id, job.sound = f"file {path.name}", True
         book.add(job)
-        found += [f for f in check(book) if f.file == job.file]
+        found += check_record(book, job)
     own = path.read_bytes().decode("utf-8", "replace").split("\n")
     return job, found, lambda file, line: own[line - 1].rstrip("\r") if 0 < line <= len(own) else ""

@@ -8,6 +8,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Book, Record, listed
 
 CODE = "JOB-10"
+MEND = "Look at what cleared the missing fault, or at what should have cleared the one too many; then mend fault or job."
 
 
 def replay(book: Book) -> list[Finding]:
@@ -23,12 +24,11 @@ def _compare(job: Record, judgement: Judgement) -> list[Finding]:
     wanted, left = set(listed(job.data["expects"]["left"])) or {OUTSIDE}, set(judgement.left_ids)
     if wanted == left:
         return []
-    cleared = {item.fault: dict.fromkeys(readings[0] for readings in item.by.values()) for item in judgement.cleared}
+    cleared = {item.fault: item.reasons for item in judgement.cleared}
     said = []
     for fault in sorted(wanted - left - {OUTSIDE}):
         by = cleared.get(fault)
         said.append(f"{fault} was cleared by {' and '.join(by)}" if by else f"{fault} was never a candidate")
     said += [f"{fault} is left" for fault in sorted(left - wanted - {OUTSIDE})]
     said += ["nothing is left"] if OUTSIDE in left else []
-    help = "Look at what cleared the missing fault, or at what should have cleared the one too many; then mend fault or job."
-    return [job.finding(CODE, "error", f"the replay leaves something else: {'; '.join(said)}", help, ("expects", "left"))]
+    return [job.finding(CODE, "error", f"the replay leaves something else: {'; '.join(said)}", MEND, ("expects", "left"))]
