@@ -22,7 +22,7 @@ REPLAYED = {"faults", "readings", "systems", "jobs", "equipment", "calculators",
 
 @dataclass(frozen=True)
 class Seen:
-    """What saw the mutant: the level of the finding (error, warning) and its code; two empty texts when nothing did."""
+    """What saw the mutant: the level of the finding (error, warning, crash) and its code; two empty texts when nothing did."""
 
     level: str = ""
     code: str = ""
@@ -49,7 +49,13 @@ class Detector:
                 self.named_by[link.id].add(record.id)
 
     def see(self, mutant: Mutant) -> Seen:
-        """The most severe new finding about a mutant. A rule that breaks down on it breaks the run."""
+        """The most severe new finding about a mutant, or `crash` where a rule broke down on it."""
+        try:
+            return self._see(mutant)
+        except Exception as err:  # noqa: BLE001 - whatever broke is a fault of the checker, and is shown as one
+            return Seen("crash", f"{type(err).__name__}:{err}")
+
+    def _see(self, mutant: Mutant) -> Seen:
         if mutant.text is not None:
             problems = load_text(mutant.text).problems
             return Seen("error", problems[0].code) if problems else Seen()

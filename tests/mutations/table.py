@@ -29,7 +29,12 @@ class Row:
     @property
     def kept(self) -> bool:
         """Whether what was said beforehand came true. A blind spot makes no promise."""
-        return self.operator.expects == BLIND or self.share >= self.operator.least
+        return not self.crashed and (self.operator.expects == BLIND or self.share >= self.operator.least)
+
+    @property
+    def crashed(self) -> list[tuple[Mutant, str]]:
+        """The mutants on which a rule broke down, each with what it said."""
+        return [(mutant, seen.code) for mutant, seen in self.seen if seen.level == "crash"]
 
 
 def render(rows: list[Row], examples: int) -> str:
@@ -37,7 +42,7 @@ def render(rows: list[Row], examples: int) -> str:
     lines = [f"{'operator':<46}{'expected':>10}{'mutants':>9}{'error':>7}{'warning':>9}{'missed':>8}{'share':>8}  seen by"]
     for row in rows:
         levels = Counter(seen.level for _m, seen in row.seen)
-        codes = Counter(seen.code for _m, seen in row.seen if seen.code)
+        codes = Counter(seen.code for _m, seen in row.seen if seen.level in ("error", "warning"))
         flag = "" if row.kept else "  BROKEN"
         lines.append(
             f"{row.operator.name:<46}{row.operator.expects:>10}{len(row.seen):>9}{levels['error']:>7}{levels['warning']:>9}{levels['']:>8}"
@@ -48,6 +53,7 @@ def render(rows: list[Row], examples: int) -> str:
         mutants, missed = sum(len(r.seen) for r in some), sum(len(r.missed) for r in some)
         if mutants:
             lines.append(f"{title}: {len(some)} operators, {mutants} mutants, {1 - missed / mutants:.1%} caught")
+    lines += [f"CRASH {m.kind}/{m.id}: {m.what}: {said}" for row in rows for m, said in row.crashed]
     lines += ["", "What got through, and why:"]
     for row in rows:
         if row.missed:

@@ -41,6 +41,10 @@ def test_a_slip_that_must_be_caught_is_caught(name, rows):
     assert [f"{m.kind}/{m.id}: {m.what}" for m in rows[name].missed] == []
 
 
+def test_no_rule_breaks_down_on_a_slip(rows):
+    assert [f"{m.kind}/{m.id}: {m.what}: {said}" for row in rows.values() for m, said in row.crashed] == []
+
+
 def test_most_of_the_other_slips_are_caught(rows):
     seen = [seen for row in rows.values() if row.operator.expects == MOSTLY for _mutant, seen in row.seen]
     assert sum(bool(s.level) for s in seen) / len(seen) >= 0.65

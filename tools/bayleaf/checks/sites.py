@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from bayleaf.diagnosis.compute import Desk
-from bayleaf.quantities import Quantity
+from bayleaf.quantities import Quantity, units
 from bayleaf.records import Book, Record, listed, mapped
 
 # Numbers that no reading stands behind belong to these quantities; where there are several, the unit decides.
@@ -46,7 +46,10 @@ class Site:
         """Whether the unit is one of the quantity's, so that the numbers can be converted."""
         if self.quantity is None:
             return False
-        return self.unit in self.quantity.units or self.role == "width" and self.unit.startswith("delta_")
+        if self.role != "width":
+            return self.unit in self.quantity.units
+        unit = units().get(self.quantity.units.get(self.unit, self.unit if self.unit.startswith("delta_") else ""))
+        return unit is not None and unit.dimension == self.quantity.dimension and not unit.exact_offset  # a difference is never in degC
 
     def si(self, value: float) -> float:
         """A number of this site in SI; only where `known`."""
