@@ -45,8 +45,8 @@ def test_a_cause_that_belongs_to_somebody_else_is_said():
 
 
 def test_what_cleared_a_fault_is_said():
-    assert "Pump dead: Primed pressure (inside the usual spread)." in text(value("primed", 58), felt=["no-power"])
-    assert "Diaphragm leaks: The regulator's hose (dry)." in text(answer("hose-look", "dry"), felt=["rough-idle"])
+    assert "Primed pressure (inside the usual spread): Pump dead." in text(value("primed", 58), felt=["no-power"])
+    assert "The regulator's hose (dry): Vacuum hose off, Diaphragm leaks." in text(answer("hose-look", "dry"), felt=["rough-idle"])
 
 
 def test_when_nothing_fits_it_says_what_to_doubt_and_which_two_would_fit():

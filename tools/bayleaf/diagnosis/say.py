@@ -139,11 +139,12 @@ def _cleared(judgement: Judgement, book: Book) -> list[str]:
     for taken in judgement.taken:
         if taken.counts:
             found.setdefault(taken.reading, []).append(taken.said if taken.verdict.kind == ANSWERED else taken.verdict.kind)
-    said = []
+    by: dict[str, list[str]] = {}
     for item in judgement.cleared:
-        by = [f"{_name(book, r)} ({' and '.join(dict.fromkeys(found.get(r, ['?'])))})" for r in item.reasons]
-        said.append(f"  {_name(book, item.fault)}: {'; '.join(by)}.")
-    return ["What is cleared, and by which reading", *said] if said else []
+        reasons = [f"{_name(book, r)} ({' and '.join(dict.fromkeys(found.get(r, ())))})" for r in item.reasons]
+        by.setdefault(" with ".join(reasons), []).append(item.fault)
+    said = [f"  {reasons}: {_names(book, faults)}." for reasons, faults in by.items()]
+    return ["Which reading clears which faults", *said] if said else []
 
 
 def to_json(judgement: Judgement, book: Book) -> dict:
