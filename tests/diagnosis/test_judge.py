@@ -213,6 +213,20 @@ def test_a_later_reading_of_the_same_cylinder_replaces_the_earlier_one_and_no_ot
     assert [(t.which, t.counts) for t in taken] == [(3, False), (2, True), (3, True)]
 
 
+def test_a_reading_is_computed_for_each_bank_from_the_values_of_that_bank():
+    entries = [value("idle", 36, which=1), value("idle", 36, which=2), value("hose-off", 44, which=1), value("hose-off", 39, which=2)]
+    each = {r: {**book().of("readings")[r].data, "each": "bank"} for r in ("idle", "hose-off", "hose-rise")}
+    rises = [t for t in judge(book(readings=each), job(*entries)).taken if t.computed]
+    assert [(t.which, t.said, t.verdict.kind, t.places) for t in rises] == [(1, "8.0 psi", "in band", (0, 2)), (2, "3.0 psi", "low", (1, 3))]
+
+
+def test_what_is_read_once_serves_every_cylinder():
+    each = {**book().of("readings")["idle"].data, "each": "cylinder"}
+    the_book = book(readings={"idle": each})
+    rises = [t for t in judge(the_book, job(value("hose-off", 44), value("idle", 36, which=1), value("idle", 41, which=2))).taken if t.computed]
+    assert [(t.which, t.said) for t in rises] == [(1, "8.0 psi"), (2, "3.0 psi")]
+
+
 def test_a_computed_reading_is_no_finer_than_what_it_may_be_out_by():
     # Two readings with the dial: 0.5 psi repeatability and half a division twice make 1.5 psi, so a tenth of a psi is said.
     assert judge(book(), job(value("idle", 36.2), value("hose-off", 44.46))).taken[-1].said == "8.3 psi"

@@ -95,7 +95,8 @@ def _left(judgement: Judgement, book: Book) -> list[str]:
 def _stages(item: Left, book: Book) -> str:
     """The stages that are left, where others were cleared."""
     every = mapped(book.of("faults")[item.fault].data.get("stages"))
-    left = " or ".join(stage.replace("-", " ") for stage in item.stages)
+    *most, last = (stage.replace("-", " ") for stage in item.stages)
+    left = f"{', '.join(most)} or {last}" if most else last
     return f" ({left})" if len(item.stages) < len(every) else ""
 
 
@@ -107,7 +108,7 @@ def _share(share: float) -> str:
 def _mend(item: Left, book: Book) -> list[str]:
     said = ["It lies outside the systems of this book and belongs to somebody else."] if item.elsewhere else []
     if item.mends:
-        said.append(f"Mended by: {_names(book, item.mends)}.")
+        said.append(f"Mended by: {_names(book, item.mends, '; or: ')}.")
     return said + [f"{'Or' if item.mends else 'To mend it'}: {words}" for words in item.words]
 
 

@@ -55,9 +55,14 @@ def taken_in(desk: Desk, car: Car, job: Record) -> list[Taken]:
     # Only a reading that says something replaces an earlier one: one taken while the car was well does not.
     last = {(t.reading, t.which): t.places for t in found if not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)}
     found = [replace(t, aside=REPLACED) if t.places < last.get((t.reading, t.which), ()) and not _beside(desk, t) else t for t in found]
-    known = {t.reading: t.known for t in found if t.known and not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)}
-    found = [_against_band(desk, car, job, known, t) for t in found]
-    return found + _computed(desk, car, job, known, found)
+    found = [_against_band(desk, car, job, _known(found, t.which), t) for t in found]
+    return found + [t for which in dict.fromkeys(t.which for t in found) for t in _computed(desk, car, job, found, which)]
+
+
+def _known(found: list[Taken], which: int | str | None) -> dict[str, Known]:
+    """The values in hand for one cylinder, bank or connection: its own, and those that are of the whole car."""
+    good = [t for t in found if t.known and not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)]
+    return {t.reading: t.known for t in good if t.which is None} | {t.reading: t.known for t in good if t.which == which}
 
 
 def _beside(desk: Desk, taken: Taken) -> bool:
@@ -119,11 +124,13 @@ def _better(desk: Desk, job: Record, taken: Taken, quantity: Quantity, verdict: 
     return tuple(title for _away, title in sorted(able))
 
 
-def _computed(desk: Desk, car: Car, job: Record, known: dict[str, Known], typed: list[Taken]) -> list[Taken]:
-    layout, found = layout_of(desk.book), []
+def _computed(desk: Desk, car: Car, job: Record, typed: list[Taken], which: int | str | None) -> list[Taken]:
+    """The readings that what was typed allows to compute, for one cylinder, bank or connection or for the whole car."""
+    layout, known, found = layout_of(desk.book), _known(typed, which), []
+    own = {t.reading for t in typed if t.which == which}
     for id, record in desk.book.of("readings").items():
         inputs = inputs_of(desk.book, id)
-        if not inputs or not all(r in known for r in inputs) or not offers(desk.book, layout, car, id):
+        if not own & set(inputs) or not all(r in known for r in inputs) or not offers(desk.book, layout, car, id):
             continue
         computed, quantity = record.data["computed"], desk.quantity(id)
         if quantity is None:
@@ -135,11 +142,11 @@ def _computed(desk: Desk, car: Car, job: Record, known: dict[str, Known], typed:
                 value = desk.calculate(known, car, computed["calculator"], mapped(computed["inputs"]), computed.get("result"))
         except CannotCompute:
             continue
-        places = tuple(sorted(t.places[-1] for t in typed if t.reading in inputs and not t.aside))
+        places = tuple(sorted(t.places[-1] for t in typed if t.reading in inputs and t.which in (None, which) and not t.aside))
         unit = quantity.units.get(record.data.get("unit"), quantity.shown[0])
         allowance = from_si(value.allowance or 0.0, unit, "difference")
         said = with_unit(_no_finer(from_si(value.value, unit, quantity.reference), allowance), unit)
-        taken = Taken(id, places, judge_value(value.value, None), said, value, unit, computed=True)
+        taken = Taken(id, places, judge_value(value.value, None), said, value, unit, computed=True, which=which)
         found.append(_against_band(desk, car, job, known, taken))
     return found
 

@@ -50,11 +50,19 @@ def _readings(view: Uses, record: Record, judgement: Judgement | None) -> Markup
             continue
         taken = verdicts.get(i)
         verdict = lines([strong(taken.verdict.kind), small(taken.verdict.words)]) if taken else EMPTY
-        rows.append((view.link(entry["reading"]), _said(view, record, i), view.link(entry["instrument"]) if "instrument" in entry else "", verdict))
+        rows.append((_reading(view, entry["reading"], entry.get("which")), _said(view, record, i), view.link(entry["instrument"]) if "instrument" in entry else "", verdict))
     for taken in judgement.taken if judgement else ():
         if taken.computed:
-            rows.append((words(view.link(taken.reading), small(" worked out")), taken.said, "", lines([strong(taken.verdict.kind), small(taken.verdict.words)])))
+            rows.append((words(_reading(view, taken.reading, taken.which), small(" worked out")), taken.said, "", lines([strong(taken.verdict.kind), small(taken.verdict.words)])))
     return table(("Reading", "Found", "With", "Verdict"), rows)
+
+
+def _reading(view: Uses, reading: str, which: int | str | None) -> Markup:
+    """The reading, and of which cylinder, bank or connection it was taken."""
+    if which is None:
+        return view.link(reading)
+    each = view.book.of("readings")[reading].data.get("each", "")
+    return words(view.link(reading), ", ", each, " ", view.link(which) if isinstance(which, str) else which)
 
 
 def _said(view: Uses, record: Record, i: int) -> Markup:
@@ -69,7 +77,7 @@ def _said(view: Uses, record: Record, i: int) -> Markup:
 def _outcome(view: Uses, judgement: Judgement) -> list[Markup]:
     left = [words(view.link(item.fault), small(f" {round(100 * item.share)} in 100", words("; ", joined(shown(s) for s in item.stages)) if item.stages else ""))
             for item in judgement.left]  # fmt: skip
-    cleared = [words(view.link(item.fault), small(" by "), joined(view.links(list(dict.fromkeys(by[0] for by in item.by.values()))), " and "))
+    cleared = [words(view.link(item.fault), small(" by "), joined(view.links(list(item.reasons)), " and "))
                for item in judgement.cleared]  # fmt: skip
     pairs = [joined(view.links(list(pair.faults)), " with ") for pair in judgement.pairs]
     doubts = [words(view.link(d.of), small(" doubted brings back "), joined(view.links(list(d.brings)))) for d in judgement.doubts]
