@@ -25,6 +25,10 @@ from bayleaf.quantities import Quantity
 from bayleaf.records import Book, Record, listed
 
 
+# A check must stay fast: it tries the corners, the middles, the table and this many points; the tests try many more.
+INSIDE = 60
+
+
 class Context:
     """The book and what can be derived from it."""
 
@@ -99,7 +103,7 @@ class Context:
         """Where a calculator fails inside its limits; nothing for one that does not compile."""
         proof = self.proof(record)
         if record.id not in self._ranges:
-            self._ranges[record.id] = prove_range(proof.ready) if proof.ready else []
+            self._ranges[record.id] = prove_range(proof.ready, INSIDE) if proof.ready else []
         return self._ranges[record.id]
 
     def sites(self, record: Record) -> list[Site]:
@@ -108,7 +112,7 @@ class Context:
 
     def prose(self, record: Record) -> list[tuple[tuple, str]]:
         """(path, text) of every field of a record that is prose."""
-        return self._kept("prose", record, lambda: list(prose_of(record)))
+        return self._kept("prose", record, lambda: prose_of(record))
 
     def all_prose(self, record: Record) -> str:
         """The prose of a record in one text, a field a line, for a first look."""
@@ -134,7 +138,7 @@ class Context:
         """Every id that a record names, in fields and in prose; nothing for a record that is not sound."""
         found = self._links.get(record.id)
         if found is None:
-            found = self._links[record.id] = links_of(record) if record.sound else []
+            found = self._links[record.id] = links_of(record, self.prose(record)) if record.sound else []
         return found
 
     @cached_property

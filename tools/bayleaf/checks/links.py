@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
@@ -107,13 +106,15 @@ def _tree(kind: str) -> dict:
     return tree
 
 
-def links_of(record: Record) -> list[Link]:
+def links_of(record: Record, prose: list[tuple[tuple, str]] | None = None) -> list[Link]:
     """Every id that a sound record names in its fields and in its prose; *outside this book*, where a job ends there, is none."""
     found: list[Link] = []
     _walk(record.data, _tree(record.kind), (), found)
     if b"[[" in record.source.raw or not record.source.raw:
-        texts = [(path, text) for path, text in prose_of(record) if "[[" in text]
+        texts = [(path, text) for path, text in prose or prose_of(record) if "[[" in text]
         found += [Link(path, match[1], (), prose=True) for path, text in texts for match in PROSE.finditer(text)]
+    if record.kind != "jobs":
+        return found
     return [link for link in found if link.id != OUTSIDE or link.path[:2] != ("expects", "left")]
 
 
@@ -139,13 +140,16 @@ def _walk(data: object, node: dict, path: tuple, found: list[Link]) -> None:
             _walk(data[step], inner, (*path, step), found)
 
 
-def texts_of(data: object, path: tuple = ()) -> Iterator[tuple[tuple, str]]:
+def texts_of(data: object) -> list[tuple[tuple, str]]:
     """Every text in a record's data with its path."""
-    if isinstance(data, str):
-        yield path, data
-    elif isinstance(data, dict):
-        for key, value in data.items():
-            yield from texts_of(value, (*path, key))
-    elif isinstance(data, list):
-        for i, value in enumerate(data):
-            yield from texts_of(value, (*path, i))
+    found: list[tuple[tuple, str]] = []
+    todo = [((), data)]
+    while todo:
+        path, value = todo.pop()
+        if isinstance(value, str):
+            found.append((path, value))
+        elif isinstance(value, dict):
+            todo += [((*path, key), inner) for key, inner in value.items()]
+        elif isinstance(value, list):
+            todo += [((*path, i), inner) for i, inner in enumerate(value)]
+    return found

@@ -26,21 +26,31 @@ def verbs() -> frozenset[str]:
     return frozenset(line.strip() for line in lines if line.strip() and not line.startswith("#"))
 
 
-def prose_of(record: Record) -> Iterator[tuple[tuple, str]]:
+def prose_of(record: Record) -> list[tuple[tuple, str]]:
     """(path, text) of every field that is prose; steps come with the rest. Titles and names are none."""
-    yield from _prose(record.data, (), "")
+    found: list[tuple[tuple, str]] = []
+    _prose(record.data, (), "", found)
+    return found
 
 
-def _prose(data: object, path: tuple, name: str) -> Iterator[tuple[tuple, str]]:
-    if isinstance(data, dict):
-        for key, value in data.items():
-            if key != "basis" and value != "none":
-                yield from _prose(value, (*path, key), "because" if path[:1] == ("results",) or path == ("because",) else key)
-    elif isinstance(data, list):
-        for i, value in enumerate(data):
-            yield from _prose(value, (*path, i), name)
-    elif isinstance(data, str) and name in _TEXTS:
-        yield path, data
+def _prose(data: dict, path: tuple, name: str, found: list) -> None:
+    under = "because" if path[:1] == ("results",) or path == ("because",) else ""
+    for key, value in data.items():
+        kind = value.__class__
+        name = under or key
+        if kind is str:
+            if name in _TEXTS and value != "none":
+                found.append(((*path, key), value))
+        elif kind is dict:
+            if key != "basis":
+                _prose(value, (*path, key), name, found)
+        elif kind is list:
+            for i, item in enumerate(value):
+                if item.__class__ is str:
+                    if name in _TEXTS:
+                        found.append(((*path, key, i), item))
+                elif item.__class__ is dict:
+                    _prose(item, (*path, key, i), name, found)
 
 
 def plain(text: str) -> str:
