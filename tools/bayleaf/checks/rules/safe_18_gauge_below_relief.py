@@ -11,7 +11,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed, mapped
 
-PUMPS = frozenset({"energise-pump", "start-engine", "crank"})
+PUMPS = frozenset({"energise-pump", "start-engine", "crank", "crank-disabled"})
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:

@@ -12,44 +12,65 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 _PARTS = r"(joint|union|fitting|line|pipe|nut|coupling|banjo|cap of the (test )?port|port|tee|adapter|injectors?|regulator|rail)"
-# Words at the start of a step, and the acts of which one must be there. The first row that fits counts.
-WORDS = tuple((re.compile(pattern, re.I), acts) for pattern, acts in (
-    (r"(switch|turn) (the )?(key|ignition) (back )?on\b", ("key-on",)),
-    (r"(switch|turn) (the )?(key|ignition) off\b", ("key-off",)),
-    (r"(re)?start (the |it|up the )?(engine|car)\b", ("start-engine",)),
-    (r"(stop|switch off|turn off) the engine\b|(switch|turn) the engine off\b", ("stop-engine",)),
-    (r"crank\b", ("crank", "crank-disabled", "start-engine")),
-    (r"let (the )?(engine|exhaust|rail)\b.* cool\b", ("cool-down",)),
-    (r"drive\b(?! (in|out|home) (a|the) (pin|screw|bolt|wedge))", ("drive",)),
-    (r"(open the bleed valve|bleed)\b(?! valve)", ("bleed",)),
-    (r"(close|open|turn) (the|both|each) (shut-off )?valves? in (the|each) ", ("clamp", "unclamp")),
-    (r"(clamp|pinch)\b.*\b(hose|line)\b", ("clamp",)),
-    (r"(unplug|disconnect) (the |both |each |every )?[\w' -]*\b(connectors?|plugs?|injectors?|coils?|pump|sensors?|module|relay|harness)\b|"
-     r"pull (out )?(the |both |each )?[\w' -]*\b(relay|fuse|connector)\b", ("disconnect-electrical",)),
-    (r"(push|put|plug) (the |both |each )?[\w' -]*\b(relay|fuse|connector)\b.* (back|in|into|onto)\b|plug (the |both |each )?(injectors?|coils?|pump|sensors?|module)\b.* in\b",
-     ("connect-electrical",)),
-    (rf"(open|loosen|undo|unscrew|crack|part|slacken)\b(?! (both |the |each )?(\w+ )?(valve|door|bonnet|hood|window|filler)).*\b{_PARTS}\b", ("open-joint",)),
-    (r"(take|lift) (the |both |each )?(old |supply |return |fuel )?(tee|adapter|injectors?|regulator|rail|line|pipe|volume hose)\b.* (out|off)\b", ("open-joint",)),
-    (r"(screw|join|seat) (the |both |each |supply |return )*(new |old |supply |return |fuel )*(gauge|sender|cap|adapter|line|pipe|filter|regulator|rail|tee|injectors?)\b", ("close-joint",)),
-    (r"pull (the |both |each )?[\w' -]*\b(hose|duct|pipe)\b.* off\b|take (the |both )?(inlet |intake |air )?(duct|air cleaner|hose)\b.* off\b", ("disconnect", "open-joint")),
-    (r"(look|wipe)\b[\w' -]*\bjoints?\b", ("leak-check",)),
-    (r"(press the switch of the jumper|run the (fuel )?pump|command the (fuel )?pump( on)?|switch the (fuel )?pump on)\b", ("energise-pump",)),
-    (r"(stop the (fuel )?pump|switch the (fuel )?pump off)\b", ("stop-pump",)),
-    (r"pressuri[sz]e\b|(put|apply)\b.* (air|smoke|gas|pressure) (in|into|on|to)\b|(blow|pump|let|lead) (air|smoke|gas|nitrogen) into\b", ("pressurise",)),
-    (r"(hand the car over|give the car back|return the car)\b", ("hand-over",)),
-))  # fmt: skip
+_PLUG = r"(connectors?|plugs?|injectors?|coils?|pump|sensors?|module|relay|harness)"
+_SOME = r"(the |both |each |every )?[\w' -]*\b"
+# The verbs with which a step may begin, the words that must follow, and the acts of which one must be there. The first
+# row that fits counts.
+WORDS = (
+    ("switch turn", r" (the )?(key|ignition) (back )?on\b", ("key-on",)),
+    ("switch turn", r" (the )?(key|ignition) off\b", ("key-off",)),
+    ("start restart", r" (the |it|up the )?(engine|car)\b", ("start-engine",)),
+    ("stop", r" the engine\b", ("stop-engine",)),
+    ("switch turn", r" (off the engine|the engine off)\b", ("stop-engine",)),
+    ("crank", r"\b", ("crank", "crank-disabled", "start-engine")),
+    ("let", r" (the )?(engine|exhaust|rail)\b.* cool\b", ("cool-down",)),
+    ("drive", r"\b(?! (in|out|home) (a|the) (pin|screw|bolt|wedge))", ("drive",)),
+    ("open", r" the bleed valve\b", ("bleed",)),
+    ("bleed", r"\b(?! valve)", ("bleed",)),
+    ("close open turn", r" (the|both|each) (shut-off )?valves? in (the|each) ", ("clamp", "unclamp")),
+    ("clamp pinch", r"\b.*\b(hose|line)\b", ("clamp",)),
+    ("unplug disconnect", rf" {_SOME}{_PLUG}\b", ("disconnect-electrical",)),
+    ("pull", rf" (out )?{_SOME}(relay|fuse|connector)\b", ("disconnect-electrical",)),
+    ("push put plug", rf" {_SOME}(relay|fuse|connector)\b.* (back|in|into|onto)\b", ("connect-electrical",)),
+    ("plug", rf" {_SOME}(injectors?|coils?|pump|sensors?|module)\b.* in\b", ("connect-electrical",)),
+    ("open loosen undo unscrew crack part slacken",
+     rf"\b(?! (both |the |each )?(\w+ )?(valve|door|bonnet|hood|window|filler)).*\b{_PARTS}\b", ("open-joint",)),
+    ("take lift", r" (the |both |each )?(old |supply |return |fuel )?(tee|adapter|injectors?|regulator|rail|line|pipe|volume hose)\b.* (out|off)\b",
+     ("open-joint",)),
+    ("screw join seat", r" (the |both |each )?((new|old|supply|return|fuel) )*(gauge|sender|cap|adapter|line|pipe|filter|regulator|rail|tee|injectors?)\b",
+     ("close-joint",)),
+    ("pull", rf" {_SOME}(hose|duct|pipe)\b.* off\b", ("disconnect", "open-joint")),
+    ("take", r" (the |both )?(inlet |intake |air )?(duct|air cleaner|hose)\b.* off\b", ("disconnect", "open-joint")),
+    ("look wipe", r"\b[\w' -]*\bjoints?\b", ("leak-check",)),
+    ("press", r" the switch of the jumper\b", ("energise-pump",)),
+    ("run command switch", r" (the (fuel )?pump on|the (fuel )?pump)\b(?! off)", ("energise-pump",)),
+    ("stop", r" the (fuel )?pump\b", ("stop-pump",)),
+    ("switch", r" the (fuel )?pump off\b", ("stop-pump",)),
+    ("pressurise pressurize", r"\b", ("pressurise",)),
+    ("put apply blow pump let lead", r" ([\w' -]*\b)?(air|smoke|nitrogen|gas|pressure)\b.* (in|into|on|to)\b", ("pressurise",)),
+    ("hand", r" the car over\b", ("hand-over",)),
+    ("return", r" the car\b", ("hand-over",)),
+)  # fmt: skip
+_BY_VERB: dict[str, list[tuple[re.Pattern, tuple[str, ...]]]] = {}
+for _verbs, _words, _acts in WORDS:
+    for _verb in _verbs.split():
+        _BY_VERB.setdefault(_verb, []).append((re.compile(_verb + _words, re.I), _acts))
+_FIRST = re.compile(r"[a-z]+", re.I)
 _CLAUSE = re.compile(r"(when|if|with|while|after|before|once)\b[^,.]*, *", re.I)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    machine = context.machine
     for i, step in enumerate(record.data["steps"]):
-        text = _CLAUSE.sub("", step.get("do", ""), count=1) if _CLAUSE.match(step.get("do", "")) else step.get("do", "")
-        hit = next(((m, acts) for pattern, acts in WORDS if (m := pattern.match(text))), None)
-        wanted = [a for a in hit[1] if a in context.book.of("acts")] if hit else []
-        if wanted and not machine.acts_of(step.get("act")) & set(wanted):
+        text = step.get("do", "")
+        clause = _CLAUSE.match(text)
+        text = text[clause.end() :] if clause else text
+        first = _FIRST.match(text)
+        rows = _BY_VERB.get(first.group().lower(), ()) if first else ()
+        hit, acts = next(((m.group(), acts) for pattern, acts in rows if (m := pattern.match(text))), ("", ()))
+        wanted = [a for a in acts if a in context.machine.titles]
+        if wanted and not context.machine.acts_of(step.get("act")) & set(wanted):
             has = f"its act is {step['act']}" if "act" in step else "it has no act"
-            words = f"the words of step {i + 1} are {hit[0].group().strip()!r}, and {has}"
+            words = f"the words of step {i + 1} are {hit.strip()!r}, and {has}"
             yield RULE.at(record, words, f"Write act: {either(wanted)}.", ("steps", i, "act" if "act" in step else "do"))
 
 
