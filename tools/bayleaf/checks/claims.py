@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import cache
+from functools import cache, cached_property
 from typing import TYPE_CHECKING
 
-from bayleaf.diagnosis.car import Car, car_of_system, offers, places_of, present, readings_of, usable
+from bayleaf.diagnosis.car import Car, car_of_system, places_of, present, readings_of, usable
 from bayleaf.diagnosis.isolate import Isolation, isolation_of
 from bayleaf.diagnosis.matrix import one_sided
 from bayleaf.diagnosis.stages import Answers, lies_on, normal_of, stages_of
 from bayleaf.diagnosis.verdict import NORMAL
-from bayleaf.records import Record, listed
+from bayleaf.records import Record, listed, mapped
 
 if TYPE_CHECKING:
     from bayleaf.checks.context import Context
@@ -28,6 +28,8 @@ class Claims:
         self.systems = cache(self._systems)
         self.stages = cache(self._stages)
         self.readings = cache(self._readings)
+        self.offered = cache(self._offered)
+        self.spoken = cache(self._spoken)
         self.beside = cache(self._beside)
         self.car = cache(self._car)
         self.isolation = cache(self._isolation)
@@ -50,7 +52,16 @@ class Claims:
 
     def _readings(self, system: str) -> list[str]:
         """The readings for diagnosis that a system offers when it is looked at on its own."""
-        return [r for r in readings_of(self.book, self.layout, self.car(system)) if is_diagnosis(self.book.of("readings")[r])]
+        readings = self.book.of("readings")
+        return [r for r in self.offered(system) if is_diagnosis(readings[r])]
+
+    def _offered(self, system: str) -> dict[str, None]:
+        """All readings that a system offers, in the book's order."""
+        return dict.fromkeys(readings_of(self.book, self.layout, self.car(system)))
+
+    def _spoken(self, system: str) -> set[str]:
+        """The readings of which some fault speaks on this system."""
+        return {r for fault in self.faults if system in self.systems(fault) for answers in self.stages(fault, system).values() for r in answers}
 
     def _beside(self, fault: str, system: str) -> list[str]:
         """The readings on each path through the fault's part, and on every path that shares a component with one."""
@@ -93,6 +104,23 @@ class Claims:
                     self._all.setdefault(r, []).append((fault, a))
         return self._all.get(reading, [])
 
+    @cached_property
+    def spoken(self) -> dict[str, set[str]]:
+        """Each system to the readings that some fault speaks of there."""
+        found: dict[str, set[str]] = {}
+        for _fault, system, _stage, answers in self.each():
+            found.setdefault(system, set()).update(answers)
+        return found
+
+    @cached_property
+    def felt(self) -> dict[str, list[str]]:
+        """Each symptom to the faults that are felt so, in the book's order."""
+        found: dict[str, list[str]] = {}
+        for fault in self.faults:
+            for symptom in mapped(self.book.of("faults")[fault].data["felt_as"]):
+                found.setdefault(symptom, []).append(fault)
+        return found
+
     def each(self) -> Iterator[tuple[str, str, str, Answers]]:
         """(fault, system, stage, answers) of the whole book."""
         for fault in self.faults:
@@ -103,7 +131,7 @@ class Claims:
     def exists(self, reading: str, systems: list[str]) -> bool:
         """Whether a car with one of these systems can offer a reading, by itself or with a system of another family."""
         record = self.book.of("readings").get(reading)
-        if not usable(record) or any(offers(self.book, self.layout, self.car(s), reading) for s in systems):
+        if not usable(record) or any(reading in self.offered(s) for s in systems):
             return True  # an id that is wrong or retired is said by LINK-1 and LINK-3
         families = {self.book.of("systems")[s].data["family"] for s in systems}
         on = {self.book.of("systems")[s].data["family"] for c in places_of(self.book, reading) for s, _path in self.layout.paths(c)

@@ -180,18 +180,37 @@ class Context:
                 found.setdefault(hazard, set()).add(id)
         return {hazard: frozenset(cautions) for hazard, cautions in found.items()}
 
+    @cached_property
+    def standing(self) -> list[str]:
+        """The ids of the standing preparations."""
+        return [id for id, r in self.book.of("procedures").items() if r.sound and r.data.get("standing")]
+
+    def that_say(self, field: str, state: str) -> dict[str, list[str]]:
+        """The procedures that name a state in `leaves`, `ends` or `makes` (a step sets or proves it), by system; "" for every system."""
+        return self._that_say.get((field, state), {})
+
+    @cached_property
+    def _that_say(self) -> dict[tuple[str, str], dict[str, list[str]]]:
+        found: dict[tuple[str, str], dict[str, list[str]]] = {}
+        for id, record in self.book.of("procedures").items():
+            if record.sound:
+                makes = [s for step in record.data["steps"] for s in (*listed(step.get("sets")), *listed(step.get("proves")))]
+                for field, states in (("leaves", listed(record.data["leaves"])), ("ends", listed(record.data.get("ends"))), ("makes", makes)):
+                    for state in dict.fromkeys(states):
+                        for system in listed(record.data["systems"]) or [""]:
+                            found.setdefault((field, state), {}).setdefault(system, []).append(id)
+        return found
+
     def makers(self, state: str) -> list[str]:
         """The procedures with a step that sets or proves a state, the shortest first."""
         return self._makers.get(state, [])
 
     @cached_property
     def _makers(self) -> dict[str, list[str]]:
-        found: dict[str, list[str]] = {}
-        for id, record in self.book.of("procedures").items():
-            for step in record.data["steps"] if record.sound else []:
-                for state in [*listed(step.get("sets")), *listed(step.get("proves"))]:
-                    makers = found.setdefault(state, [])
-                    makers += [id] if id not in makers else []
+        found: dict[str, set[str]] = {}
+        for (field, state), by_system in self._that_say.items():
+            if field == "makes":
+                found[state] = {id for ids in by_system.values() for id in ids}
         steps = {id: len(r.data["steps"]) for id, r in self.book.of("procedures").items() if r.sound}
         return {state: sorted(makers, key=lambda id: (steps[id], id)) for state, makers in found.items()}
 

@@ -39,28 +39,26 @@ class Met:
 
 
 class Hazards:
-    """The triggers of a book, found by the acts that they ask for."""
+    """The triggers of a book. Each is found by one thing that it asks for: an act, else a state, a quantity, equipment."""
 
     def __init__(self, book: Book, machine: Machine):
         self.book, self.machine = book, machine
-        self.by_act: dict[str, list[Trigger]] = {}
-        self.others: list[Trigger] = []
+        self.triggers = [_trigger(id, data) for id, r in book.of("hazards").items() if r.sound for data in listed(r.data["triggers"])]
+        self._by: dict[tuple[str, str], list[Trigger]] = {}
         self._types: dict[str, list[str]] = {}
-        for hazard, record in book.of("hazards").items():
-            for data in listed(record.data["triggers"]) if record.sound else []:
-                trigger = _trigger(hazard, data)
-                for act in trigger.acts:
-                    self.by_act.setdefault(act, []).append(trigger)
-                self.others += [] if trigger.acts else [trigger]
+        for trigger in self.triggers:
+            for key in _keys(trigger):
+                self._by.setdefault(key, []).append(trigger)
 
     def met(self, walk: Walk) -> Iterator[Met]:
         """Every hazard at every step of a walk, in the order of the steps; one trigger that holds is enough."""
         where = frozenset(listed(self.book.of("procedures")[walk.procedure].data["where"]))
         for index, step in enumerate(walk.steps):
             found: set[str] = set()
-            asked = [t for act in sorted(step.acts) for t in self.by_act.get(act, ())] + self.others
             quantity, used = quantity_of(self.book, step.data), self.used_in(step.data)
-            for trigger in asked:
+            keys = [("", ""), *(("act", a) for a in sorted(step.acts)), *(("state", s) for s in sorted(step.had | step.has))]
+            keys += [("quantity", quantity), ("when", step.when), *(("equipment", e) for e in sorted(used))]
+            for trigger in [t for key in keys for t in self._by.get(key, ())]:
                 if trigger.hazard not in found and _holds(trigger, step, where, quantity, used):
                     found.add(trigger.hazard)
                     yield Met(trigger.hazard, index, trigger)
@@ -114,6 +112,18 @@ def _trigger(hazard: str, data: dict) -> Trigger:
         hazard=hazard, data=data, side=data.get("side", ""), least=pascals(data.get("greatest_at_least")),
         with_=tuple(listed(data.get("with"))), without=tuple(listed(data.get("without"))), **sets,
     )  # fmt: skip
+
+
+def _keys(t: Trigger) -> list[tuple[str, str]]:
+    """Under what a trigger is found."""
+    if t.acts:
+        return [("act", a) for a in t.acts]
+    if t.with_:
+        return [("state", t.with_[0])]
+    for name, words in (("quantity", t.quantities), ("equipment", t.equipment), ("when", t.conditions)):
+        if words:
+            return [(name, word) for word in words]
+    return [("", "")]
 
 
 def _holds(t: Trigger, step: WalkedStep, where: frozenset[str], quantity: str, used: frozenset[str]) -> bool:

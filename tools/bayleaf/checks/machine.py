@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from bayleaf.records import Book, Record, listed, mapped
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class State:
     """One state of the vocabulary. `carries` empty: its acts set it on any part."""
 
@@ -23,7 +23,7 @@ class State:
     each: bool
     connection: bool
     stops: bool
-    proof: dict = field(hash=False)
+    proof: dict
 
 
 class Machine:
@@ -31,7 +31,8 @@ class Machine:
 
     `closure`: an act → itself and all that it implies. `undo`: an act → the act that puts it back. `going`: acts that
     go on until they are undone, which are those that a condition or another act can imply. `local`: acts that are undone
-    part by part. `whole`: acts of the whole car, which bring others with them. `guards`: states that make something safe, because a state requires them or a hazard follows where they do not stand.
+    part by part. `whole`: acts of the whole car, which bring others with them. `setters`: an act → the states that it sets. `looks`: an
+    act → the states, kept joint by joint, that it ends. `guards`: states that make something safe, because a state requires them or a hazard follows where they do not stand.
     """
 
     def __init__(self, book: Book):
@@ -45,6 +46,8 @@ class Machine:
             implied = listed(record.data["implies"])
             done = frozenset(a for i in implied for a in self.acts_of(i) if i not in self.states)
             self.conditions[id] = (done, tuple(i for i in implied if i in self.states))
+        self.setters = {act: [s for s in self.states.values() if act in s.set_by] for act in acts}
+        self.looks = {act: [s for s in self.states.values() if s.each and act in s.ended_by] for act in acts}
         implied_acts = {a for id, done in self.closure.items() for a in done if a != id}
         implied_acts |= {a for done, _states in self.conditions.values() for a in done}
         self.going = frozenset(a for a in implied_acts if a in self.undo)

@@ -27,6 +27,7 @@ class Paths:
     def __init__(self, book: Book, layout: Layout):
         self.layout = layout
         self._facts: dict[tuple[str, str], PathFact] = {}
+        self._of: dict[tuple[tuple[str, ...], tuple[str, ...]], tuple[PathFact, ...]] = {}
         for system, record in book.of("systems").items():
             for path in listed(record.data.get("paths")) if record.sound else []:
                 fact = PathFact(system, path["name"], path["carries"], path.get("side", ""), pascals(path.get("greatest")))
@@ -34,9 +35,11 @@ class Paths:
 
     def of(self, components: Iterable[str], systems: Iterable[str] = ()) -> tuple[PathFact, ...]:
         """The paths through these components in these systems; no systems named: in every system."""
-        wanted = set(systems)
-        found = {pair for c in components for pair in self.layout.paths(c) if not wanted or pair[0] in wanted}
-        return tuple(self._facts[pair] for pair in sorted(found) if pair in self._facts)
+        asked = (tuple(components), tuple(systems))
+        if asked not in self._of:
+            found = {pair for c in asked[0] for pair in self.layout.paths(c) if not asked[1] or pair[0] in asked[1]}
+            self._of[asked] = tuple(self._facts[pair] for pair in sorted(found) if pair in self._facts)
+        return self._of[asked]
 
     def all(self, systems: Iterable[str] = ()) -> tuple[PathFact, ...]:
         """Every path of these systems, or of every system."""

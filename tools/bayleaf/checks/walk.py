@@ -33,6 +33,9 @@ def cautions_of(book: Book, procedures: list[str]) -> set[str]:
     return {c for r in records for step in r.data["steps"] for c in listed(step.get("cautions"))}
 
 
+_NOTHING: dict[Key, int] = {}  # shared by every step during which nothing goes on; nobody writes to it
+
+
 class _Walker:
     def __init__(self, record: Record, book: Book, machine: Machine, paths: Paths):
         self.book, self.machine, self.paths, self.record = book, machine, paths, record
@@ -43,6 +46,7 @@ class _Walker:
         self.standing: dict[Key, int] = {(s, ""): -1 for s in states if s in machine.states}
         self.by: dict[Key, str] = {}  # the act with which a state was set on a part
         self.doing: dict[Key, int] = {}
+        self._kept: tuple[dict[Key, int], frozenset[str]] | None = None
         self.walk = Walk(record.id, frozenset(cautions_of(book, before)), dict(self.standing))
 
     def run(self) -> Walk:
@@ -81,37 +85,45 @@ class _Walker:
     def _step(self, source: str, step: dict, path: tuple, place: tuple, number: str, systems: list[str], shown: set[str]) -> None:
         machine, act = self.machine, step.get("act")
         own = machine.acts_of(act)
-        each = [s for s in machine.states.values() if s.each and s.ended_by & own and "at" not in step]
+        each = [] if "at" in step else [s for a in own for s in machine.looks.get(a, ())]
         at = (step["at"],) if "at" in step else self._joints(each)
         reading = self.book.of("readings").get(mapped(step.get("takes")).get("reading"))
         when = step.get("when") or (reading.data.get("when", "") if reading else "")
         done, claims = machine.conditions.get(when, (frozenset(), ()))
         read_at = [c for c in (reading.data.get("at"), *listed(reading.data.get("between"))) if isinstance(c, str)] if reading else []
         read_paths = self.paths.of(read_at, systems)
+        before, had = self._snapshot()
         walked = WalkedStep(
             number, source, path, place, step, when, own | done, own, at, self._paths(at, each, systems) or read_paths, read_paths,
-            tuple(listed(step.get("cautions"))), dict(self.standing), dict(self.doing), frozenset(shown),
+            tuple(listed(step.get("cautions"))), before, dict(self.doing) if self.doing else _NOTHING, frozenset(shown), had=had,
         )  # fmt: skip
-        walked.had = frozenset(s for s, _at in self.standing)
         self.walk.steps.append(walked)
         index = len(self.walk.steps) - 1
         self._condition(walked, done, claims, index)
-        for key, since in walked.before.items():
+        for key, since in before.items() if walked.acts else ():
             self._forbid(walked, key, since, walked.acts)
-        for key in [k for k in self.standing if self._ends(k, walked)]:
+        for key in [k for k in self.standing if self._ends(k, walked)] if walked.acts else ():
             self._end(walked, key)
-        for state in machine.states.values():
-            if state.set_by & own and (not state.carries or any(p.carries in state.carries for p in walked.act_paths)):
+        for state in dict.fromkeys(s for a in sorted(own) for s in machine.setters.get(a, ())):
+            if not state.carries or any(p.carries in state.carries for p in walked.act_paths):
                 self._set(walked, state.id, index)
         for state in [*listed(step.get("sets")), *listed(step.get("proves"))]:
             if state in machine.states:
                 self._set(walked, state, index)
-        self._undo(walked, act, index)
-        walked.after, walked.has = dict(self.standing), frozenset(s for s, _at in self.standing)
+        if own:
+            self._undo(walked, act, index)
+        walked.after, walked.has = self._snapshot()
+
+    def _snapshot(self) -> tuple[dict[Key, int], frozenset[str]]:
+        """What stands now, and the names of it; the same objects as long as nothing changes."""
+        if self._kept is None or self._kept[0] != self.standing:
+            self._kept = (dict(self.standing), frozenset(s for s, _at in self.standing))
+        return self._kept
 
     def _joints(self, each: list[State]) -> tuple[str, ...]:
         """A look or a closing that names no part is of every joint that stands open or unproved."""
-        return tuple(sorted({at for s, at in self.standing if s in {e.id for e in each} and at}))
+        ids = {e.id for e in each}
+        return tuple(sorted({at for s, at in self.standing if at and s in ids})) if ids else ()
 
     def _paths(self, at: tuple[str, ...], each: list[State], systems: list[str]) -> tuple[PathFact, ...]:
         """The paths of the parts; where no joint is named or stands, every path on which there could be one."""
@@ -146,6 +158,8 @@ class _Walker:
     def _ends(self, key: Key, walked: WalkedStep) -> bool:
         """Whether a step ends what stands: by one of its acts, or by undoing the act that it was set with."""
         state, part, undo = self.machine.states[key[0]], key[1], self.machine.undo
+        if not part and state.ended_by.isdisjoint(walked.acts):
+            return False
         here = not part or not walked.at or part in walked.at
         if any(here or not (state.each or act in self.machine.local) for act in state.ended_by & walked.acts):
             return True

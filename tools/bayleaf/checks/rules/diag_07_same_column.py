@@ -24,7 +24,7 @@ def _check(context: Context) -> Iterator[Finding]:
 RULE = Rule(
     code="DIAG-7",
     level="warning",
-    scope="book",
+    scope="replay",
     title="Two readings with the same column",
     what="On one system two readings show the same answers in every stage of every fault.",
     why="Whoever has taken one of them learns nothing from the other, so either the book knows too little or one of them is superfluous.",

@@ -14,7 +14,7 @@ from bayleaf.records import Record, mapped
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     claims, readings = context.claims, context.book.of("readings")
     bands = mapped(record.data.get("bands"))
-    spoken = {r for fault, system, _stage, answers in claims.each() if system == record.id for r in answers}
+    spoken = claims.spoken(record.id)
     missing = [r for r in claims.readings(record.id) if r in spoken and "answers" not in readings[r].data and r not in bands]
     if missing:
         yield RULE.at(record, f"no band for {either(missing, 'and')}, so only the maker's figure can judge it", path=("bands",), key=True)

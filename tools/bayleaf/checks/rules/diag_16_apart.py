@@ -12,7 +12,12 @@ from bayleaf.records import Record
 GROUPS, FAULTS = 3, 6  # how many are named in one line
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def _check(context: Context) -> Iterator[Finding]:
+    for record in context.book.of("symptoms").values():
+        yield from _symptom(record, context)
+
+
+def _symptom(record: Record, context: Context) -> Iterator[Finding]:
     figures = {}
     for system, held in context.book.of("systems").items():
         mine = context.claims.isolation(system).symptoms.get(record.id) if held.sound else None
@@ -36,12 +41,11 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
 RULE = Rule(
     code="DIAG-16",
     level="advice",
-    scope="record",
-    kinds=("symptoms",),
+    scope="replay",
     title="Faults that cannot be told apart",
     what=(
         "For each symptom, over all systems: the share of the fault weight that some reading is sure to show, the share of that which ends "
-        "in three faults or fewer, and the faults that no reading is sure to tell apart. One fault at a time and every reading taken is assumed."
+        "in three faults or fewer, and the faults that no reading is sure to tell apart. One fault at a time and every reading taken is assumed. It is worked out when jobs are replayed."
     ),
     why="It is reported and never a gate. A gate would reward claims that are sharper than the truth.",
     mend="Ask whether a reading is missing that would tell them apart. If there is none, leave it: that is the honest answer.",

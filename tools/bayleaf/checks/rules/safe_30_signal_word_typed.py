@@ -6,31 +6,22 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
+from bayleaf.checks.links import texts_of
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
+WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 TYPED = re.compile(r"\b(DANGER|WARNING|CAUTION|NOTICE)\b|^\s*(Danger|Warning|Caution|Notice)\s*[:!]")
+OPENED = tuple(word.capitalize() for word in WORDS)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for path, text in _texts(record.data):
-        hit = TYPED.search(text)
-        if hit:
-            words = f"the signal word {hit.group().strip()} is typed into the text"
-            yield RULE.at(record, words, path=path)
-
-
-def _texts(data: object, path: tuple = ()) -> Iterator[tuple[tuple, str]]:
-    """Every text of a procedure with its path."""
-    if isinstance(data, str):
-        yield path, data
-    elif isinstance(data, dict):
-        for key, value in data.items():
-            yield from _texts(value, (*path, key))
-    elif isinstance(data, list):
-        for i, value in enumerate(data):
-            yield from _texts(value, (*path, i))
+    for path, text in texts_of(record.data):
+        if text.startswith(OPENED) or any(word in text for word in WORDS):
+            hit = TYPED.search(text)
+            if hit:
+                yield RULE.at(record, f"the signal word {hit.group().strip()} is typed into the text", path=path)
 
 
 RULE = Rule(

@@ -26,20 +26,26 @@ REFUSED = (
     (r"\b(short|bridge|hold)\w*\b.*\b(spark plug lead|plug wire|coil lead)\b.*\b(hand|ground|earth)\b", "a spark drawn by hand", "Use a spark tester."),
 )  # fmt: skip
 _COMPILED = tuple((re.compile(pattern, re.I | re.S), name, instead) for pattern, name, instead in REFUSED)
+_HINT = re.compile(
+    r"siphon|suck|feel|hand|finger|palm|mercury|oxygen|spray|squirt|spritz|propane|butane|acetylene|plastic|nylon|polyamide|prob|airbag|drain|sewer|"
+    r"gully|ground|soil|gauge|cigarette|match|lighter|torch|flame|lead", re.I)  # fmt: skip
 CRASH = re.compile(r"\breset\w*\b|\bpress\w*\b.*\bbutton\b|\bclos\w*\b", re.I)
+
+CRASH_SWITCH = re.compile(r"\b(crash|inertia|impact) switch\b", re.I)
+LOOKS = re.compile(r"\bleak|\bwet\b|\bdrip|\bsmell", re.I)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     looked = False
     for step in context.walk(record).steps:
         text = step.data.get("do", "")
-        looked = looked or "leak-check" in step.own or re.search(r"\bleak|\bwet\b|\bdrip|\bsmell", text, re.I) is not None
+        looked = looked or "leak-check" in step.own or LOOKS.search(text) is not None
         if step.source != record.id:
             continue
-        for pattern, name, instead in _COMPILED:
+        for pattern, name, instead in _COMPILED if _HINT.search(text) else ():
             if pattern.search(text) and not _NOT.search(text):
                 yield RULE.at(record, f"step {step.number} orders what this book refuses: {name}", instead, (*step.place, "do"))
-        crash = "crash" in str(step.data.get("at", "")) or re.search(r"\b(crash|inertia|impact) switch\b", text, re.I)
+        crash = "crash" in str(step.data.get("at", "")) or CRASH_SWITCH.search(text)
         if crash and CRASH.search(text) and not looked and not _NOT.search(text):
             words = f"step {step.number} resets the crash switch before anybody has looked for a leak"
             yield RULE.at(record, words, "Look for leaks in a step before it.", (*step.place, "do"))
