@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from bayleaf.diagnosis.car import car_of_system, systems_of
 from bayleaf.records import Record, listed, mapped
 
 if TYPE_CHECKING:
@@ -48,5 +47,4 @@ def answers_of(record: Record) -> Iterator[tuple[tuple, str, str, bool]]:
 
 def fault_systems(record: Record, context: Context) -> list[str]:
     """The sound systems that a fault occurs on: those it names, else those with a path through its part."""
-    systems = [id for id, system in context.book.of("systems").items() if system.sound]
-    return [id for id in systems if systems_of(context.book, context.layout, car_of_system(context.book, id), record.id)]
+    return context.claims.systems(record.id)

@@ -84,7 +84,7 @@ def within(layout: Layout, car: Car, component: str) -> bool:
 
 def readings_of(book: Book, layout: Layout, car: Car) -> list[str]:
     """The readings that exist in this car, in the book's order."""
-    return [reading for reading in book.of("readings") if offers(book, layout, car, reading)]
+    return [reading for reading in layout.readings.among(car.systems) if offers(book, layout, car, reading)]
 
 
 def usable(record: Record | None) -> bool:
@@ -104,7 +104,7 @@ def offers(book: Book, layout: Layout, car: Car, reading: str, _seen: tuple[str,
 
 def faults_of(book: Book, layout: Layout, car: Car) -> list[str]:
     """The faults that this car can have, in the book's order."""
-    return [f for f, record in book.of("faults").items() if usable(record) and systems_of(book, layout, car, f)]
+    return [f for f in layout.faults.among(car.systems) if usable(book.of("faults").get(f)) and systems_of(book, layout, car, f)]
 
 
 def systems_of(book: Book, layout: Layout, car: Car, fault: str) -> list[str]:

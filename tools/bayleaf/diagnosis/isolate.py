@@ -57,7 +57,8 @@ def isolation_of(book: Book, car: Car) -> Isolation:
     rows = range(len(matrix.rows))
     apart = _apart(columns, len(matrix.rows))
     shown = {i for i in rows if _is_shown(matrix, columns, i)}
-    symptoms = [s for s in book.of("symptoms") if any(s in f for f in feel.values())]
+    felt = set().union(*feel.values()) if feel else set()
+    symptoms = [s for s in book.of("symptoms") if s in felt]
     return Isolation(
         whole=_figures(matrix, apart, shown, list(rows)),
         symptoms={s: _figures(matrix, apart, shown, [i for i in rows if s in feel[matrix.rows[i].fault]]) for s in symptoms},

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from bayleaf.records import Book, listed
+from bayleaf.records import Book, listed, mapped
 
 
 @dataclass
@@ -12,12 +13,15 @@ class Layout:
     """An index of the book's paths.
 
     `on` maps a component to the (system, path name) pairs it lies on; a part that is `part_of` another lies on the
-    other's paths too. `optional` maps a system to the features that not every such car has.
+    other's paths too. `optional` maps a system to the features that not every such car has. `readings` and `faults`
+    say which may be met in which systems, so that nobody has to ask them all.
     """
 
     on: dict[str, set[tuple[str, str]]] = field(default_factory=dict)
     optional: dict[str, set[str]] = field(default_factory=dict)
     above: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    readings: Places = field(default_factory=lambda: Places())
+    faults: Places = field(default_factory=lambda: Places())
 
     def paths(self, component: str) -> set[tuple[str, str]]:
         """The (system, path name) pairs through this component."""
@@ -28,8 +32,36 @@ class Layout:
         return self.above.get(component, (component,))
 
 
+@dataclass
+class Places:
+    """Ids by the systems that they may belong to; those that belong to none may be anywhere. In the book's order."""
+
+    by_system: dict[str, list[tuple[int, str]]] = field(default_factory=dict)
+    anywhere: list[tuple[int, str]] = field(default_factory=list)
+    count: int = 0
+
+    def put(self, id: str, systems: set[str]) -> None:
+        """Add an id; ids are added in the book's order."""
+        self.count += 1
+        for system in systems:
+            self.by_system.setdefault(system, []).append((self.count, id))
+        if not systems:
+            self.anywhere.append((self.count, id))
+
+    def among(self, systems: Iterable[str]) -> list[str]:
+        """Every id that may belong to one of these systems, and those that may be anywhere."""
+        found = [pair for system in set(systems) for pair in self.by_system.get(system, ())]
+        return [id for _, id in sorted({*found, *self.anywhere})]
+
+
 def layout_of(book: Book) -> Layout:
-    """The index of a book; unsound records contribute what can be read of them."""
+    """The index of a book, made once; unsound records contribute what can be read of them."""
+    if "layout" not in book.kept:
+        book.kept["layout"] = _layout(book)
+    return book.kept["layout"]
+
+
+def _layout(book: Book) -> Layout:
     layout = Layout()
     direct: dict[str, set[tuple[str, str]]] = {}
     for system, record in book.of("systems").items():
@@ -42,7 +74,32 @@ def layout_of(book: Book) -> Layout:
         chain = _chain(book, component)
         layout.above[component] = chain
         layout.on[component] = set().union(*(direct.get(c, set()) for c in chain))
+    for reading in book.of("readings"):
+        layout.readings.put(reading, _systems(book, layout, reading))
+    for fault, record in book.of("faults").items():
+        named = {s for s in listed(record.data.get("systems")) if isinstance(s, str)}
+        layout.faults.put(fault, named or {system for system, _path in layout.paths(str(record.data.get("part", "")))} or {""})
     return layout
+
+
+def _systems(book: Book, layout: Layout, reading: str, seen: tuple[str, ...] = ()) -> set[str]:
+    """The systems of the first place of a reading that lies on a path, or of the readings it is computed from."""
+    record = book.of("readings").get(reading)
+    if record is None or reading in seen:
+        return set()
+    between, at = listed(record.data.get("between")), record.data.get("at")
+    for place in [*between, at]:
+        if isinstance(place, str) and layout.paths(place):
+            return {system for system, _path in layout.paths(place)}
+    if between or at:
+        return set()
+    computed = mapped(record.data.get("computed"))
+    feeds = [*mapped(computed.get("difference")).values(), *(f.get("reading") for f in mapped(computed.get("inputs")).values() if isinstance(f, dict))]
+    for feed in feeds:
+        found = _systems(book, layout, feed, (*seen, reading)) if isinstance(feed, str) else set()
+        if found:
+            return found
+    return set()
 
 
 def _chain(book: Book, component: str) -> tuple[str, ...]:

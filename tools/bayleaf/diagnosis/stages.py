@@ -60,10 +60,11 @@ def elsewhere(book: Book, layout: Layout, car: Car, claim: dict, own: list[str])
     for name in names:
         found = [(s, name) for s in car.systems if any(name == _name(p) for p in listed(book.of("systems")[s].data.get("paths")))]
         paths |= {p for p in found if p[0] in own} or set(found)
+    readings = book.of("readings")
     return {
         reading: frozenset({normal_of(book, reading)})
-        for reading, record in book.of("readings").items()
-        if record.data.get("purpose", "diagnosis") == "diagnosis" and lies_on(book, layout, reading, paths)
+        for reading in layout.readings.among(system for system, _path in paths)
+        if readings[reading].data.get("purpose", "diagnosis") == "diagnosis" and lies_on(book, layout, reading, paths)
     }
 
 

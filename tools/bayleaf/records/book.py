@@ -28,6 +28,7 @@ class Book:
     findings: list[Finding] = field(default_factory=list)
     files: int = 0
     _all: dict[str, Record] = field(default_factory=dict)
+    kept: dict[str, object] = field(default_factory=dict, repr=False, compare=False)  # what others worked out from this book
 
     def of(self, kind: str) -> dict[str, Record]:
         """All records of a kind, by id, in the order of their files."""
@@ -56,6 +57,7 @@ class Book:
                 "Ids are unique in the whole book; choose another." if not over
                 else "A shop's record may replace one of the same kind only; choose another id."))  # fmt: skip
             return
+        self.kept.clear()
         self._all[record.id] = record
         self.kinds.setdefault(record.kind, {})[record.id] = record
 

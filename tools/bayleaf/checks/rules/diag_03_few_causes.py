@@ -7,14 +7,13 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     if record.data.get("status") == "retired":
         return
-    faults = context.book.of("faults")
-    causes = [f for f in context.claims.faults if record.id in mapped(faults[f].data["felt_as"])]
+    causes = context.claims.felt.get(record.id, [])
     if len(causes) < 2:
         words = f"only {causes[0]} is felt so" if causes else "no fault is felt so"
         yield RULE.at(record, words, path=("title",))

@@ -8,13 +8,13 @@ from bayleaf.checks.claims import is_diagnosis
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record, listed
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    claims, faults = context.claims, context.book.of("faults")
+    claims = context.claims
     felt = {record.id} if record.kind == "symptoms" else set(listed(record.data["symptoms"]))
-    causes = {f for f in claims.faults if felt & set(mapped(faults[f].data["felt_as"]))}
+    causes = {fault for symptom in felt for fault in claims.felt.get(symptom, ())}
     for i, id in enumerate(listed(record.data["first"])):
         reading = context.book.of("readings").get(id)
         if reading is None or not reading.sound or not is_diagnosis(reading) or not causes:

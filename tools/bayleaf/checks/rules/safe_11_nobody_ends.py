@@ -10,10 +10,11 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
 
-def share(one: dict, other: dict) -> bool:
-    """Whether two procedures may be done on the same car: a system in common, or one of them is for every system."""
-    mine, theirs = listed(one["systems"]), listed(other["systems"])
-    return not mine or not theirs or bool(set(mine) & set(theirs))
+def same_systems(record: Record, context: Context, state: str, *fields: str) -> bool:
+    """Whether another procedure says this of a state and may be done on the same car: a system in common, or for every system."""
+    mine = listed(record.data["systems"])
+    said = [context.that_say(field, state) for field in fields]
+    return any(id != record.id for by in said for system in ([*mine, ""] if mine else by) for id in by.get(system, ()))
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
@@ -23,8 +24,8 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         known = context.machine.states.get(state)
         if known is None or not (known.forbids or known.connection):
             continue
-        others = [r for r in context.book.of("procedures").values() if r.sound and state in listed(r.data.get("ends"))]
-        if not any(share(record.data, r.data) for r in others):
+        if not same_systems(record, context, state, "ends"):
+            others = context.that_say("ends", state)
             where = " on these systems" if others else ""
             words = f"no procedure ends {context.machine.named(state)}{where}, which this one leaves"
             yield RULE.at(record, words, f"Write the procedure that takes it off again, with ends: [{state}].", ("leaves", i))

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.checks.rules.safe_11_nobody_ends import share
+from bayleaf.checks.rules.safe_11_nobody_ends import same_systems
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
@@ -17,8 +17,8 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         known = machine.states.get(state)
         if known is None or not (known.connection or state in machine.guards) or known.set_by:
             continue
-        makers = [r for r in procedures.values() if r.sound and (state in listed(r.data["leaves"]) or r.id in context.makers(state)) and r.id != record.id]
-        if not any(share(record.data, r.data) for r in makers):
+        if not same_systems(record, context, state, "leaves", "makes"):
+            makers = [procedures[id] for id in context.makers(state) if id != record.id]
             words = f"no procedure of these systems makes {machine.named(state)}, which this one needs"
             yield RULE.at(record, words, f"Write the procedure that leaves it, or add the system to one that does{_such(makers)}.", ("needs", "states", i))
 

@@ -13,7 +13,7 @@ from bayleaf.records import Record, listed
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     procedures = context.book.of("procedures")
-    standing = [id for id, r in procedures.items() if r.sound and r.data.get("standing")]
+    standing = context.standing
     for i, id in enumerate(listed(record.data["inherits"])):
         if id in procedures and procedures[id].sound and id not in standing:
             words = f"{id} is inherited and is not a standing preparation"
