@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from dataclasses import dataclass, replace
 
-from bayleaf.checks import all_rules, check
+from bayleaf.checks import all_rules
 from bayleaf.checks.context import Context
 from bayleaf.diagnosis import replay
 from bayleaf.finding import Finding
@@ -15,8 +15,12 @@ from bayleaf.records.shape import Shapes
 from bayleaf.records.strict import load_text
 from tests.mutations.mutant import Mutant
 
-# Kinds whose meaning reaches further than the records that name them: the whole book is checked again.
-FAR = {"systems", "components", "states", "acts", "conditions", "hazards", "cautions", "quantities", "readings", "equipment"}
+# Kinds whose meaning reaches further than the records that name them, and the families of rules that it reaches.
+_WALKED, _CLAIMED = ("procedures",), ("procedures", "faults", "symptoms", "codes")
+FAR = {
+    **dict.fromkeys(("states", "acts", "conditions", "hazards", "cautions"), _WALKED),
+    **dict.fromkeys(("systems", "components", "readings", "equipment", "quantities"), _CLAIMED),
+}
 REPLAYED = {"faults", "readings", "systems", "jobs", "equipment", "calculators", "vehicles", "symptoms", "components", "quantities"}
 
 
@@ -39,7 +43,6 @@ class Detector:
         self.shapes = Shapes(book.root / "schemas")
         self.rules = {scope: [r for r in all_rules() if r.scope == scope and r.check] for scope in ("record", "value", "book")}
         self.context = Context(book)
-        self.whole = {self._key(f) for f in check(book)}
         self.jobs = {self._key(f) for f in replay(book)}
         self.over_book = set(map(self._key, self._book_rules(self.context)))
         self._of: dict[str, set[Key]] = {}
@@ -65,17 +68,18 @@ class Detector:
             return Seen("error", "SHAPE")
         book = self._with(record, mutant)
         context = Context(book)
+        context._links.update({id: links for id, links in self.context._links.items() if id != mutant.id})  # a record's links are its own
         near = self._record_rules(book.get(record.id), context) - self._before(record.id)
+        if _worst(near).level == "error":
+            return _worst(near)
         near |= set(map(self._key, self._book_rules(context))) - self.over_book
-        seen = _worst(near)
-        if seen.level == "error":
-            return seen
-        if mutant.kind in FAR:
-            near |= {self._key(f) for f in check(book)} - self.whole
-            assert not any("could not finish" in message for _level, _code, _record, message in near), sorted(near)[0]
-        else:
-            for id in self._dependents(mutant.id):
-                near |= self._record_rules(book.get(id), context) - self._before(id)
+        if _worst(near).level == "error":
+            return _worst(near)
+        for id in self._dependents(mutant.id):
+            near |= self._record_rules(book.get(id), context) - self._before(id)
+        for kind in FAR.get(mutant.kind, ()):
+            for id, other in book.of(kind).items():
+                near |= self._record_rules(other, context, ("SAFE", "DIAG")) - self._before(id)
         if _worst(near).level != "error" and mutant.kind in REPLAYED:
             near |= {self._key(f) for f in replay(book)} - self.jobs
         return _worst(near)
@@ -99,9 +103,11 @@ class Detector:
             self._of[id] = self._record_rules(self.book.get(id), self.context)
         return self._of[id]
 
-    def _record_rules(self, record: Record, context: Context) -> set[Key]:
-        found = [f for rule in self.rules["record"] if not rule.kinds or record.kind in rule.kinds for f in rule.check(record, context)]
-        found += [f for site in context.sites(record) for rule in self.rules["value"] for f in rule.check(site, context)]
+    def _record_rules(self, record: Record, context: Context, families: tuple[str, ...] = ("",)) -> set[Key]:
+        rules = [r for r in self.rules["record"] if (not r.kinds or record.kind in r.kinds) and r.code.startswith(families)]
+        found = [f for rule in rules for f in rule.check(record, context)]
+        if families == ("",):
+            found += [f for site in context.sites(record) for rule in self.rules["value"] for f in rule.check(site, context)]
         excepted = {e["rule"] for e in record.data.get("exceptions", []) if isinstance(e, dict)}
         return {self._key(f) for f in found if f.code not in excepted}
 
