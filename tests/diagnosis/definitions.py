@@ -31,7 +31,12 @@ def exists(data: dict, reading: str, systems: list[str]) -> bool:
         here = any(lies_on(data, component, p) for s in systems for p in data["systems"][s]["paths"])
         if not (everywhere or here):
             return False
-    return True
+    if "between" not in entry:
+        return True
+    # Two points are joined by one path; a point on no path at all can be reached from anywhere.
+    paths = [p for s in data["systems"].values() for p in s["paths"]]
+    ends = [c for c in places if any(lies_on(data, c, p) for p in paths)]
+    return not ends or any(all(lies_on(data, c, p) for c in ends) for s in systems for p in data["systems"][s]["paths"])
 
 
 def stage_answers(data: dict, fault: dict, stage: str, systems: list[str]) -> dict[str, set[str]]:

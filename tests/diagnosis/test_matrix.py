@@ -46,6 +46,14 @@ def test_elsewhere_asks_both_ends_of_an_electrical_reading_to_lie_on_one_path():
     assert cell(the_book, "filter-blocked", "partly", "crossing") is None
 
 
+def test_a_reading_between_two_points_exists_where_one_path_joins_them():
+    crossing = measured("Crossing", "voltage-drop", between=["hose", "ground"])
+    along = measured("Along", "voltage-drop", between=["battery", "ground"])
+    the_book = book(readings={"crossing": crossing, "along": along})
+    found = readings_of(the_book, layout_of(the_book), Car("a car", ("port",)))
+    assert "along" in found and "crossing" not in found
+
+
 def test_what_differs_in_a_system_overrides_the_stage_there_only():
     data = book().of("faults")["filter-blocked"].data
     differing = {

@@ -93,10 +93,13 @@ def usable(record: Record | None) -> bool:
 
 
 def offers(book: Book, layout: Layout, car: Car, reading: str, _seen: tuple[str, ...] = ()) -> bool:
-    """Whether this reading exists in this car. A computed one needs its inputs too."""
+    """Whether this reading exists in this car. A computed one needs its inputs too, and two points one path that joins them."""
     if reading in _seen or not usable(book.of("readings").get(reading)):
         return False
     data = book.of("readings")[reading].data
+    ends = [paths for c in listed(data.get("between")) if (paths := layout.paths(c))]
+    if ends and not any(system in car.systems for system, _path in set.intersection(*ends)):
+        return False
     places = [*listed(data.get("between")), *([data["at"]] if isinstance(data.get("at"), str) else [])]
     inputs = inputs_of(book, reading)
     return all(within(layout, car, c) for c in places) and all(offers(book, layout, car, r, (*_seen, reading)) for r in inputs)
