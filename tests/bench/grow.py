@@ -12,10 +12,13 @@ def grow(folder: Path, records: int, source: Path = HERE / "kb") -> int:
     """Write a book of at least `records` records under `folder` and return how many there are.
 
     Copy 0 is the book as it stands. In every other copy each record has a number behind its id and its title, and
-    names the records of the same copy. The vocabulary and the calculators are there once: a formula serves every system.
+    names the records of the same copy. The vocabulary, what it names, and the calculators are there once: a formula
+    serves every system.
     """
     files = {path: path.read_text(encoding="utf-8") for path in sorted(source.glob("*/*.yaml"))}
-    own = {path: text for path, text in files.items() if path.parent.name not in ("vocabulary", "calculators")}
+    words = {word for path, text in files.items() if path.parent.name == "vocabulary" for word in re.findall(r"[a-z0-9-]+", text)}
+    shared = {path for path in files if path.parent.name in ("readings", "equipment") and path.stem in words}
+    own = {path: text for path, text in files.items() if path.parent.name not in ("vocabulary", "calculators") and path not in shared}
     ids = sorted((path.stem for path in own), key=len, reverse=True)
     named = re.compile(rf"(?<![\w-])({'|'.join(map(re.escape, ids))})(?![\w-])")
     (folder / "schemas").symlink_to(source.parent / "schemas" if (source.parent / "schemas").is_dir() else HERE / "schemas")
@@ -26,8 +29,8 @@ def grow(folder: Path, records: int, source: Path = HERE / "kb") -> int:
         copy += 1
         for path, text in own.items():
             code = path.parent.name == "codes"
-            new = _code(path.stem, copy) if code else f"{path.stem}-{copy:04}"
-            text = named.sub(lambda m: _code(m[1], copy) if re.fullmatch(r"[pu][0-9a-f]{4}", m[1]) else f"{m[1]}-{copy:04}", text)
+            new = _code(path.stem, copy) if code else f"{path.stem}-c{copy:04}"
+            text = named.sub(lambda m: _code(m[1], copy) if re.fullmatch(r"[pu][0-9a-f]{4}", m[1]) else f"{m[1]}-c{copy:04}", text)
             text = re.sub(r"^(title: [^\n]*?)([\"']?)$", rf"\1 {copy:04}\2", text, count=1, flags=re.M)
             text = re.sub(r"^also_called: .*$", "also_called: none", text, count=1, flags=re.M)
             text = re.sub(r"^code: .*$", f"code: {new.upper()}", text, count=1, flags=re.M) if code else text

@@ -86,12 +86,25 @@ class Context:
         return synonyms(self.book.of("terms"))
 
     @cached_property
-    def synonym_pattern(self) -> tuple[re.Pattern | None, frozenset[str]]:
-        """Finds any of them as a whole word, and what a text split at spaces may hold of their beginnings; None without any."""
+    def synonym_pattern(self) -> re.Pattern | None:
+        """Finds any of them as a whole word; None for a glossary without."""
         longest_first = sorted(self.synonyms, key=len, reverse=True)
-        pattern = re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})\b", re.I) if longest_first else None
-        first = {other.split()[0] for other in longest_first}
-        return pattern, frozenset(f"{a}{word}{b}" for word in first for a in ("", "(", '"') for b in ("", ".", ",", ";", ":", ")", "?", '"'))
+        return re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})\b", re.I) if longest_first else None
+
+    @cached_property
+    def _by_sign(self) -> dict[str, list[str]]:
+        """The longest word of each of them, with the signs that may touch it in a text, to those that it belongs to."""
+        found: dict[str, list[str]] = {}
+        for other in self.synonyms:
+            word = max(other.split(), key=len)
+            for sign in {f"{a}{word}{b}" for a in ("", "(", '"', "[[") for b in ("", ".", ",", ";", ":", ")", "?", "!", '"', "]]", "]].", "'s")}:
+                found.setdefault(sign, []).append(other)
+        return found
+
+    def may_hold_synonyms(self, record: Record) -> bool:
+        """A first look, much faster than the pattern: whether some synonym's letters stand in the prose of a record."""
+        text = self.small_prose(record)
+        return any(other in text for sign in self._by_sign.keys() & self.vocabulary(record) for other in self._by_sign[sign])
 
     def proof(self, record: Record) -> Proof:
         """A sound calculator, proved once."""
@@ -121,6 +134,15 @@ class Context:
     def small_prose(self, record: Record) -> str:
         """The same in small letters."""
         return self._kept("small prose", record, lambda: self.all_prose(record).lower())
+
+    def vocabulary(self, record: Record) -> frozenset[str]:
+        """Every word of the prose of a record in small letters, with the signs that touch it."""
+        return self._kept("vocabulary", record, lambda: frozenset(self.small_prose(record).split()))
+
+    @cached_property
+    def named(self) -> set[str]:
+        """Every id that another record names."""
+        return {link.id for r in self.book.records() for link in self.links(r) if link.id != r.id}
 
     def bases(self, record: Record) -> list[tuple[tuple, dict]]:
         """(path, basis) of every basis in a record."""

@@ -76,7 +76,7 @@ _NOT_IDS = {"like"}  # a field of a stage that stands among the readings
 PROSE = re.compile(r"\[\[([^\[\]|]*)(?:\|([^\[\]]*))?\]\]")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Link:
     """One id in a record: its field path, the id, the kinds that it may be of (none: any), and how it is written."""
 

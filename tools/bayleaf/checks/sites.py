@@ -20,7 +20,7 @@ _STEP = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Site:
     """One unit with the numbers that it belongs to.
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 TABLE = Path(__file__).with_name("table.json")
@@ -57,6 +57,7 @@ def to_si_exact(value: float | Fraction, symbol: str, reference: str) -> Fractio
     return exact(value) * unit.exact_factor + offset
 
 
+@lru_cache(maxsize=100_000)
 def to_si(value: float, symbol: str, reference: str) -> float:
     """The float nearest to the SI value of a number as typed, so that 1.1 bar equals 110 kPa.
 

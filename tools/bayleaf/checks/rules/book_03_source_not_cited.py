@@ -11,9 +11,8 @@ from bayleaf.finding import Finding
 
 def check(context: Context) -> Iterator[Finding]:
     """Any link to it counts, in a basis or in a text."""
-    cited = {link.id for record in context.book.records() if record.sound for link in context.links(record)}
     for id, record in context.book.of("sources").items():
-        if id not in cited:
+        if id not in context.named:
             yield RULE.at(record, f"nothing cites {id}")
 
 

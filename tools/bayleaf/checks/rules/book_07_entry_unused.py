@@ -12,10 +12,9 @@ from bayleaf.records import SINGULAR
 
 def check(context: Context) -> Iterator[Finding]:
     """Any link from another record counts."""
-    used = {link.id for r in context.book.records() if r.sound for link in context.links(r) if link.id != r.id}
     for kind in ("conditions", "states", "tasks"):
         for id, record in context.book.of(kind).items():
-            if id not in used and (kind != "states" or record.data.get("connection")):
+            if id not in context.named and (kind != "states" or record.data.get("connection")):
                 yield RULE.at(record, f"nothing names the {SINGULAR[kind]} {id}")
 
 

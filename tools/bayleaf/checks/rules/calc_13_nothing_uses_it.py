@@ -11,9 +11,8 @@ from bayleaf.finding import Finding
 
 def check(context: Context) -> Iterator[Finding]:
     """Any link counts but its own."""
-    used = {link.id for r in context.book.records() if r.sound for link in context.links(r) if link.id != r.id}
     for id, record in context.book.of("calculators").items():
-        if id not in used:
+        if id not in context.named:
             yield RULE.at(record, f"nothing names the calculator {id}", path=("title",))
 
 

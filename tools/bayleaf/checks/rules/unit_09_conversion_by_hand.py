@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.links import texts_of
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
 from bayleaf.finding import Finding
@@ -18,9 +17,7 @@ _PAIR = re.compile(r"(-?\d+(?:\.\d+)?) ?([^\s\d()]\S*) \((?:about )?(-?\d+(?:\.\
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Reads `number unit (number unit)` in every text."""
-    if record.source.raw and b"(" not in record.source.raw:
-        return
-    for path, text in texts_of(record.data):
+    for path, text in context.prose(record) if "(" in context.all_prose(record) else ():
         for match in _PAIR.finditer(text) if "(" in text else ():
             one, two = units().get(match[2]), units().get(match[4])
             if not one or not two or one.dimension != two.dimension or one == two:

@@ -13,8 +13,8 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Not in the glossary itself, and not in also_called, where such words belong."""
-    pattern, starts = context.synonym_pattern
-    for path, text in () if starts.isdisjoint(context.small_prose(record).split()) else context.prose(record):
+    pattern = context.synonym_pattern
+    for path, text in context.prose(record) if pattern and context.may_hold_synonyms(record) else ():
         for match in pattern.finditer(text):
             title = context.synonyms[match[0].lower()]
             if title.lower() not in text.lower():

@@ -15,7 +15,7 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Only where a file holds anything but ASCII. Signs such as Ω and µ stand before a unit or alone, and pass."""
-    if record.source.raw and record.source.raw.isascii():
+    if context.all_prose(record).isascii() and record.title.isascii() and record.kind != "quantities":
         return
     for path, text in texts_of(record.data):
         for word in _WORD.findall(text) if not text.isascii() else ():

@@ -15,8 +15,8 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Any text of any field."""
-    raw = record.source.raw
-    if raw and b"www." not in raw and raw.count(b"://") == 0:
+    seen = f"{record.title} {record.data.get('also_called')} {context.all_prose(record)}"
+    if "www." not in seen and "://" not in seen:
         return
     for path, text in texts_of(record.data):
         match = _ADDRESS.search(text)
