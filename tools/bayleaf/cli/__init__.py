@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import argparse
 import importlib
-import importlib.util
 import os
 import sys
+from difflib import get_close_matches
 from pathlib import Path
 from typing import NoReturn
 
@@ -51,18 +51,27 @@ def main(argv: list[str] | None = None) -> int:
 def _run(argv: list[str]) -> int:
     parser = _Parser(prog="bayleaf", description="A checked book of specifications, procedures and arithmetic for the service bay.")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
-    wanted = next((word for word in argv if word in COMMANDS), None)
+    _known(argv)
     for name, about in COMMANDS.items():
-        if importlib.util.find_spec(f"bayleaf.cli.{name}") is None:
-            continue
         sub = commands.add_parser(name, help=about, description=about)
-        if name == wanted:  # only the command in use is imported: a check must not wait for the site engine
+        if argv[:1] == [name]:  # only the command in use is imported: a check must not wait for the site engine
             importlib.import_module(f"bayleaf.cli.{name}").options(sub)
     args = parser.parse_args(argv)
     if args.command is None:
         parser.print_help()
         return 2
     return importlib.import_module(f"bayleaf.cli.{args.command}").run(args)
+
+
+def _known(argv: list[str]) -> None:
+    """Raise CouldNotRun with one line where the first word is no command."""
+    word = argv[0] if argv else "--help"
+    if word in COMMANDS or word in ("-h", "--help"):
+        return
+    if word.startswith("-"):
+        raise CouldNotRun(f"the command comes before its options, as in bayleaf check --root DIR; there is no {word} before it")
+    near = get_close_matches(word, COMMANDS, 1)
+    raise CouldNotRun(f"there is no command {word!r}; {f'did you mean {near[0]}?' if near else 'there are ' + ', '.join(COMMANDS)}")
 
 
 def book_options(parser: argparse.ArgumentParser, formats: bool = False) -> None:

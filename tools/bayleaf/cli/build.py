@@ -60,13 +60,13 @@ def proved(args: argparse.Namespace) -> Book:
     book = load(root_of(args), args.overlay)
     found = [f for f in check(book) if f.level == "error" or args.strict and f.level == "warning"]
     if found:
-        raise Refused(_told(found, book, args.overlay))
+        raise Refused(_told(found, book))
     return book
 
 
-def _told(found: Iterable[Finding], book: Book, overlays: list[Path]) -> str:
+def _told(found: Iterable[Finding], book: Book) -> str:
     found = list(found)
-    return f"{text.render(found, line_reader(book.root, overlays), False)}\n{text.tally(found)}"
+    return f"{text.render(found, line_reader(book.root), False)}\n{text.tally(found)}"
 
 
 def tree(book: Book, root: Path) -> dict[str, str | bytes]:

@@ -12,6 +12,7 @@ from bayleaf.checks import all_rules, check
 from bayleaf.cli import book_options, root_of
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.records import KINDS, Book, load
+from bayleaf.records.book import from_root
 from bayleaf.report import text
 
 
@@ -27,7 +28,7 @@ def run(args: argparse.Namespace) -> int:
     gc.disable()  # one short run: nothing that is read is let go before the end
     root = root_of(args)
     book = load(root, args.overlay)
-    found = _only(check(book, replay=args.jobs), args.paths, root)
+    found = _only(check(book, replay=args.jobs), args.paths, root, args.overlay)
     report(found, book, args)
     return verdict(found, args.strict)
 
@@ -43,7 +44,7 @@ def report(found: list[Finding], book: Book, args: argparse.Namespace) -> None:
     if args.format == "text":
         colour = sys.stdout.isatty()
         if found:
-            print(text.render(found, line_reader(book.root, args.overlay), colour))
+            print(text.render(found, line_reader(book.root), colour))
         print(f"{counts}: {text.tally(found)}")
         return
     import importlib
@@ -52,33 +53,31 @@ def report(found: list[Finding], book: Book, args: argparse.Namespace) -> None:
     print(renderer.render(found, all_rules(), counts))
 
 
-def line_reader(root: Path, overlays: list[Path]):  # noqa: ANN201 - a function of (file, line)
-    """A function that gives a source line of a finding's file."""
-    tops = {f"{Path(o).name}/kb": Path(o) / "kb" for o in overlays}
+def line_reader(root: Path):  # noqa: ANN201 - a function of (file, line)
+    """A function that gives a source line of a finding's file, or nothing where there is no such line."""
 
     @cache
     def lines(file: str) -> list[str]:
-        path = next((top / file[len(shown) + 1 :] for shown, top in tops.items() if file.startswith(shown + "/")), root / file)
         try:
-            return path.read_bytes().decode("utf-8", "replace").split("\n")
+            return (root / file).read_bytes().decode("utf-8", "replace").split("\n")
         except OSError:
             return []
 
     return lambda file, line: lines(file)[line - 1].rstrip("\r") if 0 < line <= len(lines(file)) else ""
 
 
-def _only(found: list[Finding], paths: list[Path], root: Path) -> list[Finding]:
+def _only(found: list[Finding], paths: list[Path], root: Path, overlays: list[Path]) -> list[Finding]:
+    """What was found in the paths, and what concerns the whole book: a rule that did not run must not pass in silence."""
     if not paths:
         return found
+    kbs = [(top / "kb").resolve() for top in (root, *overlays)]
     wanted = []
     for path in paths:
-        for base in (Path.cwd(), root):
-            if (base / path).exists():
-                try:
-                    wanted.append((base / path).resolve().relative_to(root.resolve()).as_posix())
-                except ValueError:
-                    raise CouldNotRun(f"{path} lies outside the book at {root}") from None
-                break
-        else:
+        near = next((base / path for base in (Path.cwd(), root) if (base / path).exists()), None)
+        if near is None:
             raise CouldNotRun(f"{path}: no such file or folder")
-    return [f for f in found if any(w in (".", f.file) or f.file.startswith(w + "/") for w in wanted)]
+        near = near.resolve()
+        if not any(near.is_relative_to(kb) or kb.is_relative_to(near) for kb in kbs):
+            raise CouldNotRun(f"{path} holds no record of the book; records lie in {root / 'kb'}")
+        wanted.append(from_root(near, root))
+    return [f for f in found if f.file == "kb" or any(w in (".", f.file) or f.file.startswith(w + "/") for w in wanted)]

@@ -32,7 +32,7 @@ def run(args: argparse.Namespace) -> int:
     """Judge and print; 1 when the job itself has errors, which are printed instead of a judgement."""
     root = root_of(args)
     book = load(root, args.overlay)
-    job, found, line_of = _job(book, args.job, line_reader(root, args.overlay))
+    job, found, line_of = _job(book, args.job, line_reader(root))
     errors = any(f.level == "error" for f in found)
     said = None if job is None or errors else judge(book, job)
     if args.format == "json":
@@ -59,7 +59,8 @@ def _job(
         return job, check_record(book, job), line_of
     if not path.is_file():
         near = get_close_matches(named, book.of("jobs"), 1)
-        raise CouldNotRun(f"{named}: no such file, and no job of the book{f'; did you mean {near[0]}?' if near else ''}")
+        what = "not an ordinary file" if path.exists() else "no such file"
+        raise CouldNotRun(f"{named}: {what}, and no job of the book{f'; did you mean {near[0]}?' if near else ''}")
     job, found = load_job(path, book)
     found = [f for f in found if f.code != FILE_NAME]
     if job is not None and not any(f.level == "error" for f in found):

@@ -77,9 +77,18 @@ def load(root: Path, overlays: Iterable[Path] = ()) -> Book:
         top = Path(overlay) / "kb"
         if not top.is_dir():
             raise CouldNotRun(f"no kb folder in the overlay {overlay}")
-        _read_tree(book, shapes, top, f"{Path(overlay).name}/kb", over=True)
+        _read_tree(book, shapes, top, from_root(top, root), over=True)
     book.findings.sort(key=Finding.order)
     return book
+
+
+def from_root(path: Path, root: Path) -> str:
+    """A path as findings name it: from the root of the book, with `..` where it lies outside, so that root / it opens it."""
+    path, root = path.resolve(), root.resolve()
+    try:
+        return Path(os.path.relpath(path, root)).as_posix()
+    except ValueError:  # another drive of Windows
+        return path.as_posix()
 
 
 def load_job(path: Path, book: Book) -> tuple[Record | None, list[Finding]]:

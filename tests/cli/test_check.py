@@ -1,0 +1,88 @@
+"""`bayleaf check`: which files findings name, with a shop's own records laid over the book, and what a path leaves out."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from bayleaf.cli import main
+
+from tests.checks.small import lay_out
+
+READING = "kb/readings/fuel-in-regulator-hose.yaml"
+
+
+@pytest.fixture
+def root(tmp_path) -> Path:
+    return lay_out(tmp_path / "book é")
+
+
+@pytest.fixture
+def check(root, capsys):
+    """check(*words) runs the command; gives exit status, standard output and error output."""
+
+    def run(*words: object) -> tuple[int, str, str]:
+        status = main(["check", "--root", str(root), *map(str, words)])
+        out, err = capsys.readouterr()
+        return status, out, err
+
+    return run
+
+
+def shop_with(folder: Path, slip: tuple[str, str], root: Path) -> Path:
+    """A shop's folder with one reading of the book, changed."""
+    path = folder / READING
+    path.parent.mkdir(parents=True)
+    text = (root / READING).read_text(encoding="utf-8")
+    assert slip[0] in text
+    path.write_text(text.replace(*slip), encoding="utf-8")
+    return folder
+
+
+def broken(folder: Path, root: Path) -> Path:
+    return shop_with(folder, ("status: ", "stand: "), root)
+
+
+@pytest.mark.parametrize("place", ["shop", "book é/private/shop", "elsewhere/a shop"])
+def test_a_finding_in_a_shops_record_names_a_file_that_opens_from_the_root(check, root, tmp_path, place):
+    shop = broken(tmp_path / place, root)
+    status, out, _ = check("--overlay", shop, "--format", "json")
+    files = {f["file"] for f in json.loads(out)["findings"] if f["code"].startswith("SHAPE")}
+    assert status == 1
+    assert [(root / file).resolve() for file in files] == [shop / READING]
+
+
+def test_two_shops_of_one_folder_name_are_told_apart(check, root, tmp_path):
+    first, second = broken(tmp_path / "a" / "shop", root), shop_with(tmp_path / "b" / "shop", ("status: ", "# own\nstand: "), root)
+    _, out, _ = check("--overlay", first, "--overlay", second)
+    assert "../a/shop/kb/" in out and "../b/shop/kb/" in out
+    named = [line for line in out.splitlines() if "shop/kb/" in line and "unknown field stand" in line or "stand" in line and "|" in line]
+    assert any("stand: " in line for line in named), out
+
+
+def test_the_overlay_that_one_stands_in_is_named_too(check, root, tmp_path, monkeypatch):
+    monkeypatch.chdir(broken(tmp_path / "shop", root))
+    _, out, _ = check("--overlay", ".")
+    assert f"../shop/{READING}:" in out
+
+
+@pytest.mark.parametrize("place", ["shop", "book é/private/shop"])
+def test_a_path_in_an_overlay_keeps_what_was_found_there(check, root, tmp_path, place):
+    shop = broken(tmp_path / place, root)
+    assert check("--overlay", shop, shop / READING)[0] == 1
+    assert check("--overlay", shop, shop)[0] == 1
+    assert check("--overlay", shop, root / "kb" / "faults")[0] == 0
+
+
+def test_a_path_without_records_is_no_clean_check(check, root):
+    (root / "README.md").write_text("# A book\n", encoding="utf-8")
+    status, out, err = check(root / "README.md")
+    assert (status, out) == (2, "") and "holds no record of the book" in err
+
+
+def test_rules_that_did_not_run_are_said_whatever_path_is_given(check, root):
+    path = root / READING
+    path.write_text(path.read_text(encoding="utf-8").replace("status: ", "stand: "), encoding="utf-8")
+    _, out, _ = check(root / "kb" / "faults")
+    assert "BOOK-8" in out
