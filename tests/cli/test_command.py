@@ -13,7 +13,7 @@ from bayleaf.cli import COMMANDS, main
         (["Build", "--strict"], "there is no command 'Build'; did you mean build?"),
         (["zzz"], "there is no command 'zzz'; there are check, build, serve"),
         (["--root", ".", "check"], "the command comes before its options, as in bayleaf check --root DIR; there is no --root before it"),
-        (["check", "--formt", "json"], "unrecognized arguments: --formt json (see bayleaf --help)"),
+        (["explain", "--formt"], "unrecognized arguments: --formt (see bayleaf --help)"),
     ],
 )
 def test_one_line_says_what_is_not_known_and_what_to_try(capsys, words, said):
