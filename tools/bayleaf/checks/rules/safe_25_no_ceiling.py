@@ -25,7 +25,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             words = f"step {step.number} puts pressure on a system and no at_most says how much it may bear"
             yield RULE.at(record, words, "Write at_most with a pressure and its basis.", (*step.place, "at_most" if limit else "act"))
             continue
-        ceilings = [(p.greatest, f"the path {p.name} of {p.system}") for p in step.act_paths if p.greatest is not None and p.carries != "fuel"]
+        ceilings = [(p.greatest, f"the path {p.name} of {p.system}") for p in step.act_paths if p.greatest is not None]
         known = dict.fromkeys(filter(None, (_ceiling(context, p) for p in step.act_paths)))
         ceilings += [(pascals({"value": value, "unit": "psi"}), f"{name}, {value:g} psi") for value, name in known]
         top = min(ceilings, default=None)

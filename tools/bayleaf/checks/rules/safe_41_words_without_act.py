@@ -29,13 +29,14 @@ WORDS = (
     ("bleed", r"\b(?! valve)", ("bleed",)),
     ("close open turn", r" (the|both|each) (shut-off )?valves? in (the|each) ", ("clamp", "unclamp")),
     ("clamp pinch", r"\b.*\b(hose|line)\b", ("clamp",)),
-    ("unplug disconnect", rf" {_SOME}{_PLUG}\b", ("disconnect-electrical",)),
+    ("unplug", r"\b(?! (the |a |any )?(hose|line|drain|hole|port|nipple|scan tool|tester|recorder|meter|charg))", ("disconnect-electrical",)),
+    ("disconnect", rf" {_SOME}{_PLUG}\b", ("disconnect-electrical",)),
     ("pull", rf" (out )?{_SOME}(relay|fuse|connector)\b", ("disconnect-electrical",)),
     ("push put plug", rf" {_SOME}(relay|fuse|connector)\b.* (back|in|into|onto)\b", ("connect-electrical",)),
     ("plug", rf" {_SOME}(injectors?|coils?|pump|sensors?|module)\b.* in\b", ("connect-electrical",)),
     ("open loosen undo unscrew crack part slacken",
      rf"\b(?! (both |the |each )?(\w+ )?(valve|door|bonnet|hood|window|filler)).*\b{_PARTS}\b", ("open-joint",)),
-    ("take lift", r" (the |both |each )?(old |supply |return |fuel )?(tee|adapter|injectors?|regulator|rail|line|pipe|volume hose)\b.* (out|off)\b",
+    ("take lift", r" (the |both |each )?(old |supply |return |fuel )?(tee|adapter|gauge set|injectors?|regulator|rail|line|pipe|volume hose)\b.* (out|off)\b",
      ("open-joint",)),
     ("screw join seat", r" (the |both |each )?((new|old|supply|return|fuel) )*(gauge|sender|cap|adapter|line|pipe|filter|regulator|rail|tee|injectors?)\b",
      ("close-joint",)),
@@ -55,6 +56,7 @@ _BY_VERB: dict[str, list[tuple[re.Pattern, tuple[str, ...]]]] = {}
 for _verbs, _words, _acts in WORDS:
     for _verb in _verbs.split():
         _BY_VERB.setdefault(_verb, []).append((re.compile(_verb + _words, re.I), _acts))
+CLOTH = "slowly, under the cloth"  # how a fuel joint is opened, whatever it is called
 _FIRST = re.compile(r"[a-z]+", re.I)
 _CLAUSE = re.compile(r"(when|if|with|while|after|before|once)\b[^,.]*, *", re.I)
 
@@ -67,6 +69,8 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         first = _FIRST.match(text)
         rows = _BY_VERB.get(first.group().lower(), ()) if first else ()
         hit, acts = next(((m.group(), acts) for pattern, acts in rows if (m := pattern.match(text))), ("", ()))
+        if not acts and CLOTH in text:
+            hit, acts = CLOTH, ("open-joint",)
         wanted = [a for a in acts if a in context.machine.titles]
         if wanted and not context.machine.acts_of(step.get("act")) & set(wanted):
             has = f"its act is {step['act']}" if "act" in step else "it has no act"
