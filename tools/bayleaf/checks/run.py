@@ -36,7 +36,8 @@ def check(book: Book, replay: bool = False) -> list[Finding]:
     by_kind, values = _of_records(run)
     found: list[Finding] = list(book.findings)
     if unsound:
-        words = f"{len(wanted) - len(run)} rules over the whole book did not run, because {unsound} {'entry is' if unsound == 1 else 'entries are'} not sound"
+        many = "1 entry is" if unsound == 1 else f"{unsound} entries are"
+        words = f"the rules over the whole book did not run, because {many} not sound"
         found.append(Finding("BOOK-8", "advice", words, "Mend the errors of files and shapes first.", "kb"))
     for record in sound.records():
         found += _in(record, by_kind[record.kind], values, context)

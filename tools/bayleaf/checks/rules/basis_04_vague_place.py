@@ -10,6 +10,11 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
+_NOWHERE = re.compile(
+    r"(?:see |in |on |at |the )*(?:there|here|somewhere|everywhere|anywhere|throughout|various(?: places| pages)?|several|unknown|none|n/?a|general"
+    r"|source|text|book|standard|document|page|table|section|chapter|online|internet|web|website|to be (?:added|found|checked)|later)", re.I
+)
+
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Words that name no place at all."""
@@ -17,11 +22,6 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
         place = basis.get("place", "")
         if place and (_NOWHERE.fullmatch(place.strip(" .")) or len(place) < 4 and not any(c.isdigit() for c in place)):
             yield RULE.at(record, f"{place!r} is no place in {basis['source']}", path=(*path, "place"))
-
-_NOWHERE = re.compile(
-    r"(?:see |in |on |at |the )*(?:there|here|somewhere|everywhere|anywhere|throughout|various(?: places| pages)?|several|unknown|none|n/?a|general"
-    r"|source|text|book|standard|document|page|table|section|chapter|online|internet|web|website|to be (?:added|found|checked)|later)", re.I
-)
 
 
 RULE = Rule(

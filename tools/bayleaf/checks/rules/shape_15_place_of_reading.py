@@ -9,6 +9,8 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
+_ANYWHERE = {"barometric-pressure", "altitude", "relative-humidity", "vehicle-speed", "distance", "engine-load", "air-temperature"}
+
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Questions and measured readings for diagnosis or recognition; both fields together are one too many."""
@@ -18,8 +20,6 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     exempt = data.get("purpose") == "computation" or "computed" in data or data.get("quantity") in _ANYWHERE
     if not exempt and "at" not in data and "between" not in data:
         yield RULE.at(record, "it is taken at no component", path=("when",), key=True)
-
-_ANYWHERE = {"barometric-pressure", "altitude", "relative-humidity", "vehicle-speed", "distance", "engine-load", "air-temperature"}
 
 
 RULE = Rule(

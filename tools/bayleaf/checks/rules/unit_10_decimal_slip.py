@@ -31,7 +31,6 @@ def check(context: Context) -> Iterator[Finding]:
                     yield RULE.at(own.record, f"{field(own.record, path)} is about {_WORDS[tens]} that of {them}", path=path)
 
 
-
 def _si(site: Site, side: str) -> float | None:
     value = site.numbers.get((*site.path, side))
     return None if value is None else site.si(value)

@@ -10,14 +10,14 @@ from bayleaf.finding import Finding
 from bayleaf.quantities import units
 from bayleaf.records import Record
 
+_ELECTRICAL = {units()["V"].dimension, units()["ohm"].dimension}
+
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """By the dimension of what the reading measures."""
     quantity = context.numbers.measured(record.id) if "quantity" in record.data else None
     if quantity and quantity.dimension in _ELECTRICAL and "between" not in record.data:
         yield RULE.at(record, f"{quantity.title.lower()} is read between two points, and none are named", path=("quantity",))
-
-_ELECTRICAL = {units()["V"].dimension, units()["ohm"].dimension}
 
 
 RULE = Rule(

@@ -11,6 +11,11 @@ from bayleaf.checks.writing import plain, steps_of, verbs
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
+_TOGETHER = re.compile(r"\b(?:while|as|until|at the same time|together|so that)\b", re.I)
+_SECOND = re.compile(r"(?:\band then|\band|, then|[.;]) +([A-Za-z]+)\b")
+_OBJECT = re.compile(r" +(?:the|a|an|it|its|them|all|both|each|every|no|out|on|off|in|up|down)\b")
+_WITH = {"let", "have", "lead", "wait", "hold", "keep", "read", "note", "look", "listen", "watch", "compare", "count", "write", "record", "see", "leave", "never", "do"}
+
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """A second verb of the list after and, then or a full stop. Looking and reading go with another action."""
@@ -26,12 +31,6 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
 def _plain_verb(text: str, match: re.Match) -> bool:
     """Not a noun that looks like a verb: `and open flame` has no object behind it, `and open the valve` has."""
     return bool(_OBJECT.match(text[match.end() :]))
-
-
-_TOGETHER = re.compile(r"\b(?:while|as|until|at the same time|together|so that)\b", re.I)
-_SECOND = re.compile(r"(?:\band then|\band|, then|[.;]) +([A-Za-z]+)\b")
-_OBJECT = re.compile(r" +(?:the|a|an|it|its|them|all|both|each|every|no|out|on|off|in|up|down)\b")
-_WITH = {"let", "have", "lead", "wait", "hold", "keep", "read", "note", "look", "listen", "watch", "compare", "count", "write", "record", "see", "leave", "never", "do"}
 
 
 RULE = Rule(

@@ -11,6 +11,12 @@ from bayleaf.checks.words import field
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
+_VAGUE = re.compile(
+    r"\b(?:(?:as|if|when|where) (?:necessary|required|needed|applicable|appropriate)|properly|adequate(?:ly)?|appropriate(?:ly)?|suitabl[ey]"
+    r"|sufficient(?:ly)?|approximately|approx\.|reasonabl[ey]|carefully|and so on|and/or|etc\b)", re.I
+)
+_SIGNS = ("necessary", "require", "needed", "applicable", "ropriate", "properly", "adequate", "suitabl", "sufficient", "approx", "reasonab", "careful", "so on", "and/or", "etc")
+
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """One finding a text: the first vague word in it."""
@@ -18,12 +24,6 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
         match = _VAGUE.search(text)
         if match and not (match[0].lower().startswith("approx") and "±" in text):
             yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
-
-_VAGUE = re.compile(
-    r"\b(?:(?:as|if|when|where) (?:necessary|required|needed|applicable|appropriate)|properly|adequate(?:ly)?|appropriate(?:ly)?|suitabl[ey]"
-    r"|sufficient(?:ly)?|approximately|approx\.|reasonabl[ey]|carefully|and so on|and/or|etc\b)", re.I
-)
-_SIGNS = ("necessary", "require", "needed", "applicable", "ropriate", "properly", "adequate", "suitabl", "sufficient", "approx", "reasonab", "careful", "so on", "and/or", "etc")
 
 
 RULE = Rule(

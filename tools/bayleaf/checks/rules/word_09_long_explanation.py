@@ -29,7 +29,13 @@ RULE = Rule(
     example=Example(
         "symptoms/rough-idle.yaml",
         "explain: Your engine idles unevenly.",
-        "explain: Your engine idles unevenly and we want to know why that is so. Your engine idles unevenly and we want to know why that is so. Your engine idles unevenly and we want to know why that is so. Your engine idles unevenly and we want to know why that is so. Your engine idles unevenly and we want to know why that is so. Your engine idles unevenly.",
+        "explain: "
+        "Your engine idles unevenly and we want to know why that is so. "
+        "Your engine idles unevenly and we want to know why that is so. "
+        "Your engine idles unevenly and we want to know why that is so. "
+        "Your engine idles unevenly and we want to know why that is so. "
+        "Your engine idles unevenly and we want to know why that is so. "
+        "Your engine idles unevenly.",
     ),
     check=check,
     kinds=("symptoms", "procedures"),

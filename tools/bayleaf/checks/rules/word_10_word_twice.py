@@ -11,6 +11,8 @@ from bayleaf.checks.words import field
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
+_TWICE = re.compile(r"\b(?!that\b|had\b)([a-z]{2,}) \1\b")
+
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Small letters only, so that names such as `Pago Pago` pass."""
@@ -18,8 +20,6 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
         match = _TWICE.search(text)
         if match:
             yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
-
-_TWICE = re.compile(r"\b(?!that\b|had\b)([a-z]{2,}) \1\b")
 
 
 RULE = Rule(

@@ -12,6 +12,10 @@ from bayleaf.checks.words import field
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
+_WORD = re.compile(r"[^\W\d_]{2,}")
+_LATIN = re.compile(r"[A-Za-z]")
+_OTHER = re.compile(r"[\u0370-\u03a8\u03aa-\u03bb\u03bd-\u1fff\u2c80-\u2dff\ua640-\ua69f\uff21-\uff5a]")
+
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Only where a file holds anything but ASCII. Signs such as Ω and µ stand before a unit or alone, and pass."""
@@ -23,10 +27,6 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
                 odd = _OTHER.search(word)[0]
                 yield RULE.at(record, f"{field(record, path)}: {word} holds the letter U+{ord(odd):04X} among Latin ones", path=path)
                 break
-
-_WORD = re.compile(r"[^\W\d_]{2,}")
-_LATIN = re.compile(r"[A-Za-z]")
-_OTHER = re.compile(r"[\u0370-\u03a8\u03aa-\u03bb\u03bd-\u1fff\u2c80-\u2dff\ua640-\ua69f\uff21-\uff5a]")
 
 
 RULE = Rule(

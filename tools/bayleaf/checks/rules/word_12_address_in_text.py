@@ -12,6 +12,8 @@ from bayleaf.checks.words import field
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
+_ADDRESS = re.compile(r"\b(?:[a-z]{2,8}://|www\.)\S+", re.I)
+
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Any text of any field."""
@@ -22,8 +24,6 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
         match = _ADDRESS.search(text)
         if match:
             yield RULE.at(record, f"{field(record, path)} holds the address {match[0][:40]}", path=path)
-
-_ADDRESS = re.compile(r"\b(?:[a-z]{2,8}://|www\.)\S+", re.I)
 
 
 RULE = Rule(

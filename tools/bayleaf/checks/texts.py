@@ -1,0 +1,73 @@
+"""What rules read in the words of a record: its prose, worked out once, and first looks that are faster than patterns."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from functools import cached_property
+
+from bayleaf.checks.bases import bases_of
+from bayleaf.checks.writing import prose_of, synonyms
+from bayleaf.records import Book, Record
+
+
+class Texts:
+    """The part of a context that reads texts."""
+
+    def __init__(self, book: Book):
+        self.book = book
+        self._last: dict[str, tuple[Record, object]] = {}
+
+    def prose(self, record: Record) -> list[tuple[tuple, str]]:
+        """(path, text) of every field of a record that is prose."""
+        return self._kept("prose", record, lambda: prose_of(record))
+
+    def all_prose(self, record: Record) -> str:
+        """The prose of a record in one text, a field a line, for a first look."""
+        return self._kept("all prose", record, lambda: "\n".join(text for _, text in self.prose(record)))
+
+    def small_prose(self, record: Record) -> str:
+        """The same in small letters."""
+        return self._kept("small prose", record, lambda: self.all_prose(record).lower())
+
+    def vocabulary(self, record: Record) -> frozenset[str]:
+        """Every word of the prose of a record in small letters, with the signs that touch it."""
+        return self._kept("vocabulary", record, lambda: frozenset(self.small_prose(record).split()))
+
+    def bases(self, record: Record) -> list[tuple[tuple, dict]]:
+        """(path, basis) of every basis in a record."""
+        return self._kept("bases", record, lambda: list(bases_of(record.data)))
+
+    def _kept(self, name: str, record: Record, make: Callable) -> object:
+        """What was worked out last for this record; the walk goes record by record, so one of each is enough."""
+        at, value = self._last.get(name, (None, None))
+        if at is not record:
+            value = make()
+            self._last[name] = (record, value)
+        return value
+
+    @cached_property
+    def synonyms(self) -> dict[str, str]:
+        """Every other word for a term of the glossary, in small letters, to the term's title."""
+        return synonyms(self.book.of("terms"))
+
+    @cached_property
+    def synonym_pattern(self) -> re.Pattern | None:
+        """Finds any of them as a whole word; None for a glossary without."""
+        longest_first = sorted(self.synonyms, key=len, reverse=True)
+        return re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})\b", re.I) if longest_first else None
+
+    @cached_property
+    def _by_sign(self) -> dict[str, list[str]]:
+        """The longest word of each of them, with the signs that may touch it in a text, to those that it belongs to."""
+        found: dict[str, list[str]] = {}
+        for other in self.synonyms:
+            word = max(other.split(), key=len)
+            for sign in {f"{a}{word}{b}" for a in ("", "(", '"', "[[") for b in ("", ".", ",", ";", ":", ")", "?", "!", '"', "]]", "]].", "'s")}:
+                found.setdefault(sign, []).append(other)
+        return found
+
+    def may_hold_synonyms(self, record: Record) -> bool:
+        """A first look, much faster than the pattern: whether some synonym's letters stand in the prose of a record."""
+        text = self.small_prose(record)
+        return any(other in text for sign in self._by_sign.keys() & self.vocabulary(record) for other in self._by_sign[sign])
