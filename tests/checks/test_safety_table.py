@@ -81,6 +81,7 @@ TABLE = [
     ("an engine that runs", "exhaust-gas", [{"act": "start-engine"}], {}),
     ("an engine that runs", "moving-parts", [{"act": "start-engine"}], {}),
     ("an engine that is cranked", "moving-parts", [{"act": "crank"}], {}),
+    ("an engine turned that may fire", "firing-when-turned", [{"act": "crank-disabled"}], {}),
     ("an engine that runs on a lift", "running-on-a-lift", [{"act": "start-engine"}, {}], {"where": "lift"}),
     ("full load", "driven-at-full-load", [{"when": "full-load"}], {"where": "road"}),
     ("a tank lowered on a lift", "balance-on-the-lift", [{"sets": ["tank-lowered"]}, {}], {"where": "lift"}),
