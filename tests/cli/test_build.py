@@ -58,7 +58,7 @@ def test_a_folder_with_somebodys_files_is_refused_in_one_line(root, capsys):
     for command in (["pages", str(root / "kb")], ["build", "--out", str(root / "kb")]):
         assert main([*command, "--root", str(root)]) == 2
         said = capsys.readouterr()
-        assert len(said.err.splitlines()) == 1 and "holds files that bayleaf did not write" in said.err
+        assert len(said.err.splitlines()) == 1 and f"holds files that bayleaf {command[0]} did not write" in said.err
 
 
 def test_an_impossible_port_is_refused_in_one_line(root, capsys):

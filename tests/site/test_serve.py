@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+import argparse
+import os
 import queue
 import re
+import selectors
+import subprocess
+import sys
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -12,7 +17,10 @@ from pathlib import Path
 
 import pytest
 
+from bayleaf.cli.serve import watched_by
+from bayleaf.finding import CouldNotRun
 from bayleaf.site import SiteError, serve
+from bayleaf.site.serve import times
 
 WAIT = 20       # seconds; only a broken server makes a test wait so long
 
@@ -66,11 +74,12 @@ def test_a_changed_record_builds_again(folders):
         assert fetch(port, "/")[1] == "new"
 
 
-def test_a_failed_build_keeps_the_old_site_and_says_why(folders):
+@pytest.mark.parametrize("kind", [SiteError, CouldNotRun, OSError])
+def test_a_failed_build_keeps_the_old_site_and_says_why(folders, kind):
     site, kb = folders
 
     def rebuild() -> str:
-        raise SiteError("kb/a.yaml:1:1: no title")
+        raise kind("kb/a.yaml:1:1: no title")
 
     with serving(site, kb, rebuild) as (port, said):
         (kb / "a.yaml").write_text("x: 1\n")
@@ -102,3 +111,46 @@ def test_ctrl_c_stops_without_a_traceback(folders):
 
     serve(site, [kb], lambda: "built", 0, said.append, Interrupted())
     assert said[-1] == "stopped"
+
+
+def test_a_record_changed_during_the_first_build_is_not_missed(folders):
+    site, kb = folders
+    seen = times([kb])
+    (kb / "a.yaml").write_text("title: A\n")
+    said: queue.Queue = queue.Queue()
+    stop = threading.Event()
+    thread = threading.Thread(target=serve, args=(site, [kb], lambda: "built", 0, said.put, stop, seen))
+    thread.start()
+    try:
+        assert said.get(timeout=WAIT).startswith("http://127.0.0.1:")
+        assert said.get(timeout=WAIT) == "built"
+    finally:
+        stop.set()
+        thread.join(WAIT)
+
+
+def test_what_it_says_reaches_a_pipe_at_once(folders):
+    site, kb = folders
+    code = f"from bayleaf.site import serve; serve({str(site)!r}, [], lambda: 'built', 0)"
+    env = {name: value for name, value in os.environ.items() if name != "PYTHONUNBUFFERED"}
+    env["PYTHONPATH"] = os.pathsep.join(sys.path)
+    child = subprocess.Popen([sys.executable, "-c", code], stdout=subprocess.PIPE, text=True, env=env)
+    try:
+        with selectors.DefaultSelector() as waiting:
+            waiting.register(child.stdout, selectors.EVENT_READ)
+            assert waiting.select(WAIT), "nothing was said"
+        assert child.stdout.readline().startswith("http://127.0.0.1:")
+    finally:
+        child.kill()
+        child.communicate()
+
+
+def test_a_site_inside_an_overlay_is_not_watched(tmp_path):
+    args = argparse.Namespace(root=tmp_path / "book", overlay=[tmp_path / "shop"])
+    (tmp_path / "shop" / "kb").mkdir(parents=True)
+    (tmp_path / "shop" / "site").mkdir()
+    before = times(watched_by(args))
+    (tmp_path / "shop" / "site" / "index.html").write_text("new")
+    assert times(watched_by(args)) == before
+    (tmp_path / "shop" / "kb" / "a.yaml").write_text("title: A")
+    assert times(watched_by(args)) != before

@@ -118,7 +118,7 @@ def test_an_empty_folder_is_taken(tmp_path):
 
 def test_a_folder_of_somebody_else_is_refused(tmp_path):
     fill(tmp_path / "site", "theirs")
-    with pytest.raises(SiteError, match="holds files that bayleaf did not write"):
+    with pytest.raises(SiteError, match="holds files that bayleaf build did not write"):
         put(tmp_path / "site", "new")
     assert content(tmp_path / "site") == whole("theirs")
 
@@ -142,3 +142,15 @@ def test_two_builds_at_once_are_one_too_many(tmp_path):
         with pytest.raises(SiteError, match="another build is at work"):
             put(tmp_path / "site", "second")
     assert content(tmp_path / "site") == whole("first")
+
+
+def test_a_folder_of_another_command_is_not_replaced(tmp_path):
+    put(tmp_path / "site", "old")
+    with pytest.raises(SiteError, match="holds files that bayleaf export did not write"), staged(tmp_path / "site", "export"):
+        pass
+    assert content(tmp_path / "site") == whole("old")
+    with staged(tmp_path / "book", "export") as new:
+        fill(new, "book")
+    with staged(tmp_path / "book", "export") as new:
+        fill(new, "next")
+    assert content(tmp_path / "book") == whole("next")

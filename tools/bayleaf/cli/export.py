@@ -30,7 +30,7 @@ def run(args: argparse.Namespace) -> int:
     book = load(root_of(args), args.overlay)
     files = exported(book)
     try:
-        with staged(args.folder) as new:
+        with staged(args.folder, "export") as new:
             for path, content in files.items():
                 (new / path).parent.mkdir(parents=True, exist_ok=True)
                 (new / path).write_bytes(content.encode("utf-8"))

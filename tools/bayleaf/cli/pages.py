@@ -23,7 +23,7 @@ def run(args: argparse.Namespace) -> int:
     """Check the book and write its pages; 0, or 1 with the errors, the folder left as it was."""
     try:
         made = tree(proved(args), root_of(args))
-        with staged(args.folder) as new:
+        with staged(args.folder, "pages") as new:
             for path, content in made.items():
                 (new / path).parent.mkdir(parents=True, exist_ok=True)
                 (new / path).write_bytes(content if isinstance(content, bytes) else content.encode("utf-8"))

@@ -8,6 +8,7 @@ from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
+from bayleaf.finding import CouldNotRun
 from bayleaf.site.errors import SiteError
 
 PAUSE = 0.5     # seconds between two looks at the files: a file saved is noticed before a hand reaches the browser
@@ -25,12 +26,14 @@ class Handler(SimpleHTTPRequestHandler):
 
 
 def serve(out: Path, watched: Iterable[Path], rebuild: Callable[[], str], port: int = 8000,
-          say: Callable[[str], None] = print, stop: threading.Event | None = None) -> None:
+          say: Callable[[str], None] = partial(print, flush=True), stop: threading.Event | None = None,
+          seen: dict[str, tuple[int, int]] | None = None) -> None:
     """Serve the folder `out` on 127.0.0.1 until Ctrl-C (or until `stop` is set), rebuilding as files change.
 
-    `watched` are the files and folders looked at. `rebuild` builds the site and gives the line to print; when it
-    raises SiteError (its text may be the findings) the old site stays and the text is printed. Port 0 takes any free one. Raises SiteError when the
-    port is taken.
+    `watched` are the files and folders looked at; `seen` is what `times` said of them before the first build, so that
+    a file changed meanwhile is not missed. `rebuild` builds the site and gives the line to print, at once also where a
+    file or a pipe takes it; when it raises SiteError (its text may be the findings), CouldNotRun or OSError the old
+    site stays and the text is printed. Port 0 takes any free one. Raises SiteError when the port is taken.
     """
     stop = stop or threading.Event()
     watched = tuple(watched)
@@ -40,11 +43,11 @@ def serve(out: Path, watched: Iterable[Path], rebuild: Callable[[], str], port: 
         raise SiteError(f"could not run: port {port} on 127.0.0.1: {error.strerror}; try another --port") from None
     thread = threading.Thread(target=server.serve_forever, daemon=True)
     thread.start()
-    seen = _times(watched)
+    seen = times(watched) if seen is None else seen
     try:
         say(f"http://127.0.0.1:{server.server_port}/ (Ctrl-C stops)")
         while not stop.wait(PAUSE):
-            now = _times(watched)
+            now = times(watched)
             if now != seen:
                 seen = now
                 say(_attempt(rebuild))
@@ -59,11 +62,11 @@ def serve(out: Path, watched: Iterable[Path], rebuild: Callable[[], str], port: 
 def _attempt(rebuild: Callable[[], str]) -> str:
     try:
         return rebuild()
-    except SiteError as error:
+    except (SiteError, CouldNotRun, OSError) as error:
         return f"{error}\nnot rebuilt; the site before is still shown"
 
 
-def _times(watched: Iterable[Path]) -> dict[str, tuple[int, int]]:
+def times(watched: Iterable[Path]) -> dict[str, tuple[int, int]]:
     """Size and time of change of every file; a file that goes away while we look is left out."""
     found = {}
     for top in watched:

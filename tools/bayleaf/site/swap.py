@@ -19,27 +19,27 @@ from pathlib import Path
 from bayleaf.site.errors import SiteError
 
 MARKER = ".bayleaf-site"
-MARKER_TEXT = "This folder is written by bayleaf build and replaced whole by the next one.\n"
+MARKER_TEXT = "This folder is written by bayleaf {} and replaced whole by the next one.\n"
 AT_FDCWD, RENAME_EXCHANGE = -100, 2
 
 
 @contextmanager
-def staged(out: Path) -> Iterator[Path]:
+def staged(out: Path, command: str = "build") -> Iterator[Path]:
     """A new empty folder beside `out`; when the block ends without an error it takes the place of `out`, whole.
 
-    Raises SiteError when `out` is not ours to replace or another build is at work on it. On any error `out` stays as
-    it was.
+    Raises SiteError when `out` holds what another command or somebody else wrote, or another build is at work on it.
+    On any error `out` stays as it was.
     """
     out = Path(os.path.abspath(out))
     out.parent.mkdir(parents=True, exist_ok=True)
     with locked(out.parent / f".{out.name}.lock"):
         mend(out)
-        _refuse_foreign(out)
+        _refuse_foreign(out, command)
         new = out.parent / f".{out.name}.new-{os.getpid()}"
         new.mkdir()
         try:
             yield new
-            (new / MARKER).write_text(MARKER_TEXT, encoding="utf-8")
+            (new / MARKER).write_text(MARKER_TEXT.format(command), encoding="utf-8")
             _sync(new)
             _exchange(new, out)
             _through(out.parent)
@@ -69,13 +69,15 @@ def mend(out: Path) -> None:
         shutil.rmtree(new, ignore_errors=True)
 
 
-def _refuse_foreign(out: Path) -> None:
+def _refuse_foreign(out: Path, command: str) -> None:
     if out.is_symlink():
         raise SiteError(f"could not run: {out} is a link; give the folder itself with --out")
     if out.exists() and not out.is_dir():
         raise SiteError(f"could not run: {out} is a file; give a folder with --out")
-    if out.exists() and any(out.iterdir()) and not (out / MARKER).exists():
-        raise SiteError(f"could not run: {out} holds files that bayleaf did not write; "
+    marker = out / MARKER
+    ours = marker.is_file() and marker.read_text(encoding="utf-8", errors="replace") == MARKER_TEXT.format(command)
+    if out.exists() and any(out.iterdir()) and not ours:
+        raise SiteError(f"could not run: {out} holds files that bayleaf {command} did not write; "
                         "give an empty or new folder with --out")
 
 
