@@ -5,10 +5,14 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from bayleaf.checks import check
 from bayleaf.cli import main
+from bayleaf.cli.new import template
 from bayleaf.records import RECORD_KINDS, load
 
 from tests.checks.small import lay_out
+
+PROJECT = Path(__file__).resolve().parents[2]
 
 
 @pytest.fixture
@@ -37,6 +41,17 @@ def test_a_new_record_of_any_kind_is_sound_before_it_is_filled_in(new, root, kin
     book = load(root)
     assert [f for f in book.findings if f.record == "a-new-one"] == []
     assert book.of(kind)["a-new-one"].sound
+
+
+def test_what_the_examples_name_is_in_the_book(tmp_path):
+    """A contributor who keeps an example keeps a name that exists."""
+    for kind in RECORD_KINDS:
+        path = tmp_path / "kb" / kind / f"a-new-one-of-{kind}.yaml"
+        path.parent.mkdir(parents=True)
+        path.write_text("\n".join(template(PROJECT / "schemas", kind, {})), encoding="utf-8")
+    found = [f for f in check(load(PROJECT, [tmp_path])) if f.record.startswith("a-new-one-of-")]
+    named = {(f.record, f.code, f.message) for f in found if f.code.startswith(("FILE", "SHAPE", "LINK", "UNIT", "BASIS"))}
+    assert named == {("a-new-one-of-codes", "SHAPE-14", "the code P0171 stands in the record a-new-one-of-codes")}
 
 
 def test_every_field_says_what_it_is_for(new):

@@ -18,6 +18,7 @@ from bayleaf.records.book import ID
 PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)*\Z")  # text that YAML reads as text without quotes
 WORDS_OF_YAML = {"true", "false", "null", "yes", "no", "on", "off", "y", "n"}
 WIDEST = 118
+USUAL = {"readings": {"at"}}  # fields that the shape leaves free and a rule asks of nearly every record
 
 
 def options(parser: argparse.ArgumentParser) -> None:
@@ -83,7 +84,7 @@ def stage_lines(part: str, mechanism: str, suggestions: list[Suggestion]) -> lis
 def template(schemas: Path, kind: str, drafted: dict[str, list[str]]) -> list[str]:
     """The lines of a record: each field with what it is for; a field that may be left out is a comment."""
     schema = json.loads((schemas / f"{kind}.schema.json").read_text(encoding="utf-8"))
-    needed = set(schema.get("required", []))
+    needed = {*schema.get("required", []), *USUAL.get(kind, ())}
     for choice in ("oneOf", "anyOf"):  # of fields that stand for one another, the first
         needed |= set(schema.get(choice, [{}])[0].get("required", []))
     said = [f"# yaml-language-server: $schema=../../schemas/{kind}.schema.json"]
