@@ -96,7 +96,15 @@ def test_a_result_is_shown_in_its_own_unit_and_the_other():
      (("table", "result"), "outlat", "did you mean outlet?", ("table", "result")),
      (("table",), {"rows": {"boost": [1]}}, "which result is meant", ("table",)),
      (("chart", "x"), "bost", "did you mean boost?", ("chart", "x")),
-     (("chart", "lines"), "inlet", "no values in the table", ("chart", "lines"))],
+     (("chart", "lines"), "inlet", "no values in the table", ("chart", "lines")),
+    (("chart",), {"x": "inlet", "result": "outlet"}, "inlet has no values in the table", ("chart", "x")),
+    (("chart",), {"x": "boost", "results": ["outlet", "ratio"]}, "results in 1 and in degC on one chart", ("chart", "results")),
+    (("chart",), {"x": "boost", "results": ["outlet", "outlat"]}, "did you mean outlet?", ("chart", "results", 1)),
+    (("chart",), {"x": "boost", "lines": "efficiency", "results": ["outlet", "outlet"]}, "results and lines together", ("chart", "lines")),
+    (("table",), {"rows": {"boost": [1]}, "columns": {"efficiency": [60]}, "results": ["outlet", "ratio"]}, "results and columns together", ("table", "columns")),
+    (("table", "columns"), {"efficiency": list(range(40, 80, 3))}, "a chart of 14 lines", ("chart",)),
+    (("chart", "range"), {"min": 10, "max": 5}, "min 10 is not below max 5", ("chart", "range", "min")),
+    (("chart", "range"), {"min": 0, "max": 50}, "50 is outside the limits of boost", ("chart", "range", "max"))],
 )  # fmt: skip
 def test_what_is_wrong_in_a_record_is_said_at_its_field(path, value, says, at):
     with pytest.raises(FormulaError) as caught:

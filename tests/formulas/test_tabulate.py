@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from bayleaf.formulas import curve, tabulate
+from bayleaf.formulas import curve, span_of, tabulate
 from tests.formulas.samples import COMPRESSOR, calculator, record
 
 CALC = calculator(COMPRESSOR)
@@ -14,7 +14,7 @@ CALC = calculator(COMPRESSOR)
 
 def test_a_table_has_a_cell_for_each_row_and_column():
     table = tabulate(CALC)
-    assert (table.rows.name, table.columns.name, table.result.name) == ("boost", "efficiency", "outlet")
+    assert (table.rows.name, table.columns.name, [r.name for r in table.results]) == ("boost", "efficiency", ["outlet"])
     assert [len(row) for row in table.cells] == [3] * 5
     cell = table.cells[1][1]
     assert cell.x == CALC.evaluate({"boost": CALC.si("boost", 10, "psi")})["outlet"]
@@ -41,9 +41,23 @@ def test_a_result_that_is_not_plausible_is_marked():
     assert [row[0].mark for row in tabulate(calculator(data)).cells] == ["", "outside"]
 
 
-def test_a_curve_runs_over_the_limits_of_its_input():
-    points = curve(CALC, "outlet", "boost", 11, {"efficiency": 0.8})
+def test_a_table_may_set_several_results_side_by_side():
+    table = tabulate(CALC, {"rows": {"boost": [5, 10]}, "results": ["ratio", "outlet"]})
+    assert [result.name for result in table.results] == ["ratio", "outlet"]
+    assert [[cell.shown for cell in row] for row in table.cells] == [["1.34", "62.2"], ["1.68", "93.1"]]
+    assert [cell.other for cell in table.cells[0]] == ["", "144"]
+
+
+def test_a_curve_runs_from_one_end_of_its_span_to_the_other():
     boost = CALC.inputs["boost"]
+    points = curve(CALC, "outlet", "boost", (boost.low, boost.high), 11, {"efficiency": 0.8})
     assert (points[0][0], points[-1][0], len(points)) == (boost.low, boost.high, 11)
     assert points[0][1] == pytest.approx(298.15)
     assert points[-1][1] == CALC.evaluate({"boost": boost.high, "efficiency": 0.8})["outlet"]
+
+
+def test_a_chart_spans_the_table_unless_it_says_over_what():
+    # 5 and 25 psi are the ends of the table, 14 psi is typed; 6894.757 Pa a psi, NIST SP 811 table B.8 (recalled).
+    assert span_of(CALC) == pytest.approx((5 * 6894.757, 25 * 6894.757), rel=1e-6)
+    narrow = calculator(COMPRESSOR | {"chart": {"x": "boost", "result": "outlet", "range": {"min": 0, "max": 14}}})
+    assert span_of(narrow) == pytest.approx((0, 14 * 6894.757), rel=1e-6)

@@ -9,7 +9,6 @@ import pytest
 
 from bayleaf.formulas import tabulate
 from bayleaf.pages.calculators import group_of
-from bayleaf.pages.chart import chart, ticks
 from bayleaf.pages.form import form
 from bayleaf.pages.tree import pages
 from bayleaf.pages.uses import Uses
@@ -73,25 +72,6 @@ def test_json_in_a_page_cannot_end_the_script_that_holds_it(view):
     for id, calc in view.calculators.items():
         data = re.search(r'class="bl-data">(.*?)</script>', form(view.book.of("calculators")[id], calc))[1]
         assert "<" not in data and "&" not in data
-
-
-@pytest.mark.parametrize(("low", "high", "expected"), [
-    (0, 45, [0, 10, 20, 30, 40, 50]), (0, 1, [0, 0.2, 0.4, 0.6000000000000001, 0.8, 1.0]), (-20, 120, [-20, 0, 20, 40, 60, 80, 100, 120]),
-    (36, 65, [35, 40, 45, 50, 55, 60, 65]),
-])  # fmt: skip
-def test_the_marks_of_an_axis_are_round_and_hold_the_data(low, high, expected):
-    assert ticks(low, high, 7) == pytest.approx(expected)
-
-
-def test_a_chart_has_a_line_for_each_value_and_says_in_words_what_it_shows(view):
-    for id, calc in view.calculators.items():
-        if not calc.chart:
-            continue
-        tree = parsed(f"---\ntitle: x\n---\n\n{chart(calc)}\n")
-        lines = calc.table.get("columns", {}).get(calc.chart.get("lines")) or calc.table["rows"].get(calc.chart.get("lines"), [None])
-        assert len(tree.css("polyline")) == len(lines), id
-        assert tree.css_first("svg").attributes["role"] == "img"
-        assert tree.css_first("svg > title").text() and tree.css_first("figcaption").text(), id
 
 
 def test_a_procedure_that_names_a_calculator_holds_its_table(view, made):

@@ -13,7 +13,7 @@ VERBS = Path(__file__).with_name("verbs.txt")
 # Prose by the last field name, or the one above a list index or a reading's answer.
 _TEXTS = {
     "summary", "explains", "changed", "because", "does", "found", "fails", "setup", "misleads", "next", "explain", "sets", "holds",
-    "working", "ask", "means", "mistaken_for", "danger", "consequence", "avoid", "note", "words", "none", "do", "consumables", "cannot", "looked_up",
+    "working", "teaches", "ask", "means", "mistaken_for", "danger", "consequence", "avoid", "note", "words", "none", "do", "consumables", "cannot", "looked_up",
 }  # fmt: skip
 _END = re.compile(r"(?<=[.!?:;])\s+(?=[A-Z\"'(\[])|\n+")
 _CLAUSE = re.compile(r"(When|If|While|After|Before|Once|Until|As soon as|For|With|At|On|In)\b([^,.]*), ", re.I)

@@ -9,13 +9,13 @@ from bayleaf.formulas.errors import FormulaError
 from bayleaf.formulas.grammar import parse
 from bayleaf.formulas.names import all_used, names_apart, near, ordered
 from bayleaf.formulas.proof import prove
+from bayleaf.formulas.shown import fits
 from bayleaf.formulas.tree import Node, cost
 from bayleaf.formulas.types import Type
 from bayleaf.quantities import Quantity, QuantityError, to_si
 
 MAX_LINES = 40
 MAX_COST = 2000
-MAX_CELLS = 2000
 
 
 def compile_calculator(data: Mapping, quantities: Mapping[str, Quantity]) -> Calculator:
@@ -37,7 +37,7 @@ def compile_calculator(data: Mapping, quantities: Mapping[str, Quantity]) -> Cal
     results = {name: _result(name, entry, lines, quantities) for name, entry in data["result"].items()}
     all_used(inputs, constants, lines, results)
     table, chart = data.get("table") or {}, data.get("chart") or {}
-    _places(table, chart, inputs, results)
+    fits(table, chart, inputs, results)
     return Calculator(data["title"], inputs, constants, lines, results, table, chart)
 
 
@@ -110,36 +110,6 @@ def _result(name: str, entry: Mapping, lines: Mapping[str, Line], quantities: Ma
         raise FormulaError(f"{name} comes out as {made}, but {quantity.title.lower()} is {wanted}", "mend the formula or name "
                            "another quantity", (*path, "quantity"))  # fmt: skip
     return Result(name, quantity, symbol, entry["digits"])
-
-
-def _places(table: Mapping, chart: Mapping, inputs: Mapping, results: Mapping) -> None:
-    """The names that the table and the chart speak of."""
-    cells = 1
-    for field in ("rows", "columns"):
-        for name, values in table.get(field, {}).items():
-            _one_of(name, inputs, ("table", field, name))
-            cells *= len(values)
-        if len(table.get(field, {})) > 1:
-            raise FormulaError("more than one input on one side of the table", "leave one", ("table", field))
-    if cells > MAX_CELLS:
-        raise FormulaError(f"a table of {cells} cells", f"{MAX_CELLS} is the most", ("table",))
-    if set(table.get("rows", {})) & set(table.get("columns", {})):
-        raise FormulaError("one input on both sides of the table", "choose two", ("table", "columns"))
-    for field, shown in (("table", table), ("chart", chart)):
-        if shown and ("result" in shown or len(results) > 1):
-            _one_of(shown.get("result"), results, (field, "result"))
-    for key in ("x", "lines"):
-        if key in chart:
-            _one_of(chart[key], inputs, ("chart", key))
-    if "lines" in chart and chart["lines"] not in {**table.get("rows", {}), **table.get("columns", {})}:
-        raise FormulaError(f"{chart['lines']} has no values in the table", "the chart takes its lines from it", ("chart", "lines"))
-
-
-def _one_of(name: str | None, known: Mapping, path: tuple) -> None:
-    if name is None:
-        raise FormulaError("which result is meant is not said", f"write result: with one of {', '.join(known)}", path[:1])
-    if name not in known:
-        raise FormulaError(f"there is no {name} here", near(name, known), path)
 
 
 def _mapped(data) -> Mapping:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bayleaf.formulas import Calculator, Cell, Input, tabulate
+from bayleaf.formulas import Calculator, Cell, Input, Result, tabulate
 from bayleaf.pages.amounts import typed
 from bayleaf.pages.text import Markup
 from bayleaf.pages.write import EMPTY, blocks, joined, lines, para, small, span, strong, table, words
@@ -18,20 +18,26 @@ def name_words(name: str) -> str:
 def value_table(record: Record, calc: Calculator) -> Markup:
     """Rows and columns in both systems' units; what lies outside the limits is marked and explained."""
     made = tabulate(calc)
-    result, other = made.result, made.result.other()
-    sides = [with_unit("", symbol).strip() for symbol in (result.symbol, other) if symbol and symbol != "1"]
-    unit = words(name_words(result.name), small(f" in {sides[0]}", f" ({sides[1]})" if len(sides) > 1 else "") if sides else EMPTY)
+    across, several = made.columns, len(made.results) > 1
     head: list[object] = [words(name_words(made.rows.name), " \u2193")]
-    if made.columns:
-        head[0] = lines([words(name_words(made.columns.name), " \u2192"), head[0]])
-        head += [_said(record, made.columns, "columns", i) for i in range(len(made.column_values))]
+    if across:
+        head[0] = lines([words(name_words(across.name), " \u2192"), head[0]])
+        head += [_said(record, across, "columns", i) for i in range(len(made.column_values))]
     else:
-        head.append(unit)
+        head += [words(name_words(result.name), _sides(result)) for result in made.results]
     rows = [[_said(record, made.rows, "rows", i), *(_cell(cell) for cell in row)] for i, row in enumerate(made.cells)]
     marks = {cell.mark for row in made.cells for cell in row}
-    notes = [words("Cells: ", unit, ".") if made.columns else EMPTY, _others(record, calc, made.rows, made.columns)]
+    result = made.results[0]
+    notes = [words("Cells: ", name_words(result.name), _sides(result), ".") if across else EMPTY, _others(record, calc, made.rows, across)]
     notes.append("* outside the stated limits or not plausible: do not use it." if "outside" in marks else EMPTY)
-    return blocks(table(head, rows, css="bl-values"), para(small(joined(notes, " "))))
+    css = "bl-values" if across or several else "bl-values bl-single"
+    return blocks(table(head, rows, css=css), para(small(joined(notes, " "))))
+
+
+def _sides(result: Result) -> Markup:
+    """The unit of a result, and in brackets that of the other system."""
+    sides = [with_unit("", symbol).strip() for symbol in (result.symbol, result.other()) if symbol and symbol != "1"]
+    return small(f" in {sides[0]}", f" ({sides[1]})" if len(sides) > 1 else "") if sides else EMPTY
 
 
 def _said(record: Record, one: Input, side: str, i: int) -> Markup:
