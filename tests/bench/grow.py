@@ -23,6 +23,8 @@ def grow(folder: Path, records: int, source: Path = HERE / "kb") -> int:
     named = re.compile(rf"(?<![\w-])({'|'.join(map(re.escape, ids))})(?![\w-])")
     (folder / "schemas").symlink_to(source.parent / "schemas" if (source.parent / "schemas").is_dir() else HERE / "schemas")
     for path, text in files.items():
+        if path.parent.name == "systems" and records > len(files) and not re.search(r"^(exceptions:|shows: none|family: layer)", text, re.M):
+            own[path] = text = text + "exceptions: [{rule: DIAG-18, because: Its copies are as like it as one egg is to another.}]\n"
         _write(folder / "kb" / path.relative_to(source), text)
     written, copy = sum(path.parent.name != "vocabulary" for path in files), 0
     while written < records:

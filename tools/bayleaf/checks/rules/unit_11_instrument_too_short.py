@@ -19,6 +19,9 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
         there = context.instruments(takes.get("instrument"), takes.get("reading"))
         for band in bands_of(context, takes.get("reading"), listed(record.data["systems"])) if there else ():
             ends = [x for x in limits(band) if math.isfinite(x)]
+            low, high = band.quantity.plausible
+            if not all(low <= x <= high for x in ends):
+                continue  # the band itself is wrong: UNIT-3, UNIT-5
             if not any(all(one.reaches(x) for x in ends) for one in there):
                 words = f"no {takes['instrument']} reaches {shown(band)}, the band of {takes['reading']} in {band.record.id}"
                 yield RULE.at(record, f"step {i + 1}: {words}", path=("steps", i, "takes", "instrument"))
