@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import io
+import sys
+
 import pytest
-from bayleaf.cli import COMMANDS, main
+from bayleaf.cli import COMMANDS, in_colour, main
 
 
 @pytest.mark.parametrize(
@@ -29,3 +32,30 @@ def test_every_command_says_what_it_takes(capsys, name):
         main([name, "--help"])
     assert end.value.code == 0
     assert f"usage: bayleaf {name}" in capsys.readouterr().out
+
+
+class Terminal(io.TextIOWrapper):
+    def isatty(self) -> bool:
+        return True
+
+
+@pytest.mark.parametrize(
+    "stream, written",
+    [(io.TextIOWrapper, "2–4 λ".encode()), (Terminal, b"2?4 ?")],
+    ids=["a pipe gets UTF-8", "a terminal gets what it can show"],
+)
+def test_a_character_that_the_platform_lacks_ends_no_command(monkeypatch, stream, written):
+    out = io.BytesIO()
+    monkeypatch.setattr(sys, "stdout", stream(out, encoding="ascii", write_through=True))
+    monkeypatch.setattr("bayleaf.cli._run", lambda argv: print("2–4 λ", end="") or 0)
+    assert main([]) == 0
+    assert out.getvalue() == written
+
+
+@pytest.mark.parametrize("name, value, wanted", [("NO_COLOR", "1", False), ("NO_COLOR", "", True), ("TERM", "dumb", False)])
+def test_a_user_can_refuse_colours(monkeypatch, name, value, wanted):
+    monkeypatch.delenv("NO_COLOR", raising=False)
+    monkeypatch.setenv("TERM", "xterm")
+    monkeypatch.setenv(name, value)
+    monkeypatch.setattr(sys, "stdout", Terminal(io.BytesIO(), encoding="utf-8"))
+    assert in_colour() is wanted

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import importlib
+import io
 import os
 import sys
 from difflib import get_close_matches
@@ -35,6 +36,7 @@ class _Parser(argparse.ArgumentParser):
 
 def main(argv: list[str] | None = None) -> int:
     """Run one command. 0 no errors, 1 errors in what was checked, 2 could not run."""
+    _write_utf8()
     try:
         return _run(sys.argv[1:] if argv is None else argv)
     except CouldNotRun as err:
@@ -46,6 +48,12 @@ def main(argv: list[str] | None = None) -> int:
     except OSError as err:
         print(f"bayleaf: {err.filename or ''}: {err.strerror or err}", file=sys.stderr)
     return 2
+
+
+def _write_utf8() -> None:
+    """A file or a pipe gets UTF-8, as records are read; a terminal gets a mark for what it cannot show."""
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(**({"errors": "replace"} if sys.stdout.isatty() else {"encoding": "utf-8"}))
 
 
 def _run(argv: list[str]) -> int:
@@ -81,6 +89,11 @@ def book_options(parser: argparse.ArgumentParser, formats: bool = False) -> None
     if formats:
         parser.add_argument("--format", choices=("text", "json", "sarif", "github"), default="text")
         parser.add_argument("--strict", action="store_true", help="warnings count as errors")
+
+
+def in_colour() -> bool:
+    """Whether standard output is a terminal that shows colours and whose user wants them (no-color.org)."""
+    return sys.stdout.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
 
 
 def root_of(args: argparse.Namespace) -> Path:

@@ -11,7 +11,7 @@ from difflib import get_close_matches
 
 from bayleaf.cli import book_options, root_of
 from bayleaf.finding import CouldNotRun
-from bayleaf.formulas import Calculator, FormulaError, Input, Result, compile_calculator
+from bayleaf.formulas import Calculator, FormulaError, Input, compile_calculator
 from bayleaf.quantities import QuantityError, from_si, quantities_of, read_value, show, to_si, with_unit
 from bayleaf.records import Book, Record, load
 

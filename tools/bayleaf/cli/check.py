@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import argparse
 import gc
-import sys
 from functools import cache
 from pathlib import Path
 
 from bayleaf.checks import all_rules, check
-from bayleaf.cli import book_options, root_of
+from bayleaf.cli import book_options, in_colour, root_of
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.records import KINDS, Book, load
 from bayleaf.records.book import from_root
@@ -42,9 +41,8 @@ def report(found: list[Finding], book: Book, args: argparse.Namespace) -> None:
     """Print findings in the format asked for; machine formats print nothing else on standard output."""
     counts = f"{book.files} files, {sum(len(book.of(k)) for k in KINDS)} records and entries, {len(all_rules())} rules"
     if args.format == "text":
-        colour = sys.stdout.isatty()
         if found:
-            print(text.render(found, line_reader(book.root), colour))
+            print(text.render(found, line_reader(book.root), in_colour()))
         print(f"{counts}: {text.tally(found)}")
         return
     import importlib

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import argparse
 import json
-import sys
 from collections.abc import Callable
 from difflib import get_close_matches
 from pathlib import Path
 
 from bayleaf.checks import check_record
-from bayleaf.cli import book_options, root_of
+from bayleaf.cli import book_options, in_colour, root_of
 from bayleaf.cli.check import line_reader
 from bayleaf.diagnosis import judge
 from bayleaf.diagnosis.say import lines, to_json
@@ -43,7 +42,7 @@ def run(args: argparse.Namespace) -> int:
         print(json.dumps({"problems": problems, "judgement": to_json(said, book) if said else None}, indent=2, ensure_ascii=False))
         return int(said is None)
     if found:
-        print(text.render(found, line_of, sys.stdout.isatty()))
+        print(text.render(found, line_of, in_colour()))
     print("\n".join(text.plain(line) for line in lines(said, book)) if said else f"The job cannot be judged: {text.tally(found)}.")
     return int(said is None)
 

@@ -15,7 +15,6 @@ from bayleaf.diagnosis.instrument import SLACK, Instrument
 
 NONE, LOW, NORMAL, HIGH, UNSTEADY = "none", "low", "normal", "high", "unsteady"
 MEASURED = (NONE, LOW, NORMAL, HIGH, UNSTEADY)  # the answers of a measured or computed reading
-SAID = (NONE, UNSTEADY)  # those that only the person who reads can give
 TYPED_LOW = frozenset({NONE, LOW})  # a typed 0 reads low, so a value that is low may also be what a fault calls *none*
 
 IN_BAND, INSIDE_SPREAD, TOO_CLOSE = "in band", "inside the usual spread", "too close to call"
