@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from bayleaf.cli import main
@@ -42,3 +44,21 @@ def test_a_broken_file_is_left_alone_and_said(root, capsys):
 def test_a_path_without_a_record_cannot_be_laid_out(root, capsys):
     assert main(["format", "--root", str(root), str(root / "schemas")]) == 2
     assert "no record in" in capsys.readouterr().err
+
+
+def test_a_link_is_not_followed(root, tmp_path_factory, capsys):
+    outside = tmp_path_factory.mktemp("outside") / "battery.yaml"
+    outside.write_text((root / "kb/components/battery.yaml").read_text().replace("status: draft\n", "") + "status: draft\n")
+    before = outside.read_bytes()
+    (root / "kb/components/linked.yaml").symlink_to(outside)
+    assert main(["format", "--root", str(root)]) == 0
+    assert outside.read_bytes() == before and (root / "kb/components/linked.yaml").is_symlink()
+
+
+def test_a_folder_that_cannot_be_read_is_no_folder_in_order(root, monkeypatch, capsys):
+    def listed(folder):
+        raise PermissionError(13, "Permission denied", str(folder))
+
+    monkeypatch.setattr(Path, "iterdir", listed)
+    assert main(["format", "--check", "--root", str(root)]) == 2
+    assert capsys.readouterr().err == f"bayleaf: {root / 'kb/systems'}: Permission denied\n"

@@ -91,3 +91,11 @@ def test_a_shop_cannot_take_the_id_of_another_kind(root):
     over.mkdir(parents=True)
     (over / "rough-idle.yaml").write_text((root / "kb/components/battery.yaml").read_text())
     assert [(f.file, f.code) for f in load(root, [root / "shop"]).findings] == [("shop/kb/components/rough-idle.yaml", "FILE-13")]
+
+
+def test_a_folder_that_cannot_be_read_is_named_as_it_lies(root, monkeypatch):
+    def refused(folder):
+        raise PermissionError(13, "Permission denied", folder)
+
+    monkeypatch.setattr(os, "scandir", refused)
+    assert sorted(found(root)) == [("kb", "FILE-15"), ("kb", "FILE-5")]

@@ -49,10 +49,11 @@ def run(args: argparse.Namespace) -> int:
 
 
 def records_under(top: Path) -> list[Path]:
-    """Every file under a kb folder that a schema claims."""
-    kinds = [top / kind for kind in RECORD_KINDS]
+    """Every file under a kb folder that a schema claims; links are not followed. Raises OSError for a folder that cannot be read."""
+    folders = [top / kind for kind in RECORD_KINDS if (top / kind).is_dir()]
+    records = [path for folder in folders for path in sorted(folder.iterdir()) if path.suffix == ".yaml"]
     lists = [top / "vocabulary" / f"{kind}.yaml" for kind in VOCABULARY_KINDS]
-    return [path for folder in kinds for path in sorted(folder.glob("*.yaml")) if path.is_file()] + [path for path in lists if path.is_file()]
+    return [path for path in records + lists if path.is_file() and not path.is_symlink()]
 
 
 def replace(path: Path, result: bytes) -> None:

@@ -119,7 +119,7 @@ def _read_tree(book: Book, shapes: Shapes, top: Path, shown: str, over: bool) ->
         book.findings.append(Finding("FILE-15", "error", message, help, file))
 
     def named(path: str) -> str:
-        return f"{shown}/{os.path.relpath(path, top)}".replace(os.sep, "/")
+        return Path(shown, os.path.relpath(path, top)).as_posix()
 
     before = book.files
     walk = os.walk(top, onerror=lambda err: unread(named(err.filename), f"the folder cannot be read: {err.strerror}", "Mend its permissions."))
