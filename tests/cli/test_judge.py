@@ -125,3 +125,19 @@ def test_a_title_cannot_move_the_cursor(judge, own):
     status, out, _ = judge(own(OWN.replace("title: Grey van", 'title: "Grey \\e[31m van"')))
     assert "\x1b" not in out
     assert status in (0, 1)
+
+
+@pytest.mark.parametrize("slip", [("status: ", "stand: "), ("title: ", "title: [")], ids=["a wrong shape", "broken YAML"])
+def test_a_judgement_says_which_records_took_no_part(judge, root, tmp_path, slip):
+    """A fault that cannot be read is missing among the faults left; silence would clear it."""
+    fault = "kb/faults/fuel-filter-restricted.yaml"
+    (tmp_path / "kb/faults").mkdir(parents=True)
+    (tmp_path / fault).write_text((root / fault).read_text(encoding="utf-8").replace(*slip), encoding="utf-8")
+    job = tmp_path / "own.yaml"
+    job.write_text(OWN, encoding="utf-8")
+    status, out, _ = judge(str(job), "--overlay", str(tmp_path))
+    assert status == 0
+    assert f"/{fault}; run bayleaf check." in out.splitlines()[-1]
+    left_out = json.loads(judge(str(job), "--overlay", str(tmp_path), "--format", "json")[1])["left_out"]
+    assert [(root / file).resolve() for file in left_out] == [tmp_path / fault]
+    assert json.loads(judge(str(job), "--format", "json")[1])["left_out"] == []

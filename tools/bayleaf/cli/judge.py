@@ -39,12 +39,20 @@ def run(args: argparse.Namespace) -> int:
             {"code": f.code, "level": f.level, "message": f.message, "help": f.help, "line": f.line, "column": f.column}
             for f in found
         ]
-        print(json.dumps({"problems": problems, "judgement": to_json(said, book) if said else None}, indent=2, ensure_ascii=False))
+        judged = {"problems": problems, "left_out": left_out(book), "judgement": to_json(said, book) if said else None}
+        print(json.dumps(judged, indent=2, ensure_ascii=False))
         return int(said is None)
     if found:
         print(text.render(found, line_of, in_colour()))
     print("\n".join(text.plain(line) for line in lines(said, book)) if said else f"The job cannot be judged: {text.tally(found)}.")
+    if said and left_out(book):
+        print(f"\nJudged without what is in error in {', '.join(left_out(book))}; run bayleaf check.")
     return int(said is None)
+
+
+def left_out(book: Book) -> list[str]:
+    """The files of the book that hold errors of reading or shape: what they say of a fault takes no part in a judgement."""
+    return sorted({f.file for f in book.findings if f.level == "error"})
 
 
 def _job(
