@@ -19,6 +19,7 @@ from bayleaf.records import Book, Record
 
 # A check must stay fast: it tries the corners, the middles, the table and this many points; the tests try many more.
 INSIDE = 60
+CORNERS = 729  # three values for each of six inputs
 
 
 class Context(Texts, Work):
@@ -74,7 +75,7 @@ class Context(Texts, Work):
         """Where a calculator fails inside its limits; nothing for one that does not compile."""
         proof = self.proof(record)
         if record.id not in self._ranges:
-            self._ranges[record.id] = prove_range(proof.ready, INSIDE) if proof.ready else []
+            self._ranges[record.id] = prove_range(proof.ready, INSIDE, CORNERS) if proof.ready else []
         return self._ranges[record.id]
 
     def sites(self, record: Record) -> list[Site]:

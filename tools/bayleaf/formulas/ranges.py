@@ -32,14 +32,15 @@ class Problem:
     inputs: str
 
 
-def prove_range(calc: Calculator, inside: int = INSIDE) -> list[Problem]:
+def prove_range(calc: Calculator, inside: int = INSIDE, corners: int = MAX_CORNERS) -> list[Problem]:
     """The first failure of each line, in the order of the lines; empty when the calculator holds.
 
     `inside`: how many points are spread over the inside of the ranges, beside corners, middles and table.
+    `corners`: where corners and middles would be more than this, the corners alone are tried.
     """
     found: dict[str, Problem] = {}
     usual = list(_cells(calc))
-    for index, values in enumerate(chain(usual, _points(calc, inside))):
+    for index, values in enumerate(chain(usual, _points(calc, inside, corners))):
         got = calc.run(values)
         if index >= len(usual) and not any(map(math.isnan, got)):
             continue
@@ -61,10 +62,11 @@ def _not_plausible(calc: Calculator, line: str, x: float) -> str:
     return "" if low - slack <= x <= high + slack else "not plausible"
 
 
-def _points(calc: Calculator, inside: int) -> Iterator[list[float]]:
+def _points(calc: Calculator, inside: int, corners: int) -> Iterator[list[float]]:
     sides = [dict.fromkeys((one.low, one.default, one.high)) for one in calc.inputs.values()]
-    yield from map(list, islice(product(*sides), MAX_CORNERS))
-    if len(sides) > 8:
+    if 3 ** len(sides) <= corners:
+        yield from map(list, product(*sides))
+    else:
         yield from map(list, islice(product(*((one.low, one.high) for one in calc.inputs.values())), MAX_CORNERS))
     steps = [math.sqrt(prime) % 1 for prime in _primes(len(sides))]
     for index in range(1, inside + 1):
