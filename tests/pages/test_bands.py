@@ -8,7 +8,8 @@ import pytest
 
 from bayleaf.diagnosis import Band, Instrument
 from bayleaf.pages.amounts import amount, band, basis
-from bayleaf.pages.proof import proves, as_difference
+from bayleaf.pages.proof import as_difference, proof, proves
+from bayleaf.pages.steps import unfold
 from bayleaf.pages.uses import Uses
 from bayleaf.records import book_from_data, load
 from tests.pages.shown import ROOT, block, real_book
@@ -50,6 +51,26 @@ def test_a_side_without_a_limit_and_a_limit_off_the_scale_are_said(view):
 
 def test_a_difference_is_judged_by_repeatability_alone(view):
     assert as_difference(GAUGE).allowance(9 * PSI) == pytest.approx(2 * PSI)  # 1 psi repeats, 1 psi is read
+
+
+def test_an_expectation_is_proved_where_its_calculator_starts(view):
+    record = view.get("measure-regulator-response")
+    said = block(proof(view, unfold(view, record), view.systems_of(record)))
+    # 18 inHg are 8.841 psi (18 × 3.386389 / 6.894757, NIST SP 811 table B.8, recalled), and 1.5 psi either way, inward.
+    assert "typically 7.35–10.3 psi (50.7–71.0 kPa), at manifold vacuum 18 inHg as Regulator's rise with the hose off starts with" in said
+    assert "Surely in band" in said and "Is this gauge good enough" in said
+
+
+def test_a_gauge_that_cannot_take_both_readings_proves_nothing_about_their_difference(view):
+    record = view.get("measure-regulator-response")
+    last = block(proof(view, unfold(view, record), view.systems_of(record))).rpartition("Rise with the regulator hose off")[2]
+    assert "its scale does not reach: Fuel pressure gauge, 0 to 15 psi" in last
+
+
+def test_a_window_that_rounding_closes_is_no_window(view):
+    # Repeats within 1 psi, read to half a psi: 1.5 psi either way of a band 3 psi wide leave one point, 8.841 psi.
+    half = Instrument("half", "Half", repeatability=PSI, readability=PSI / 2)
+    assert cells(view, 8.841 - 1.5, 8.841 + 1.5, instrument=as_difference(half))[1] == "never: its error is too wide for this band"
 
 
 def test_a_value_stands_as_written_first_and_in_the_other_unit_after_it(view):

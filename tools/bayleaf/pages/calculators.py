@@ -10,7 +10,7 @@ from bayleaf.pages.frame import cards, finish, index_page
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.worked import name_words, value_table
-from bayleaf.pages.write import EMPTY, blocks, box, bullets, facts, joined, lines, para, section, small, strong, table, words
+from bayleaf.pages.write import EMPTY, blocks, box, bullets, facts, joined, lines, para, section, small, strong, table, to, words
 from bayleaf.quantities import with_unit
 from bayleaf.records import Record, mapped
 
@@ -26,6 +26,7 @@ def calculator_page(view: Uses, record: Record) -> str:
         section("symbols", "What the names stand for", _symbols(view, record)),
         section("holds", "Where it holds", para(view.prose(data["holds"]))),
         section("fails", "Where it fails", para(view.prose(data["fails"]))),
+        section("class", "For the class", para(view.prose(data.get("teaches"))), para(to("more/class.md", "More for the class"), css="bl-all")) if "teaches" in data else EMPTY,
         section("checks", "Worked checks", *(_check(view, record, i) for i in range(len(data["checks"])))),
         section("used", "Used by", cards(view, used)),
     ])  # fmt: skip

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bayleaf.pages import across
 from bayleaf.pages.amounts import typed
 from bayleaf.pages.rules import RuleData
 from bayleaf.pages.uses import Uses
@@ -19,10 +20,11 @@ MOST = 160  # characters of a summary in the list of results
 
 
 def entries(book: Book, rules: Sequence[RuleData] = ()) -> list[Entry]:
-    """Every record that is not retired, every index page, and every rule."""
+    """Every record that is not retired, every index page, the pages over many records, and every rule."""
     view = Uses(book)
     found = [_entry(view, record) for kind in KINDS for record in view.live(kind)]
     found += [Entry(f"All {title.lower()}", f"{kind}/index.html", "List", (kind,), "", 1) for kind, title in KIND_TITLES.items()]
+    found += [Entry(title, site_address(path), "Page", across.WORDS[path], across.REMARKS[path], 3) for path, title in across.TITLES.items()]
     found += [Entry(f"{r['code']} {r['title']}", f"rules/{r['code']}.html", "Rule", (str(r["code"]),), str(r["what"])[:MOST], 1) for r in rules]
     return found
 

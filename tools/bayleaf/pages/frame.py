@@ -13,6 +13,7 @@ from bayleaf.records import Record, listed
 
 # Kinds whose index is not in the navigation: their way back goes over the page that lists them.
 OVER_MORE = ("vehicles", "jobs", "sources", "tasks", "fuels", "quantities", "conditions", "states", "acts", "hazards", "rules", "fields")
+PAGES_OVER_MORE = ("class", "instruments")  # single pages beside the one that lists them
 NAMES = KIND_TITLES | {"rules": "Rules", "fields": "Field reference"}
 NOTHING = "There are none in this book yet."
 
@@ -20,9 +21,9 @@ NOTHING = "There are none in this book yet."
 def crumbs(kind: str = "") -> Markup:
     """Links back to the home page and to the index of a kind."""
     way = [to("index.md", "Home")]
-    if kind in OVER_MORE:
+    if kind in OVER_MORE or kind in PAGES_OVER_MORE:
         way.append(to("more/index.md", "More"))
-    if kind:
+    if kind and kind not in PAGES_OVER_MORE:
         way.append(to(f"{kind}/index.md", NAMES[kind]))
     return Markup(f'<nav class="bl-crumbs" aria-label="Way back" markdown="span">{joined(way, " › ")}</nav>')
 

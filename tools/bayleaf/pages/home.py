@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bayleaf.pages import across
 from bayleaf.pages.symptoms import causes
 from bayleaf.pages.systems import FAMILIES
 from bayleaf.pages.text import Markup
@@ -65,6 +66,7 @@ def more(view: Uses, counts: dict[str, int], rules: int, fields: int) -> str:
     crumb = Markup(f'<nav class="bl-crumbs" aria-label="Way back" markdown="span">{to("index.md", "Home")}</nav>')
     return page(
         "more/index.md", "More", crumb, heading(1, "top", "More"),
+        section("overviews", "Over the whole book", tiles((path, across.TITLES[path], across.REMARKS[path]) for path in across.TITLES)),
         section("reference", "Reference", tiles(book)),
         section("demo", "The demonstration", para(strong("INVENTED: no such cars and no such workshop exist.")), tiles(demo)),
         section("writing", "For those who write records", tiles(write)),

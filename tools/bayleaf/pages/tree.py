@@ -7,7 +7,7 @@ from importlib.resources import files
 
 from bayleaf.formulas import script
 from bayleaf.pages import (
-    calculators, cautions, codes, components, equipment, faults, fields, home, jobs, procedures, readings, rules as rule_module,
+    across, calculators, cautions, codes, components, equipment, faults, fields, home, jobs, procedures, readings, rules as rule_module,
     symptoms, systems, tasks, vehicles, vocabulary,
 )  # fmt: skip
 from bayleaf.pages.rules import RuleData
@@ -40,6 +40,7 @@ def pages(book: Book, rules: Sequence[RuleData] = (), schemas: Mapping[str, Mapp
     counts = {kind: len(view.live(kind)) for kind in KINDS}
     made: dict[str, str | bytes] = {"index.md": home.home(view, counts)}
     made["more/index.md"] = home.more(view, counts, len(rules), sum(kind in schemas for kind in KINDS))
+    made |= {across.CLASS: across.for_class(view), across.INSTRUMENTS: across.instruments(view)}
     made |= {f"{kind}/index.md": index(view) for kind, index in INDEXES.items()}
     for kind, page in RECORD_PAGES.items():
         made |= {address_of(record): page(view, record) for record in view.all(kind)}
