@@ -34,6 +34,11 @@ class Texts:
         """Every word of the prose of a record in small letters, with the signs that touch it."""
         return self._kept("vocabulary", record, lambda: frozenset(self.small_prose(record).split()))
 
+    def may_hold(self, record: Record, signs: tuple[bytes, ...]) -> bool:
+        """A first look: whether any of these stands in the file of a record, which may write its letters as escapes."""
+        raw = record.source.raw
+        return not raw or b"\\" in raw or any(sign in raw for sign in signs)
+
     def bases(self, record: Record) -> list[tuple[tuple, dict]]:
         """(path, basis) of every basis in a record."""
         return self._kept("bases", record, lambda: list(bases_of(record.data)))

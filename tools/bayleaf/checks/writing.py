@@ -55,6 +55,8 @@ def _prose(data: dict, path: tuple, name: str, found: list) -> None:
 
 def plain(text: str) -> str:
     """A text with its links replaced by the words that a page shows."""
+    if "[[" not in text:
+        return text
     return re.sub(r"\[\[[^\[\]|]*\|([^\[\]]*)\]\]|\[\[([^\[\]|]*)\]\]", lambda m: m[1] or m[2] or "", text)
 
 

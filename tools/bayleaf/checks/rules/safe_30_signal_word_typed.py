@@ -14,10 +14,11 @@ from bayleaf.records import Record
 WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 TYPED = re.compile(r"\b(DANGER|WARNING|CAUTION|NOTICE)\b|^\s*(Danger|Warning|Caution|Notice)\s*[:!]")
 OPENED = tuple(word.capitalize() for word in WORDS)
+_SIGNS = tuple(word.encode() for word in WORDS + OPENED)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for path, text in texts_of(record.data):
+    for path, text in texts_of(record.data) if context.may_hold(record, _SIGNS) else ():
         if text.startswith(OPENED) or any(word in text for word in WORDS):
             hit = TYPED.search(text)
             if hit:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.walked import WalkedStep
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
@@ -26,9 +27,14 @@ REFUSED = (
     (r"\b(short|bridge|hold)\w*\b.*\b(spark plug lead|plug wire|coil lead)\b.*\b(hand|ground|earth)\b", "a spark drawn by hand", "Use a spark tester."),
 )  # fmt: skip
 _COMPILED = tuple((re.compile(pattern, re.I | re.S), name, instead) for pattern, name, instead in REFUSED)
-_HINT = re.compile(
-    r"siphon|suck|feel|hand|finger|palm|mercury|oxygen|spray|squirt|spritz|propane|butane|acetylene|plastic|nylon|polyamide|prob|airbag|drain|sewer|"
-    r"gully|ground|soil|gauge|cigarette|match|lighter|torch|flame|lead", re.I)  # fmt: skip
+# A first look, much faster than the patterns: one of these words stands in every text that the pattern of the same place finds.
+_SIGNS = (
+    ("mouth", "suck"), ("hand", "finger", "palm", "feel"), ("mercury",), ("oxygen",),
+    ("cleaner", "starting fluid", "ether", "gasoline", "petrol", "flammable", "propane", "butane", "acetylene"),
+    ("plastic", "nylon", "polyamide"), ("prob",), ("drain", "sewer", "gully", "ground", "soil"), ("windscreen", "windshield", "wiper", "cabin"),
+    ("cigarette", "match", "lighter", "torch", "flame"), ("spark plug lead", "plug wire", "coil lead"),
+)  # fmt: skip
+_GAS = re.compile(r"\boxygen\b(?! sensor)|\bmercury\b|\bacetylene\b", re.I)
 CRASH = re.compile(r"\breset\w*\b|\bpress\w*\b.*\bbutton\b|\bclos\w*\b", re.I)
 
 CRASH_SWITCH = re.compile(r"\b(crash|inertia|impact) switch\b", re.I)
@@ -36,23 +42,26 @@ LOOKS = re.compile(r"\bleak|\bwet\b|\bdrip|\bsmell", re.I)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    looked = False
-    for step in context.walk(record).steps:
-        text = step.data.get("do", "")
-        looked = looked or "leak-check" in step.own or LOOKS.search(text) is not None
+    steps, small = context.walk(record).steps, context.small_prose(record)
+    likely = [refused for refused, signs in zip(_COMPILED, _SIGNS, strict=True) if any(sign in small for sign in signs)]
+    for index, step in enumerate(steps):
         if step.source != record.id:
             continue
-        for pattern, name, instead in _COMPILED if _HINT.search(text) else ():
+        text = step.data.get("do", "")
+        for pattern, name, instead in likely:
             if pattern.search(text) and not _NOT.search(text):
                 yield RULE.at(record, f"step {step.number} orders what this book refuses: {name}", instead, (*step.place, "do"))
-        crash = "crash" in str(step.data.get("at", "")) or CRASH_SWITCH.search(text)
-        if crash and CRASH.search(text) and not looked and not _NOT.search(text):
+        crash = "crash" in str(step.data.get("at", "")) or "switch" in small and CRASH_SWITCH.search(text)
+        if crash and CRASH.search(text) and not any(map(_looks, steps[: index + 1])) and not _NOT.search(text):
             words = f"step {step.number} resets the crash switch before anybody has looked for a leak"
             yield RULE.at(record, words, "Look for leaks in a step before it.", (*step.place, "do"))
-    gas = [c for c in listed(record.data["needs"]["consumables"]) if re.search(r"\boxygen\b(?! sensor)|\bmercury\b|\bacetylene\b", c, re.I)]
-    for c in gas:
+    for c in filter(_GAS.search, listed(record.data["needs"]["consumables"])):
         path = ("needs", "consumables", record.data["needs"]["consumables"].index(c))
         yield RULE.at(record, f"the consumable {c!r} is refused in this book", "Use inert gas and instruments without mercury.", path)
+
+
+def _looks(step: WalkedStep) -> bool:
+    return "leak-check" in step.own or LOOKS.search(step.data.get("do", "")) is not None
 
 
 RULE = Rule(

@@ -20,7 +20,8 @@ _SIGNS = ("necessary", "require", "needed", "applicable", "ropriate", "properly"
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """One finding a text: the first vague word in it."""
-    for path, text in context.prose(record) if any(sign in context.small_prose(record) for sign in _SIGNS) else ():
+    small = context.small_prose(record)
+    for path, text in context.prose(record) if any(sign in small for sign in _SIGNS) else ():
         match = _VAGUE.search(text)
         if match and not (match[0].lower().startswith("approx") and "±" in text):
             yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
