@@ -46,6 +46,7 @@ class Hazards:
         self.triggers = [_trigger(id, data) for id, r in book.of("hazards").items() if r.sound for data in listed(r.data["triggers"])]
         self._by: dict[tuple[str, str], list[Trigger]] = {}
         self._types: dict[str, list[str]] = {}
+        self._kept: dict[tuple, list[Trigger]] = {}
         for trigger in self.triggers:
             for key in _keys(trigger):
                 self._by.setdefault(key, []).append(trigger)
@@ -56,15 +57,28 @@ class Hazards:
         for index, step in enumerate(walk.steps):
             found: set[str] = set()
             quantity, used = quantity_of(self.book, step.data), self.used_in(step.data)
-            keys = [("", ""), *(("act", a) for a in sorted(step.acts)), *(("state", s) for s in sorted(step.had | step.has))]
-            keys += [("quantity", quantity), ("when", step.when), *(("equipment", e) for e in sorted(used))]
-            for trigger in [t for key in keys for t in self._by.get(key, ())]:
-                if trigger.hazard not in found and _holds(trigger, step, where, quantity, used):
+            stands = step.had if step.had is step.has else step.had | step.has
+            for trigger in self._asked(step.acts, stands, quantity, step.when, used):
+                if trigger.hazard not in found and _holds(trigger, step, where):
                     found.add(trigger.hazard)
                     yield Met(trigger.hazard, index, trigger)
 
+    def _asked(self, acts: frozenset[str], stands: frozenset[str], quantity: str, when: str, used: frozenset[str]) -> list[Trigger]:
+        """The triggers that may hold where this is done, stands and is used; many steps are alike, so they are kept."""
+        asked = (acts, stands, quantity, when, used)
+        if asked not in self._kept:
+            keys = [("", ""), *(("act", a) for a in sorted(acts)), *(("state", s) for s in sorted(stands))]
+            keys += [("quantity", quantity), ("when", when), *(("equipment", e) for e in sorted(used))]
+            triggers = [t for key in keys for t in self._by.get(key, ())]
+            self._kept[asked] = [t for t in triggers if not (
+                t.quantities and quantity not in t.quantities or t.conditions and when not in t.conditions
+                or t.equipment and used.isdisjoint(t.equipment) or not stands.issuperset(t.with_))]  # fmt: skip
+        return self._kept[asked]
+
     def used_in(self, data: dict) -> frozenset[str]:
         """What one step uses, with every type that it is of."""
+        if "equipment" not in data and "takes" not in data:
+            return _NONE
         names = [*listed(data.get("equipment")), mapped(data.get("takes")).get("instrument")]
         return frozenset(t for name in names if isinstance(name, str) for t in self.types(name))
 
@@ -90,6 +104,9 @@ class Hazards:
         return ", and ".join(parts)
 
 
+_NONE: frozenset[str] = frozenset()
+
+
 def types_of(book: Book, equipment: str) -> list[str]:
     """A piece of equipment and every type that it is of."""
     found = [equipment]
@@ -102,7 +119,9 @@ def types_of(book: Book, equipment: str) -> list[str]:
 
 def quantity_of(book: Book, data: dict) -> str:
     """The quantity of the reading that a step takes; '' where it takes none or asks a question."""
-    reading = book.of("readings").get(mapped(data.get("takes")).get("reading"))
+    if "takes" not in data:
+        return ""
+    reading = book.of("readings").get(mapped(data["takes"]).get("reading"))
     return reading.data.get("quantity", "") if reading and reading.sound else ""
 
 
@@ -126,14 +145,10 @@ def _keys(t: Trigger) -> list[tuple[str, str]]:
     return [("", "")]
 
 
-def _holds(t: Trigger, step: WalkedStep, where: frozenset[str], quantity: str, used: frozenset[str]) -> bool:
-    """Whether all that the trigger asks holds at the step; that one of its acts is done is known or was not asked."""
+def _holds(t: Trigger, step: WalkedStep, where: frozenset[str]) -> bool:
+    """Whether the rest of what a trigger that was found for a step asks holds there: see `Hazards._asked`."""
     return (
-        (not t.quantities or quantity in t.quantities)
-        and all(step.stands(state) for state in t.with_)
-        and not any(step.stood(state) for state in t.without)
-        and (not t.conditions or step.when in t.conditions)
-        and (not t.equipment or not used.isdisjoint(t.equipment))
+        step.had.isdisjoint(t.without)
         and (not t.places or not where.isdisjoint(t.places))
         and (not _asks_path(t) or _path(t, step) is not None)
     )
