@@ -65,7 +65,17 @@ def is_measured(book: Book, reading: str) -> bool:
 
 
 def matrix_of(book: Book, car: Car) -> Matrix:
-    """The matrix of a car: every fault it can have, and the readings that diagnosis takes or a fault speaks about."""
+    """The matrix of a car: every fault it can have, and the readings that diagnosis takes or a fault speaks about.
+
+    A book keeps the matrices that were asked for, because many jobs are about one car.
+    """
+    kept = book.kept.setdefault("matrices", [])
+    if not any(matrix.car == car for matrix in kept):
+        kept.append(_matrix(book, car))
+    return next(matrix for matrix in kept if matrix.car == car)
+
+
+def _matrix(book: Book, car: Car) -> Matrix:
     layout = layout_of(book)
     here = dict.fromkeys(readings_of(book, layout, car))
     rows: list[Row] = []
