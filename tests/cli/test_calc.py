@@ -142,3 +142,14 @@ def test_a_formula_that_does_not_close_is_one_line(book, tmp_path, capsys):
     file.write_text(file.read_text().replace("above_ambient(boost)", "boost"))
     assert main(["calc", RAIL, "--root", str(root)]) == 2
     assert capsys.readouterr().err.startswith(f"bayleaf: kb/calculators/{RAIL}.yaml: the calculator cannot be used: ")
+
+
+def test_a_calculator_that_fails_its_own_worked_checks_gives_no_figure(calc, book, tmp_path):
+    file = f"kb/calculators/{RAIL}.yaml"
+    (tmp_path / "kb/calculators").mkdir(parents=True)
+    before = (book / file).read_text(encoding="utf-8")
+    assert before.count("+ set_pressure") == 1
+    (tmp_path / file).write_text(before.replace("+ set_pressure", "+ 2 * set_pressure"), encoding="utf-8")
+    status, out, err = calc(RAIL, "--overlay", str(tmp_path))
+    assert (status, out) == (2, "") and err.count("\n") == 1
+    assert f"/{file}:" in err and "mend it first" in err

@@ -9,11 +9,13 @@ import re
 from dataclasses import dataclass
 from difflib import get_close_matches
 
+from bayleaf.checks import check_record
 from bayleaf.cli import book_options, root_of
 from bayleaf.finding import CouldNotRun
 from bayleaf.formulas import Calculator, FormulaError, Input, compile_calculator
 from bayleaf.quantities import QuantityError, from_si, quantities_of, read_value, show, to_si, with_unit
 from bayleaf.records import Book, Record, load
+from bayleaf.report import text
 
 _LINK = re.compile(r"\[\[([^\[\]|]+)(?:\|([^\[\]|]+))?\]\]")
 
@@ -47,6 +49,9 @@ def run(args: argparse.Namespace) -> int:
         calc = compile_calculator(record.data, quantities_of(book))
     except FormulaError as err:
         raise CouldNotRun(f"{record.file}: the calculator cannot be used: {err}") from None
+    wrong = next((f for f in check_record(book, record) if f.level == "error" and f.code.startswith("CALC-")), None)
+    if wrong:  # a calculator that fails its own worked checks gives no figure
+        raise CouldNotRun(f"{wrong.file}:{wrong.line}:{wrong.column}: {text.plain(wrong.message)}; mend it first, bayleaf check says how")
     given = _given(calc, args.values)
     lines = calc.evaluate({name: one.x for name, one in given.items()})
     if all(math.isnan(lines[name]) for name in calc.results):
@@ -137,7 +142,6 @@ def _doubtful(calc: Calculator, lines: dict[str, float]) -> list[str]:
         elif not low <= lines[name] <= high:
             found.append(f"{name} is not a plausible {result.quantity.title.lower()}")
     return found
-
 
 
 def _text(record: Record, calc: Calculator, given: dict[str, Given], lines: dict[str, float], warnings: list[str]) -> str:
