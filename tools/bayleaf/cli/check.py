@@ -68,14 +68,26 @@ def _only(found: list[Finding], paths: list[Path], root: Path, overlays: list[Pa
     """What was found in the paths, and what concerns the whole book: a rule that did not run must not pass in silence."""
     if not paths:
         return found
-    kbs = [(top / "kb").resolve() for top in (root, *overlays)]
-    wanted = []
+    tops = {"kb": root / "kb"} | {from_root(overlay / "kb", root): overlay / "kb" for overlay in overlays}
+    wanted: list[str] = []
     for path in paths:
         near = next((base / path for base in (Path.cwd(), root) if (base / path).exists()), None)
         if near is None:
             raise CouldNotRun(f"{path}: no such file or folder")
-        near = near.resolve()
-        if not any(near.is_relative_to(kb) or kb.is_relative_to(near) for kb in kbs):
+        inside = _named(near.resolve(), tops)
+        if not inside:
             raise CouldNotRun(f"{path} holds no record of the book; records lie in {root / 'kb'}")
-        wanted.append(from_root(near, root))
-    return [f for f in found if f.file == "kb" or any(w in (".", f.file) or f.file.startswith(w + "/") for w in wanted)]
+        wanted += inside
+    return [f for f in found if f.file == "kb" or any(f.file == w or f.file.startswith(w + "/") for w in wanted)]
+
+
+def _named(path: Path, tops: dict[str, Path]) -> list[str]:
+    """What findings call a path: itself where it lies in a kb folder, every kb folder that it holds otherwise."""
+    named = []
+    for shown, top in tops.items():
+        top = top.resolve()
+        if path.is_relative_to(top):
+            named.append(Path(shown, path.relative_to(top)).as_posix())
+        elif top.is_relative_to(path):
+            named.append(shown)
+    return named
