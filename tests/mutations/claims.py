@@ -18,9 +18,23 @@ def _said(record: Record) -> Iterator[tuple[tuple, str, object]]:
         yield from ((("stages", stage, r), r, a) for r, a in answers.items() if r != "like")
 
 
-@operator("on-path reading dropped from a fault", MOSTLY, "a reading beside no path of the part, such as a spark, may stay unsaid; in a stage that is like another the base still speaks", "faults", least=0.5)
+def _dropped(record: Record, context: Context, on_path: bool) -> Iterator[Mutant]:
+    claims = context.claims
+    beside = {r for system in claims.systems(record.id) for r in claims.beside(record.id, system)}
+    for path, r, _answer in _said(record):
+        bare = "like" not in record.data["stages"][path[1]] and not mapped(record.data.get("differs")) and "elsewhere" not in record.data
+        if (r in beside and bare) == on_path:
+            yield without(record, path, f"silent about {r}")
+
+
+@operator("on-path reading dropped from a fault", CAUGHT, "a fault speaks of every reading on or beside the paths through its part", "faults")
 def silent(record: Record, context: Context) -> Iterator[Mutant]:
-    yield from (without(record, path, f"silent about {r}") for path, r, _a in _said(record))
+    yield from _dropped(record, context, True)
+
+
+@operator("other reading dropped from a fault", BLIND, "silence off the path only knows less; where a stage is like another, the other still speaks", "faults")
+def silent_elsewhere(record: Record, context: Context) -> Iterator[Mutant]:
+    yield from _dropped(record, context, False)
 
 
 @operator("answer of a fault turned round", BLIND, JOB, "faults")
@@ -87,7 +101,7 @@ def other_first(record: Record, context: Context) -> Iterator[Mutant]:
             yield changed(record, ("first", i), new, f"{id} → {new}")
 
 
-@operator("component dropped from a path", MOSTLY, "a part that neither a fault, a reading nor a step names", "systems", least=0.5)
+@operator("component dropped from a path", MOSTLY, "a part that neither a fault, a reading nor a step of that system hangs on", "systems", least=0.3)
 def off_the_path(record: Record, context: Context) -> Iterator[Mutant]:
     for i, path in enumerate(listed(record.data.get("paths"))):
         for n, part in enumerate(path["through"]):
@@ -110,7 +124,7 @@ def other_carried(record: Record, context: Context) -> Iterator[Mutant]:
         yield changed(record, ("paths", i, "carries"), new, f"{path['name']}: {path['carries']} → {new}")
 
 
-@operator("band dropped from a system", MOSTLY, "a reading of which no fault speaks", "systems", least=0.6)
+@operator("band dropped from a system", MOSTLY, "a reading of which no fault speaks", "systems", least=0.5)
 def no_band(record: Record, context: Context) -> Iterator[Mutant]:
     for reading in mapped(record.data.get("bands")):
         yield without(record, ("bands", reading), f"no band for {reading}")
@@ -166,7 +180,7 @@ def job_value(record: Record, context: Context) -> Iterator[Mutant]:
             yield changed(record, ("readings", i, "value"), entry["value"] * 10, f"{entry['reading']}: {entry['value']} × 10")
 
 
-@operator("reading of a job dropped", MOSTLY, "a reading that clears what others clear too", "jobs", least=0.3)
+@operator("reading of a job dropped", MOSTLY, "a reading that clears what others clear too", "jobs", least=0.1)
 def job_reading(record: Record, context: Context) -> Iterator[Mutant]:
     for i, entry in enumerate(listed(record.data["readings"])):
         if "reading" in entry and len(record.data["readings"]) > 1:

@@ -189,7 +189,7 @@ def no_part(record: Record, context: Context) -> Iterator[Mutant]:
     yield from (without(record, ("steps", i, "at"), f"{s.get('act')} at nothing") for i, s in enumerate(record.data["steps"]) if "at" in s)
 
 
-@operator("sets or proves dropped", MOSTLY, "a state that nothing later asks for", "procedures", least=0.7)
+@operator("sets or proves dropped", MOSTLY, "a state that nothing later asks for and that most such steps do not set", "procedures", least=0.4)
 def nothing_set(record: Record, context: Context) -> Iterator[Mutant]:
     for i, step in enumerate(record.data["steps"]):
         for field in ("sets", "proves"):
@@ -205,7 +205,7 @@ def declarations(record: Record, context: Context) -> Iterator[Mutant]:
             yield changed(record, path, "none", f"{path[-1]} {held} emptied")
 
 
-@operator("quantity at which to stop dropped", MOSTLY, "where fuel is bled and no pump runs into an open end, the person at the valve stops it", "procedures", least=0.1)
+@operator("quantity at which to stop dropped", MOSTLY, "where fuel is bled and no pump runs into an open end, the person at the valve stops it", "procedures", least=0.05)
 def no_stop(record: Record, context: Context) -> Iterator[Mutant]:
     for i, step in enumerate(record.data["steps"]):
         yield from (without(record, ("steps", i, f), f"no {f}") for f in ("stop_at", "at_most") if f in step)
@@ -217,7 +217,7 @@ def on_a_lift(record: Record, context: Context) -> Iterator[Mutant]:
         yield changed(record, ("where",), [*record.data["where"], "lift"], "also on a lift")
 
 
-@operator("equipment dropped from the list", CAUGHT, "what a step uses is listed", "procedures")
+@operator("equipment dropped from the list", MOSTLY, "what a preparation has laid out already", "procedures", least=0.9)
 def not_listed(record: Record, context: Context) -> Iterator[Mutant]:
     for i, id in enumerate(listed(record.data["needs"]["equipment"])):
         yield without(record, ("needs", "equipment", i), f"no {id}")

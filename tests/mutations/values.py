@@ -36,7 +36,7 @@ def ten_times(record: Record, context: Context) -> Iterator[Mutant]:
     yield from (_scaled(record, path, value, 10) for path, value in _numbers(record, context, True))
 
 
-@operator("figure of the car ÷ 10", MOSTLY, POINT + TIMES, *JUDGED, least=0.3)
+@operator("figure of the car ÷ 10", MOSTLY, POINT + TIMES, *JUDGED, least=0.15)
 def a_tenth(record: Record, context: Context) -> Iterator[Mutant]:
     yield from (_scaled(record, path, value, 0.1) for path, value in _numbers(record, context, True))
 

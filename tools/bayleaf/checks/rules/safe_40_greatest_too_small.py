@@ -17,9 +17,8 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     paths = [(i, p, pascals(p.get("greatest"))) for i, p in enumerate(listed(record.data.get("paths"))) if p["carries"] == "fuel"]
     for i, path, greatest in paths:
         for _n, other, more in paths:
-            near = path.get("side") == other.get("side") and set(path["through"]) & set(other["through"])
-            if near and greatest and more and greatest * TIMES < more:
-                words = f"the path {path['name']} has {_shown(path)} as its greatest pressure, and {other['name']}, which shares {min(near)} with it, has {_shown(other)}"
+            if path.get("side") == other.get("side") and greatest and more and greatest * TIMES < more:
+                words = f"the path {path['name']} has {_shown(path)} as its greatest pressure, and {other['name']}, on the same side, has {_shown(other)}"
                 yield RULE.at(record, words, path=("paths", i, "greatest", "value"))
                 break
 
@@ -35,7 +34,7 @@ RULE = Rule(
     kinds=("systems",),
     title="Greatest pressure far under its neighbour's",
     what=(
-        "Two fuel paths of one side that share a component see pressures of the same order. The greatest credible pressure of one is "
+        "Two fuel paths on one side of a system see pressures of the same order. The greatest credible pressure of one is "
         "not less than a fifth of the other's, or the record says why."
     ),
     why="The greatest pressure decides whether a jet can pierce the skin and which gauge may burst. A slipped point hides both.",

@@ -43,6 +43,8 @@ WORDS = (
     ("pull", rf" {_SOME}(hose|duct|pipe)\b.* off\b", ("disconnect", "open-joint")),
     ("take", r" (the |both )?(inlet |intake |air )?(duct|air cleaner|hose)\b.* off\b", ("disconnect", "open-joint")),
     ("look wipe", r"\b[\w' -]*\bjoints?\b", ("leak-check",)),
+    ("open", r"\b(?! (the |a )?(bleed|bonnet)).*\bhoses?\b", ("open-joint", "disconnect", "unclamp")),
+    ("hold", r" the throttle wide open\b", ("drive",)),
     ("press", r" the switch of the jumper\b", ("energise-pump",)),
     ("run command switch", r" (the (fuel )?pump on|the (fuel )?pump)\b(?! off)", ("energise-pump",)),
     ("stop", r" the (fuel )?pump\b", ("stop-pump",)),
