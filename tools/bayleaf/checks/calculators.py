@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -57,7 +58,14 @@ def _code(record: Record, err: FormulaError) -> str:
     return "CALC-2" if err.offset is not None else "CALC-4"
 
 
-def say(rule: Rule, record: Record, err: FormulaError) -> Finding:
+def told(rule: Rule, record: Record, context: Context) -> Iterator[Finding]:
+    """What is wrong with a calculator, where that is the complaint of this rule."""
+    proof = context.proof(record)
+    if proof.code == rule.code:
+        yield _say(rule, record, proof.error)
+
+
+def _say(rule: Rule, record: Record, err: FormulaError) -> Finding:
     """A FormulaError as a finding of a rule, at the very part of the expression where the text shows it as written."""
     from bayleaf.checks.words import field, sentence
 

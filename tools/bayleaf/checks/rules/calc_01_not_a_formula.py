@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from bayleaf.checks.calculators import say
+from bayleaf.checks.calculators import told
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
@@ -12,10 +12,8 @@ from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
-    """The proof says what is wrong, and whose complaint it is."""
-    proof = context.proof(record)
-    if proof.code == RULE.code:
-        yield say(RULE, record, proof.error)
+    """What the proof says and puts down to this rule."""
+    return told(RULE, record, context)
 
 
 RULE = Rule(
