@@ -141,3 +141,10 @@ def test_a_judgement_says_which_records_took_no_part(judge, root, tmp_path, slip
     left_out = json.loads(judge(str(job), "--overlay", str(tmp_path), "--format", "json")[1])["left_out"]
     assert [(root / file).resolve() for file in left_out] == [tmp_path / fault]
     assert json.loads(judge(str(job), "--format", "json")[1])["left_out"] == []
+
+
+def test_a_huge_file_is_refused_unread(judge, tmp_path):
+    with open(tmp_path / "job.yaml", "wb") as handle:
+        handle.truncate(50 * 1024**3)  # sparse: it takes no room on the disk
+    status, out, _ = judge(str(tmp_path / "job.yaml"))
+    assert status == 1 and "error FILE-4" in out

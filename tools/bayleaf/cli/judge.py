@@ -15,6 +15,7 @@ from bayleaf.diagnosis import judge
 from bayleaf.diagnosis.say import lines, to_json
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.records import Book, Record, load, load_job
+from bayleaf.records.decode import MOST_BYTES
 from bayleaf.report import text
 
 FILE_NAME = "FILE-12"  # a technician's own file may have any name
@@ -75,5 +76,6 @@ def _job(
         job.id, job.sound = f"file {path.name}", True
         book.add(job)
         found += check_record(book, job)
-    own = path.read_bytes().decode("utf-8", "replace").split("\n")
+    with open(path, "rb") as handle:  # as much as was looked at; the file may be huge
+        own = handle.read(MOST_BYTES).decode("utf-8", "replace").split("\n")
     return job, found, lambda file, line: own[line - 1].rstrip("\r") if 0 < line <= len(own) else ""
