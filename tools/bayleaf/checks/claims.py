@@ -34,6 +34,7 @@ class Claims:
         self.car = cache(self._car)
         self.isolation = cache(self._isolation)
         self.blind = cache(self._blind)
+        self.pointing = cache(self._pointing)
         self._on = cache(self._lies_on)
         self._all: dict[str, list[tuple[str, frozenset[str]]]] | None = None
 
@@ -61,7 +62,16 @@ class Claims:
 
     def _spoken(self, system: str) -> set[str]:
         """The readings of which some fault speaks on this system."""
-        return {r for fault in self.faults if system in self.systems(fault) for answers in self.stages(fault, system).values() for r in answers}
+        return set().union(*(answers for fault in self._in.get(system, ()) for answers in self.stages(fault, system).values()))
+
+    @cached_property
+    def _in(self) -> dict[str, list[str]]:
+        """Each system to the faults that can occur in it."""
+        found: dict[str, list[str]] = {}
+        for fault in self.faults:
+            for system in self.systems(fault):
+                found.setdefault(system, []).append(fault)
+        return found
 
     def _beside(self, fault: str, system: str) -> list[str]:
         """The readings on each path through the fault's part, and on every path that shares a component with one."""
@@ -71,7 +81,7 @@ class Claims:
         return [r for r in self.readings(system) if near and self._on(r, near)]
 
     def _lies_on(self, reading: str, near: frozenset[Pair]) -> bool:
-        return lies_on(self.book, self.layout, reading, set(near))
+        return lies_on(self.book, self.layout, reading, near)
 
     def _isolation(self, system: str) -> Isolation:
         return isolation_of(self.book, self.car(system))
@@ -104,13 +114,10 @@ class Claims:
                     self._all.setdefault(r, []).append((fault, a))
         return self._all.get(reading, [])
 
-    @cached_property
-    def spoken(self) -> dict[str, set[str]]:
-        """Each system to the readings that some fault speaks of there."""
-        found: dict[str, set[str]] = {}
-        for _fault, system, _stage, answers in self.each():
-            found.setdefault(system, set()).update(answers)
-        return found
+    def _pointing(self, reading: str) -> set[str]:
+        """The faults in some stage of which this reading is surely other than normal."""
+        normal = self.normal(reading)
+        return {fault for fault, answers in self.said(reading) if normal not in answers}
 
     @cached_property
     def felt(self) -> dict[str, list[str]]:

@@ -22,6 +22,8 @@ class Layout:
     above: dict[str, tuple[str, ...]] = field(default_factory=dict)
     readings: Places = field(default_factory=lambda: Places())
     faults: Places = field(default_factory=lambda: Places())
+    names: dict[str, set[str]] = field(default_factory=dict)  # a system to the names of its paths
+    kept: dict[object, object] = field(default_factory=dict, repr=False, compare=False)  # what others worked out from this index
 
     def paths(self, component: str) -> set[tuple[str, str]]:
         """The (system, path name) pairs through this component."""
@@ -66,8 +68,10 @@ def _layout(book: Book) -> Layout:
     direct: dict[str, set[tuple[str, str]]] = {}
     for system, record in book.of("systems").items():
         layout.optional[system] = {c for c in listed(record.data.get("has")) if isinstance(c, str)}
+        layout.names[system] = set()
         for path in listed(record.data.get("paths")):
             if isinstance(path, dict):
+                layout.names[system] |= {path["name"]} if isinstance(path.get("name"), str) else set()
                 for component in listed(path.get("through")):
                     direct.setdefault(component, set()).add((system, path.get("name", "")))
     for component in {*book.of("components"), *direct}:

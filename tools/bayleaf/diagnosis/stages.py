@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Set
+from functools import cache
+
 from bayleaf.diagnosis.car import Car, inputs_of, places_of
 from bayleaf.diagnosis.layout import Layout
 from bayleaf.diagnosis.verdict import NORMAL
@@ -38,14 +41,19 @@ def _resolved(raw: dict, differs: list[dict], stage: str, seen: tuple[str, ...])
     said = {reading: _set(answer) for reading, answer in mapped(raw[stage]).items() if reading != "like"}
     base = mapped(raw[stage]).get("like")
     found = _resolved(raw, differs, base, (*seen, stage)) if isinstance(base, str) else {}
-    found = found | said
+    found.update(said)
     for layer in [mapped(d.get("all")) for d in differs] + [mapped(d.get(stage)) for d in differs]:
-        found = found | {reading: _set(answer) for reading, answer in layer.items()}
+        found.update({reading: _set(answer) for reading, answer in layer.items()})
     return found
 
 
 def _set(answer: object) -> frozenset[str]:
-    return frozenset(listed(answer)) if isinstance(answer, list) else frozenset({str(answer)})
+    return frozenset(answer) if isinstance(answer, list) else _only(str(answer))
+
+
+@cache
+def _only(answer: str) -> frozenset[str]:
+    return frozenset({answer})
 
 
 def elsewhere(book: Book, layout: Layout, car: Car, claim: dict, own: list[str]) -> Answers:
@@ -58,30 +66,37 @@ def elsewhere(book: Book, layout: Layout, car: Car, claim: dict, own: list[str])
         return {}
     paths: set[tuple[str, str]] = set()
     for name in names:
-        found = [(s, name) for s in car.systems if any(name == _name(p) for p in listed(book.of("systems")[s].data.get("paths")))]
+        found = [(s, name) for s in car.systems if name in layout.names[s]]
         paths |= {p for p in found if p[0] in own} or set(found)
-    readings = book.of("readings")
-    return {
-        reading: frozenset({normal_of(book, reading)})
-        for reading in layout.readings.among(system for system, _path in paths)
-        if readings[reading].data.get("purpose", "diagnosis") == "diagnosis" and lies_on(book, layout, reading, paths)
-    }
+    key = ("elsewhere", frozenset(paths))
+    if key not in layout.kept:
+        readings = book.of("readings")
+        layout.kept[key] = {
+            reading: _only(normal_of(book, reading))
+            for reading in layout.readings.among(system for system, _path in paths)
+            if readings[reading].data.get("purpose", "diagnosis") == "diagnosis" and lies_on(book, layout, reading, paths)
+        }
+    return layout.kept[key]
 
 
-def _name(path: object) -> object:
-    return path.get("name") if isinstance(path, dict) else None
-
-
-def lies_on(book: Book, layout: Layout, reading: str, paths: set[tuple[str, str]], _seen: tuple[str, ...] = ()) -> bool:
+def lies_on(book: Book, layout: Layout, reading: str, paths: Set[tuple[str, str]]) -> bool:
     """Whether a reading is taken on one of these paths: its place, or both ends of `between` on one path.
 
     A computed reading without a place lies where all its inputs lie. Trims, gases and engine speed lie on none.
     """
-    data = book.of("readings")[reading].data
-    if data.get("quantity") in NEVER_ELSEWHERE or reading in _seen:
-        return False
+    key = ("lies on", reading)
+    if key not in layout.kept:
+        layout.kept[key] = _lies(book, layout, reading, ())
+    places = layout.kept[key]
+    return bool(places) and not any(paths.isdisjoint(place) for place in places)
+
+
+def _lies(book: Book, layout: Layout, reading: str, seen: tuple[str, ...]) -> list[set[tuple[str, str]]]:
+    """The paths of each place that a reading is taken at; [] where it lies on none."""
+    if book.of("readings")[reading].data.get("quantity") in NEVER_ELSEWHERE or reading in seen:
+        return []
     places = places_of(book, reading)
     if places:
-        return bool(paths & set.intersection(*(layout.paths(c) for c in places)))
-    inputs = [r for r in inputs_of(book, reading) if r in book.of("readings")]
-    return bool(inputs) and all(lies_on(book, layout, r, paths, (*_seen, reading)) for r in inputs)
+        return [set.intersection(*(layout.paths(c) for c in places))]
+    inputs = [_lies(book, layout, r, (*seen, reading)) for r in inputs_of(book, reading) if r in book.of("readings")]
+    return [place for places in inputs for place in places] if all(inputs) else []

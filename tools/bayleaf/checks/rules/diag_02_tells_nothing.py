@@ -15,10 +15,9 @@ from bayleaf.records import Record
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     if not is_diagnosis(record) or not usable(record):
         return
-    said, normal = context.claims.said(record.id), context.claims.normal(record.id)
-    if any(normal not in answers for _fault, answers in said):
+    if context.claims.pointing(record.id):
         return
-    how = "no fault speaks of it" if not said else "every fault that speaks of it may leave it normal"
+    how = "no fault speaks of it" if not context.claims.said(record.id) else "every fault that speaks of it may leave it normal"
     words = f"this reading tells no two faults apart and shows none: {how}"
     yield RULE.at(record, words, path=("purpose",) if "purpose" in record.data else ("title",))
 

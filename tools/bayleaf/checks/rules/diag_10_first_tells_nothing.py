@@ -19,8 +19,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         reading = context.book.of("readings").get(id)
         if reading is None or not reading.sound or not is_diagnosis(reading) or not causes:
             continue
-        said = [answers for fault, answers in claims.said(id) if fault in causes]
-        if not any(claims.normal(id) not in answers for answers in said):
+        if causes.isdisjoint(claims.pointing(id)):
             words = f"{id} is surely other than normal in none of the {len(causes)} faults that are felt so"
             yield RULE.at(record, words, path=("first", i))
 
