@@ -87,6 +87,11 @@ class Context(Texts, Work):
         """Every id that another record names."""
         return {link.id for r in self.book.records() for link in self.links(r) if link.id != r.id}
 
+    @cached_property
+    def retired(self) -> dict[str, Record]:
+        """Every record that has been retired, by id."""
+        return {id: record for id, record in self.book.every.items() if record.data.get("status") == "retired"}
+
     def links(self, record: Record) -> list[Link]:
         """Every id that a record names, in fields and in prose; nothing for a record that is not sound."""
         found = self._links.get(record.id)

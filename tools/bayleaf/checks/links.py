@@ -109,7 +109,7 @@ def _tree(kind: str) -> dict:
 def links_of(record: Record, prose: list[tuple[tuple, str]] | None = None) -> list[Link]:
     """Every id that a sound record names in its fields and in its prose; *outside this book*, where a job ends there, is none."""
     found: list[Link] = []
-    _walk(record.data, _tree(record.kind), (), found)
+    _walk(record.data, _plan(record.kind), (), found)
     if b"[[" in record.source.raw or not record.source.raw:
         texts = [(path, text) for path, text in prose or prose_of(record) if "[[" in text]
         found += [Link(path, match[1], (), prose=True) for path, text in texts for match in PROSE.finditer(text)]
@@ -118,26 +118,54 @@ def links_of(record: Record, prose: list[tuple[tuple, str]] | None = None) -> li
     return [link for link in found if link.id != OUTSIDE or link.path[:2] != ("expects", "left")]
 
 
-def _walk(data: object, node: dict, path: tuple, found: list[Link]) -> None:
-    for last, kinds in node.get("=", ()):
-        if last == "@":
-            if isinstance(data, dict):
-                found += [Link((*path, key), key, kinds, True) for key in data if key not in _NOT_IDS]
-        elif last == "*":
-            if isinstance(data, list):
-                found += [Link((*path, i), id, kinds) for i, id in enumerate(data) if isinstance(id, str)]
-        elif isinstance(data, dict) and isinstance(data.get(last), str) and data[last] != "none":
-            found.append(Link((*path, last), data[last], kinds))
-    for step, inner in node.items():
-        if step == "=":
-            continue
-        if step == "*":
-            pairs = enumerate(data) if isinstance(data, list) else data.items() if isinstance(data, dict) else ()
-            for key, value in pairs:
-                if isinstance(value, dict | list):
-                    _walk(value, inner, (*path, key), found)
-        elif isinstance(data, dict) and isinstance(data.get(step), dict | list):
-            _walk(data[step], inner, (*path, step), found)
+@dataclass(slots=True)
+class _Plan:
+    """A node of the table, ready for walking. `keys`, `items`: the kinds of the ids that are its field names, its entries."""
+
+    keys: tuple[str, ...] | None
+    items: tuple[str, ...] | None
+    fields: tuple[tuple[str, tuple[str, ...]], ...]
+    inner: tuple[tuple[str, _Plan], ...]
+    each: _Plan | None
+
+
+@cache
+def _plan(kind: str) -> _Plan:
+    return _planned(_tree(kind))
+
+
+def _planned(node: dict) -> _Plan:
+    leaves = dict(node.get("=", ()))
+    inner = {step: _planned(below) for step, below in node.items() if step != "="}
+    each = inner.pop("*", None)
+    return _Plan(leaves.pop("@", None), leaves.pop("*", None), tuple(leaves.items()), tuple(inner.items()), each)
+
+
+def _walk(data: dict | list, plan: _Plan, path: tuple, found: list[Link]) -> None:
+    if data.__class__ is list:
+        if plan.items is not None:
+            found += [Link((*path, i), id, plan.items) for i, id in enumerate(data) if id.__class__ is str]
+        if plan.each is not None:
+            for i, value in enumerate(data):
+                if value.__class__ is dict or value.__class__ is list:
+                    _walk(value, plan.each, (*path, i), found)
+        return
+    if plan.keys is not None:
+        found += [Link((*path, key), key, plan.keys, True) for key in data if key not in _NOT_IDS]
+    for name, kinds in plan.fields:
+        if name in data:
+            value = data[name]
+            if value.__class__ is str and value != "none":
+                found.append(Link((*path, name), value, kinds))
+    if plan.each is not None:
+        for key, value in data.items():
+            if value.__class__ is dict or value.__class__ is list:
+                _walk(value, plan.each, (*path, key), found)
+    for name, below in plan.inner:
+        if name in data:
+            value = data[name]
+            if value.__class__ is dict or value.__class__ is list:
+                _walk(value, below, (*path, name), found)
 
 
 def texts_of(data: object) -> list[tuple[tuple, str]]:

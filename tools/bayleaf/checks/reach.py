@@ -12,6 +12,7 @@ STARTS = ("systems", "symptoms", "codes")
 # Pages of these kinds show what names them, so the link is walked backward too.
 _SHOWN_BY = {"components": ("part_of", "at", "between", "part"), "symptoms": ("felt_as",), "readings": ("steps", "computed"),
              "systems": ("systems",), "equipment": ("type",), "faults": ()}  # fmt: skip
+_BACKWARD = {field for fields in _SHOWN_BY.values() for field in fields}
 
 
 def reachable(context: Context) -> set[str]:
@@ -25,9 +26,10 @@ def reachable(context: Context) -> set[str]:
             starts.append(record.id)
         for link in context.links(record):
             ways[record.id].add(link.id)
-            target = context.book.get(link.id)
-            if target is not None and link.path and link.path[0] in _SHOWN_BY.get(target.kind, ()):
-                ways[link.id].add(record.id)
+            if link.path and link.path[0] in _BACKWARD:
+                target = context.book.get(link.id)
+                if target is not None and link.path[0] in _SHOWN_BY.get(target.kind, ()):
+                    ways[link.id].add(record.id)
     found, edge = set(starts), starts
     while edge:
         edge = [id for at in edge for id in ways[at] if id not in found and not found.add(id)]

@@ -38,6 +38,11 @@ class Book:
         """The record or vocabulary entry with this id, of whatever kind."""
         return self._all.get(id) if isinstance(id, str) else None
 
+    @property
+    def every(self) -> dict[str, Record]:
+        """Every record and entry by id, sound or not, of whatever kind; nobody writes to it."""
+        return self._all
+
     def records(self) -> Iterable[Record]:
         """Every record and entry, kind by kind."""
         for kind in KINDS:

@@ -13,8 +13,9 @@ from bayleaf.records import KINDS, SINGULAR, Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Did-you-mean looks at the kinds that may stand there."""
+    every = context.book.every
     for link in context.links(record):
-        if context.book.get(link.id) is None:
+        if link.id not in every:
             kinds = link.kinds or KINDS
             kind = either(SINGULAR[k] for k in link.kinds) or "record"
             help = mean(link.id, (id for k in kinds for id in context.book.of(k)), f"Write the {kind} first, or take an id that exists.")

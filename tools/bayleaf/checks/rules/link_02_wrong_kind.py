@@ -13,8 +13,9 @@ from bayleaf.records import SINGULAR, Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Links in text may lead to any kind."""
+    every = context.book.every
     for link in context.links(record):
-        found = context.book.get(link.id)
+        found = every.get(link.id)
         if found is not None and link.kinds and found.kind not in link.kinds:
             kind = either(SINGULAR[k] for k in link.kinds)
             help = mean(link.id, (id for k in link.kinds for id in context.book.of(k)), f"Name the id of one that is a {kind}.")

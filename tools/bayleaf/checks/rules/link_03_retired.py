@@ -13,12 +13,11 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """A retired record may say what it liked."""
-    if record.data.get("status") == "retired":
+    if record.data.get("status") == "retired" or not context.retired:
         return
     for link in context.links(record):
-        found = context.book.get(link.id)
-        if found is not None and found.data.get("status") == "retired":
-            after = found.data.get("replaced_by")
+        if link.id in context.retired:
+            after = context.retired[link.id].data.get("replaced_by")
             help = f"Name {after} instead." if after else ""
             yield RULE.at(record, f"{field(record, link.path)}: {link.id} is retired", help, link.path, link.key)
 
