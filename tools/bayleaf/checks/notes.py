@@ -16,9 +16,10 @@ if TYPE_CHECKING:
 def noted(context: Context, record: Record, *kinds: str) -> Iterator[tuple[WalkedStep, Note]]:
     """The notes of these kinds, but for those that a followed procedure already has when it is walked alone."""
     for step in context.walk(record).steps:
-        theirs = _alone(context, record, step)
-        for note in step.notes:
-            if note.kind in kinds and (note.kind, note.what, note.other) not in theirs:
+        notes = [note for note in step.notes if note.kind in kinds]
+        theirs = _alone(context, record, step) if notes else ()
+        for note in notes:
+            if (note.kind, note.what, note.other) not in theirs:
                 yield step, note
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import cache
 
 from bayleaf.diagnosis.compute import Desk
 from bayleaf.quantities import Quantity, units
@@ -62,6 +63,7 @@ class Sites:
     def __init__(self, book: Book, desk: Desk | None = None):
         self.book = book
         self.desk = desk or Desk(book)
+        self.measured = cache(self._measured)
         self._kinds = {
             "systems": self._system, "equipment": self._equipment, "readings": self._reading, "procedures": self._procedure,
             "calculators": self._calculator, "vehicles": self._vehicle, "jobs": self._job, "fuels": self._fuel,
@@ -73,7 +75,7 @@ class Sites:
         finder = self._kinds.get(record.kind)
         return finder(record, record.data) if finder else iter(())
 
-    def measured(self, reading: str) -> Quantity | None:
+    def _measured(self, reading: str) -> Quantity | None:
         """What a reading measures; a difference of two readings has the reference `difference`. None for a question."""
         record = self.book.of("readings").get(reading)
         if record is None or not record.sound:

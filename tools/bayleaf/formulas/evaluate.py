@@ -63,7 +63,7 @@ def choose(test: float, one: float, other: float) -> float:
 
 def keep(a: float) -> float:
     """A line's value: what has overflowed is undefined."""
-    return a if math.isfinite(a) else NAN
+    return a if a - a == 0 else NAN
 
 
 OPERATIONS = {

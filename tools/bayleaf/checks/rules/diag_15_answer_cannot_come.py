@@ -14,10 +14,10 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     said: set[str] = set()
     for system in claims.systems(record.id) if record.id in claims.faults else []:
+        one_sided = claims.blind(system)
         for stage, answers in claims.stages(record.id, system).items():
-            for reading, shown in answers.items():
-                blind = claims.blind(system).get(reading)
-                if blind in shown and reading not in said:
+            for reading, blind in one_sided.items():
+                if blind in answers.get(reading, ()) and reading not in said:
                     said.add(reading)
                     side = "upper" if blind == "high" else "lower"
                     words = f"stage {stage} lets {reading} be {blind}, and its band on {system} has no {side} limit"
