@@ -40,7 +40,7 @@ def test_a_teacher_finds_the_three_charts_that_every_course_needs(view):
 
 def test_every_procedure_with_something_to_prove_is_on_the_page_of_instruments(view, made):
     proving = [r for r in view.live("procedures") if proof(view, unfold(view, r), view.systems_of(r))]
-    anchors = {h2.attributes["id"] for h2 in parsed(made[INSTRUMENTS]).css("h2")}
+    anchors = {one.attributes["id"] for one in parsed(made[INSTRUMENTS]).css("details")}
     assert len(proving) > 20 and anchors == {r.id for r in proving}
 
 

@@ -7,7 +7,7 @@ from bayleaf.pages.frame import crumbs
 from bayleaf.pages.proof import ABOUT, other_gauge, proof_tables
 from bayleaf.pages.steps import unfold
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, heading, joined, page, para, section, small, to
+from bayleaf.pages.write import EMPTY, blocks, folds, heading, joined, page, para, section, small, to
 
 CLASS, INSTRUMENTS = "more/class.md", "more/instruments.md"
 TITLES = {CLASS: "For the class", INSTRUMENTS: "Which instrument proves which band"}
@@ -30,6 +30,8 @@ def instruments(view: Uses) -> str:
     """For each procedure that reads an instrument, what every instrument of the book proves about its bands."""
     parts = []
     for record in view.live("procedures"):
-        parts.append(section(record.id, view.link(record.id), proof_tables(view, unfold(view, record), view.systems_of(record))))
+        made = proof_tables(view, unfold(view, record), view.systems_of(record))
+        if made:
+            parts.append((record.id, record.title, "", blocks(para(to(f"procedures/{record.id}.md", "To its steps"), css="bl-all"), made)))
     about = "Before a gauge is connected: what it can prove about each band, and what it never can."
-    return page(INSTRUMENTS, TITLES[INSTRUMENTS], crumbs("instruments"), heading(1, "top", TITLES[INSTRUMENTS]), para(about, css="bl-lead"), para(small(ABOUT, other_gauge(view))), *parts)
+    return page(INSTRUMENTS, TITLES[INSTRUMENTS], crumbs("instruments"), heading(1, "top", TITLES[INSTRUMENTS]), para(about, css="bl-lead"), para(small(ABOUT, other_gauge(view))), folds(parts))

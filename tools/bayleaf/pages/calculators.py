@@ -6,7 +6,7 @@ from bayleaf.formulas import Calculator, typeset
 from bayleaf.pages.amounts import amount, basis, sourced, typed
 from bayleaf.pages.chart import chart
 from bayleaf.pages.form import form
-from bayleaf.pages.frame import cards, finish, index_page
+from bayleaf.pages.frame import cards, finish, grouped, index_page
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.worked import name_words, value_table
@@ -76,8 +76,8 @@ def index(view: Uses) -> str:
     for record in view.live("calculators"):
         calc = view.calculators.get(record.id)
         groups[group_of(next(iter(calc.results.values())).quantity.dimension) if calc else OTHERS].append(record)
-    parts = [section(group.split(",")[0].split()[0].lower(), group, cards(view, those)) for group, those in groups.items()]
-    return index_page("calculators", "What should this reading have been, for this car, here and today?", *parts)
+    made = grouped(view, ((group.split(",")[0].split()[0].lower(), group, those) for group, those in groups.items()))
+    return index_page("calculators", "What should this reading have been, for this car, here and today?", made)
 
 
 def group_of(dimension: tuple) -> str:

@@ -56,7 +56,8 @@ def _points(calc: Calculator, result: Result, across: Input, given: dict[str, fl
 
 def sentence(line: Line, across: str, up: str) -> str:
     """Where a line begins and ends, and where it turns if it does."""
-    points = line.drawn
+    least = 1e-9 * max(abs(y) for _x, y in line.drawn)
+    points = [(x, y if abs(y) > least else 0.0) for x, y in line.drawn]  # 3e-17 psi is a zero that went through SI
     low, high = (pick(points, key=lambda point: point[1]) for pick in (min, max))
     slack = 1e-9 * max(abs(low[1]), abs(high[1]))
     turns = [f"{name} {_at(point, across, up)}" for name, point in (("lowest", low), ("highest", high))

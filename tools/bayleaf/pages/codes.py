@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from bayleaf.pages.amounts import basis
-from bayleaf.pages.frame import cards, finish, index_page
+from bayleaf.pages.frame import cards, finish, grouped, index_page
 from bayleaf.pages.symptoms import causes, first_line
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import EMPTY, bullets, facts, joined, para, section, small, words
 from bayleaf.records import Record, listed
+
+FEW = 5     # codes that are too few for a range of their own
 
 
 def code_page(view: Uses, record: Record) -> str:
@@ -28,6 +32,19 @@ def code_page(view: Uses, record: Record) -> str:
 
 
 def index(view: Uses) -> str:
-    """Codes in their order."""
-    rows = sorted(view.live("codes"), key=lambda r: r.data["code"])
-    return index_page("codes", "What the codes say, what they do not say, and what to read first.", cards(view, rows))
+    """Codes in their order, by their first three signs."""
+    return index_page("codes", "What the codes say, what they do not say, and what to read first.", grouped(view, ranges(view)))
+
+
+def ranges(view: Uses) -> list[tuple[str, str, list[Record]]]:
+    """(anchor, heading, codes) for each first three signs, few together with those before them: "P0100 to P0193"."""
+    ranked = sorted(view.live("codes"), key=lambda r: r.data["code"])
+    hundreds = Counter(r.data["code"][:3] for r in ranked)
+    groups: dict[str, list[Record]] = {}
+    start = ""
+    for record in ranked:
+        here = record.data["code"][:3]
+        if here != start[:3] and (here[:2] != start[:2] or hundreds[here] >= FEW):
+            start = here
+        groups.setdefault(start, []).append(record)
+    return [(start.lower(), f"{those[0].data['code']} to {those[-1].data['code']}" if len(those) > 1 else those[0].data["code"], those) for start, those in groups.items()]

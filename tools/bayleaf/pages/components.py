@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bayleaf.pages.frame import cards, finish, index_page
+from bayleaf.pages.frame import cards, finish, grouped, index_page
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import bullets, facts, joined, lines, para, section, small, words
@@ -34,10 +34,6 @@ def _paths(view: Uses, id: str) -> list[Markup]:
 
 
 def index(view: Uses) -> str:
-    """Components by the family of system they belong to."""
-    families: dict[str, list[Record]] = {}
-    for record in view.live("components"):
-        on = sorted({view.book.of("systems")[s].data["family"] for s, _name in view.layout.paths(record.id) if view.get(s)})
-        families.setdefault(on[0] if on else "", []).append(record)
-    parts = [section(f or "other", f"{f.capitalize()} system" if f else "Others", cards(view, families[f])) for f in sorted(families, key=lambda f: (not f, f))]
-    return index_page("components", "The parts: what they do, where they sit, how they fail.", *parts)
+    """Components by what they carry."""
+    groups = view.by_carried(view.live("components"), lambda component: component.id)
+    return index_page("components", "The parts: what they do, where they sit, how they fail.", grouped(view, groups))

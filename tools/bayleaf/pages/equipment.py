@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.pages.amounts import amount, band, basis, typed
-from bayleaf.pages.frame import cards, finish, index_page
+from bayleaf.pages.frame import cards, finish, grouped, index_page
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import EMPTY, bullets, facts, joined, lines, section, words
@@ -57,5 +57,5 @@ def index(view: Uses) -> str:
     for record in view.live("equipment"):
         name = "Protective equipment" if record.data["protective"] else "Instruments" if listed(record.data.get("measures")) else "Tools and adapters"
         groups[name].append(record)
-    parts = [section(name.split()[0].lower(), name, cards(view, those)) for name, those in groups.items()]
-    return index_page("equipment", "What is used, what it may be out by, and how it misleads.", *parts)
+    made = grouped(view, ((name.split()[0].lower(), name, those) for name, those in groups.items()))
+    return index_page("equipment", "What is used, what it may be out by, and how it misleads.", made)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis.matrix import Row
-from bayleaf.pages.frame import cards, finish, index_page, shown
+from bayleaf.pages.frame import cards, finish, grouped, index_page, shown
 from bayleaf.pages.shown_by import answer_words
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
@@ -91,9 +91,7 @@ def _alike(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
 
 
 def index(view: Uses) -> str:
-    """Faults by the part they sit in."""
-    by_part: dict[str, list[Record]] = {}
-    for fault in view.live("faults"):
-        by_part.setdefault(fault.data["part"], []).append(fault)
-    parts = [section(part, view.title(part), cards(view, by_part[part])) for part in sorted(by_part, key=view.title)]
-    return index_page("faults", "What can be wrong, by the part it sits in.", *parts)
+    """Faults by what the part carries that they sit in, part by part."""
+    faults = sorted(view.live("faults"), key=lambda r: (view.title(r.data["part"]).lower(), r.title.lower()))
+    groups = view.by_carried(faults, lambda fault: fault.data["part"])
+    return index_page("faults", "What can be wrong, part by part.", grouped(view, groups))

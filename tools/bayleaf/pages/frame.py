@@ -8,13 +8,14 @@ from bayleaf.pages.amounts import INVENTED
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.view import KIND_TITLES, address_of, kind_order, name_of
-from bayleaf.pages.write import EMPTY, blocks, box, heading, joined, lines, page, para, section, small, strong, table, tiles, to, words
+from bayleaf.pages.write import EMPTY, blocks, box, folds, heading, joined, lines, page, para, section, small, strong, table, tiles, to, words
 from bayleaf.records import Record, listed
 
 # Kinds whose index is not in the navigation: their way back goes over the page that lists them.
 OVER_MORE = ("vehicles", "jobs", "sources", "tasks", "fuels", "quantities", "conditions", "states", "acts", "hazards", "rules", "fields")
 PAGES_OVER_MORE = ("class", "instruments")  # single pages beside the one that lists them
 NAMES = KIND_TITLES | {"rules": "Rules", "fields": "Field reference"}
+MOST_OPEN = 24   # records of an index that stand open: about four screens of a phone
 NOTHING = "There are none in this book yet."
 
 
@@ -68,6 +69,14 @@ def _related(view: Uses, record: Record, body: str) -> Markup:
 def cards(view: Uses, records: Sequence[Record], field: str = "summary") -> Markup:
     """Records as big targets, each with a line about it."""
     return tiles((address_of(r), name_of(r), view.plain(r.data.get(field))) for r in records)
+
+
+def grouped(view: Uses, groups: Iterable[tuple[str, object, Sequence[Record]]], field: str = "summary") -> Markup:
+    """Records under headings: (anchor, heading, records). Where they are many, each group opens when it is touched."""
+    full = [(anchor, title, records) for anchor, title, records in groups if records]
+    if len(full) < 2 or sum(len(records) for *_rest, records in full) <= MOST_OPEN:
+        return blocks(*(section(anchor, title, cards(view, records, field)) for anchor, title, records in full))
+    return folds((anchor, title, str(len(records)), cards(view, records, field)) for anchor, title, records in full)
 
 
 def index_page(kind: str, about: object, *parts: object, top: object = EMPTY) -> str:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from bayleaf.pages import across
+from bayleaf.pages.codes import ranges
 from bayleaf.pages.symptoms import causes
-from bayleaf.pages.systems import FAMILIES
+from bayleaf.pages.systems import FAMILIES, by_family
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.view import KIND_TITLES
-from bayleaf.pages.write import EMPTY, blocks, box, heading, page, para, section, strong, tiles, to
+from bayleaf.pages.write import EMPTY, blocks, box, folds, heading, joined, page, para, section, strong, tiles, to
 
 MOST = 12   # tiles under one question: as many as a tablet shows at once
 QUESTIONS = {"does": "What does the car do?", "see": "What is in front of me?", "measure": "What do I measure?", "code": "Is there a code?"}
@@ -36,19 +37,32 @@ def _symptoms(view: Uses) -> Markup:
 
 
 def _systems(view: Uses) -> Markup:
-    systems = sorted(view.live("systems"), key=lambda r: (list(FAMILIES).index(r.data["family"]), r.title))
-    return blocks(tiles((view.address(r.id), r.title, FAMILIES[r.data["family"]]) for r in systems[:MOST]), _all("systems", len(systems)))
+    """Every system while they are few; the families when there are more than fit."""
+    systems = view.live("systems")
+    if len(systems) <= MOST:
+        made = tiles((view.address(r.id), r.title, FAMILIES[r.data["family"]]) for r in systems)
+    else:
+        made = folds((family, title, str(len(those)), tiles((view.address(r.id), r.title, "") for r in those)) for family, title, those in by_family(view))
+    return blocks(made, _all("systems", len(systems)))
 
 
 def _measure(view: Uses) -> Markup:
-    tasks = [(t, len(view.of_task.get(t.id, []))) for t in view.live("tasks")]
-    made = tiles((f"tasks/index.md#{t.id}", t.title, f"{n} procedure{'s' if n > 1 else ''}") for t, n in tasks if n)
-    return blocks(made, para(to("procedures/index.md", "All procedures"), " · ", to("readings/index.md", "All readings"), css="bl-all"))
+    """The tasks with most procedures."""
+    tasks = [(t, len(those)) for t in view.live("tasks") if (those := view.of_task.get(t.id))]
+    first = sorted(tasks, key=lambda one: (-one[1], one[0].title))[:MOST]
+    made = tiles((f"tasks/index.md#{t.id}", t.title, f"{n} procedure{'s' if n > 1 else ''}") for t, n in sorted(first, key=lambda one: one[0].title))
+    rest = (to("tasks/index.md", f"All tasks ({len(tasks)})"), to("procedures/index.md", f"All procedures ({len(view.live('procedures'))})"), to("readings/index.md", "All readings"))
+    return blocks(made, para(joined(rest, " · "), css="bl-all"))
 
 
 def _codes(view: Uses) -> Markup:
-    codes = sorted(view.live("codes"), key=lambda r: r.data["code"])
-    return blocks(tiles((view.address(r.id), r.data["code"], r.title) for r in codes[:MOST]), _all("codes", len(codes)))
+    """Every code while they are few; else ranges of them."""
+    groups = ranges(view)
+    codes = [code for *_rest, those in groups for code in those]
+    if len(codes) <= MOST:
+        return blocks(tiles((view.address(r.id), r.data["code"], r.title) for r in codes), _all("codes", len(codes)))
+    made = folds((anchor, title, str(len(those)), tiles((view.address(r.id), r.data["code"], r.title) for r in those)) for anchor, title, those in groups)
+    return blocks(made, _all("codes", len(codes)))
 
 
 def _rest(counts: dict[str, int]) -> Markup:

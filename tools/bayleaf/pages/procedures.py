@@ -8,7 +8,7 @@ from bayleaf.pages.amounts import sourced
 from bayleaf.pages.bands import band_table, maker_table
 from bayleaf.pages.cautions import by_severity, full, line
 from bayleaf.pages.embed import embedded
-from bayleaf.pages.frame import cards, finish, index_page, shown
+from bayleaf.pages.frame import finish, grouped, index_page, shown
 from bayleaf.pages.proof import proof
 from bayleaf.pages.results import results
 from bayleaf.pages.sheet import sheet_head
@@ -130,12 +130,11 @@ def _after(view: Uses, record: Record) -> Markup:
 
 def index(view: Uses) -> str:
     """Procedures by task, each under its first one; preparations and those without a task at the end."""
-    parts, seen = [], set()
+    groups, seen = [], set()
     for task in view.live("tasks"):
         these = [p for p in view.of_task.get(task.id, []) if p.id not in seen and not p.data.get("standing")]
         seen.update(p.id for p in these)
-        parts.append(section(task.id, task.title, cards(view, these)))
+        groups.append((task.id, task.title, these))
     standing = [p for p in view.live("procedures") if p.data.get("standing")]
-    rest = [p for p in view.live("procedures") if p.id not in seen and p not in standing]
-    parts += [section("preparations", "Preparations", cards(view, standing)), section("others", "Others", cards(view, rest))]
-    return index_page("procedures", "Work in steps, with its cautions first. Each page prints as a job sheet.", *parts)
+    groups += [("preparations", "Preparations", standing), ("others", "Others", [p for p in view.live("procedures") if p.id not in seen and p not in standing])]
+    return index_page("procedures", "Work in steps, with its cautions first. Each page prints as a job sheet.", grouped(view, groups))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.pages.bands import band_table, maker_table
-from bayleaf.pages.frame import cards, finish, index_page, shown
+from bayleaf.pages.frame import cards, finish, grouped, index_page, shown
 from bayleaf.pages.shown_by import answers_of, fault_words, showing
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
@@ -69,11 +69,10 @@ def _faults(view: Uses, record: Record, systems: list[str]) -> Markup:
 
 
 def index(view: Uses) -> str:
-    """What do I measure: readings by the part where they are taken."""
-    by_place: dict[str, list[Record]] = {}
-    for reading in view.live("readings"):
-        places = view.places(reading.id)
-        by_place.setdefault(places[0] if places else "", []).append(reading)
-    order = sorted(by_place, key=lambda place: (not place, view.title(place).lower()))
-    parts = [section(place or "elsewhere", text(view.title(place) if place else "Not at one part"), cards(view, by_place[place])) for place in order]
-    return index_page("readings", "What do I measure? By the part where it is read. A reading always has its condition.", para(""), *parts)
+    """What do I measure: readings by what is carried where they are taken, part by part."""
+    def place(reading: Record) -> str:
+        return next(iter(view.places(reading.id)), "")
+
+    readings = sorted(view.live("readings"), key=lambda r: (view.title(place(r)).lower(), r.title.lower()))
+    about = "What do I measure? Part by part. A reading always has its condition."
+    return index_page("readings", about, grouped(view, view.by_carried(readings, place)))

@@ -6,7 +6,7 @@ from bayleaf.pages.amounts import amount, remark
 from bayleaf.pages.bands import band_table
 from bayleaf.pages.cautions import by_severity, line
 from bayleaf.pages.embed import embedded
-from bayleaf.pages.frame import cards, finish, index_page, shown
+from bayleaf.pages.frame import cards, finish, grouped, index_page, shown
 from bayleaf.pages.groups import groups, symptom_figures
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
@@ -91,10 +91,13 @@ def _faults(view: Uses, faults: list[str]) -> Markup:
 
 def index(view: Uses) -> str:
     """What is in front of me: what is seen on the car, and then the systems by family."""
-    parts = [section("seen", "What do you see?", recognition(view))]
-    for family, title in FAMILIES.items():
-        parts.append(section(family, title, cards(view, [s for s in view.live("systems") if s.data["family"] == family])))
-    return index_page("systems", "What is in front of me? Tell the system from what can be seen, then open its page.", *parts)
+    made = grouped(view, by_family(view))
+    return index_page("systems", "What is in front of me? Tell the system from what can be seen, then open its page.", made, section("seen", "What do you see?", recognition(view)))
+
+
+def by_family(view: Uses) -> list[tuple[str, str, list[Record]]]:
+    """(family, heading, systems) of every family."""
+    return [(family, title, [s for s in view.live("systems") if s.data["family"] == family]) for family, title in FAMILIES.items()]
 
 
 def recognition(view: Uses) -> Markup:

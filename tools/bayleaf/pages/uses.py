@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from functools import cached_property
 
 from bayleaf.diagnosis import Isolation, Matrix, isolation_of, layout_of, matrix_of_system
@@ -13,6 +14,11 @@ from bayleaf.records import Record, listed, mapped
 
 # A scalar that equals the id of an entry of these kinds is not a reference to it: the words are too common.
 WORDS_ONLY = ("terms", "acts", "hazards", "conditions")
+
+
+# What a path carries, as a heading; a part on several paths stands under the first.
+CARRIES = {"fuel": "Fuel", "air": "Air", "exhaust": "Exhaust", "vapour": "Vapour", "vacuum": "Vacuum", "oil": "Oil", "coolant": "Coolant",
+           "current": "Power and ground", "signal": "Signals"}  # fmt: skip
 
 
 class Uses(View):
@@ -118,6 +124,19 @@ class Uses(View):
     def places(self, reading: str) -> list[str]:
         """The components where a reading is taken."""
         return places_of(self.book, reading)
+
+    def carried(self, component: str) -> str:
+        """What the paths through a component carry; of several the first of CARRIES, '' when it lies on none."""
+        on = self.layout.paths(component)
+        found = {path["carries"] for s in {s for s, _name in on} for path in listed(self.book.of("systems")[s].data.get("paths")) if (s, path["name"]) in on}
+        return next((carried for carried in CARRIES if carried in found), "")
+
+    def by_carried(self, records: Iterable[Record], place: Callable[[Record], str]) -> list[tuple[str, str, list[Record]]]:
+        """(anchor, heading, records) by what is carried where each record has its place."""
+        groups: dict[str, list[Record]] = {carried: [] for carried in (*CARRIES, "")}
+        for record in records:
+            groups[self.carried(place(record))].append(record)
+        return [(carried or "others", CARRIES.get(carried, "Others"), those) for carried, those in groups.items()]
 
     def systems_of(self, record: Record) -> list[str]:
         """The systems that a procedure or a code is for: those it names, or every current one."""

@@ -85,6 +85,18 @@ def box(css: str, *parts: object, tag: str = "div", label: str = "") -> Markup:
     return Markup(f'<{tag} class="{css}"{named} markdown="block">\n\n{inner}\n\n</{tag}>') if inner else EMPTY
 
 
+def fold(anchor: str, title: object, remark: object, *parts: object) -> Markup:
+    """A block that opens when it is touched: its title and a remark are all that shows at first."""
+    inner = blocks(*parts)
+    top = f'<summary markdown="span">{span("bl-tile-title", title)} {small(remark)}</summary>'
+    return Markup(f'<details class="bl-folded" id="{anchor}" markdown="block">\n{top}\n\n{inner}\n\n</details>') if inner else EMPTY
+
+
+def folds(groups: Iterable[tuple[str, object, object, object]]) -> Markup:
+    """Folds beside each other where there is room: (anchor, title, remark, what is inside)."""
+    return box("bl-folds", *(fold(*group) for group in groups))
+
+
 def numbered(items: Iterable[object], css: str = "bl-steps") -> Markup:
     """An ordered list whose items hold blocks."""
     made = [Markup(f'<li markdown="block">\n\n{text(item)}\n\n</li>') for item in items]
