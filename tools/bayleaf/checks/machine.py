@@ -36,6 +36,7 @@ class Machine:
     """
 
     def __init__(self, book: Book):
+        self.kept: dict[int, object] = {}  # what a walk made of each step as written, by its identity in the book
         acts = {id: record.data for id, record in _sound(book, "acts")}
         self.titles = {id: data["title"] for id, data in acts.items()}
         self.undo = {id: data["undone_by"] for id, data in acts.items() if "undone_by" in data}

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from bayleaf.checks.machine import Machine, State
 from bayleaf.checks.paths import PathFact, Paths
-from bayleaf.checks.walked import Key, Note, Walk, WalkedStep
+from bayleaf.checks.walked import Key, Note, Walk, WalkedStep, Written
 from bayleaf.records import Book, Record, listed, mapped
 
 
@@ -46,6 +46,7 @@ class _Walker:
         self.standing: dict[Key, int] = {(s, ""): -1 for s in states if s in machine.states}
         self.by: dict[Key, str] = {}  # the act with which a state was set on a part
         self.doing: dict[Key, int] = {}
+        self.shown: frozenset[str] = frozenset()  # the cautions shown up to the step at hand
         self._kept: tuple[dict[Key, int], frozenset[str]] | None = None
         self.walk = Walk(record.id, frozenset(cautions_of(book, before)), dict(self.standing))
 
@@ -59,9 +60,9 @@ class _Walker:
     def _procedure(self, record: Record, place: tuple, number: str, systems: list[str], seen: tuple, shown: set[str]) -> None:
         for i, step in enumerate(record.data["steps"]):
             path, here = ("steps", i), place or ("steps", i)
-            shown |= set(listed(step.get("cautions")))
+            shown.update(self._written(step).cautions)
             name = f"{number}{i + 1}"
-            followed = self.book.of("procedures").get(step.get("follow"))
+            followed = self.book.of("procedures").get(step["follow"]) if "follow" in step else None
             if followed is not None and followed.sound and followed.id not in seen:
                 self._follow(followed, record, step, path, here, name, systems, seen, shown)
             else:
@@ -83,36 +84,49 @@ class _Walker:
             del self.standing[key]
 
     def _step(self, source: str, step: dict, path: tuple, place: tuple, number: str, systems: list[str], shown: set[str]) -> None:
-        machine, act = self.machine, step.get("act")
-        own = machine.acts_of(act)
-        each = [] if "at" in step else [s for a in own for s in machine.looks.get(a, ())]
-        at = (step["at"],) if "at" in step else self._joints(each)
-        reading = self.book.of("readings").get(mapped(step.get("takes")).get("reading"))
-        when = step.get("when") or (reading.data.get("when", "") if reading else "")
-        done, claims = machine.conditions.get(when, (frozenset(), ()))
-        read_at = [c for c in (reading.data.get("at"), *listed(reading.data.get("between"))) if isinstance(c, str)] if reading else []
-        read_paths = self.paths.of(read_at, systems)
+        f = self._written(step)
+        at = (step["at"],) if "at" in step else self._joints(f.each) if f.each else ()
+        read_paths = self.paths.of(f.read_at, systems) if f.read_at else ()
         before, had = self._snapshot()
+        if len(self.shown) != len(shown):  # what has been shown only grows
+            self.shown = frozenset(shown)
         walked = WalkedStep(
-            number, source, path, place, step, when, own | done, own, at, self._paths(at, each, systems) or read_paths, read_paths,
-            tuple(listed(step.get("cautions"))), before, dict(self.doing) if self.doing else _NOTHING, frozenset(shown), had=had,
+            number, source, path, place, step, f.when, f.acts, f.own, at, self._paths(at, f.each, systems) or read_paths, read_paths,
+            f.cautions, before, dict(self.doing) if self.doing else _NOTHING, self.shown, had=had,
         )  # fmt: skip
         self.walk.steps.append(walked)
         index = len(self.walk.steps) - 1
-        self._condition(walked, done, claims, index)
-        for key, since in before.items() if walked.acts else ():
-            self._forbid(walked, key, since, walked.acts)
-        for key in [k for k in self.standing if self._ends(k, walked)] if walked.acts else ():
+        self._condition(walked, f.done, f.claims, index)
+        states, acts = self.machine.states, f.acts
+        for key, since in before.items() if acts else ():
+            if not acts.isdisjoint(states[key[0]].forbids):
+                self._forbid(walked, key, since, acts)
+        for key in [k for k in self.standing if (k[1] or not acts.isdisjoint(states[k[0]].ended_by)) and self._ends(k, walked)] if acts else ():
             self._end(walked, key)
-        for state in dict.fromkeys(s for a in sorted(own) for s in machine.setters.get(a, ())):
+        for state in f.setters:
             if not state.carries or any(p.carries in state.carries for p in walked.act_paths):
                 self._set(walked, state.id, index)
-        for state in [*listed(step.get("sets")), *listed(step.get("proves"))]:
-            if state in machine.states:
-                self._set(walked, state, index)
-        if own:
-            self._undo(walked, act, index)
+        for state in f.makes:
+            self._set(walked, state, index)
+        if f.own:
+            self._undo(walked, step.get("act"), index)
         walked.after, walked.has = self._snapshot()
+
+    def _written(self, step: dict) -> Written:
+        """What is written in a step; kept, because a procedure is walked again wherever it is followed."""
+        kept = self.machine.kept.get(id(step))
+        if kept is None:
+            machine, own = self.machine, self.machine.acts_of(step.get("act"))
+            reading = self.book.of("readings").get(mapped(step.get("takes")).get("reading"))
+            when = step.get("when") or (reading.data.get("when", "") if reading else "")
+            done, claims = machine.conditions.get(when, (frozenset(), ()))
+            read_at = [c for c in (reading.data.get("at"), *listed(reading.data.get("between"))) if isinstance(c, str)] if reading else []
+            each = [] if "at" in step else [s for a in own for s in machine.looks.get(a, ())]
+            setters = dict.fromkeys(s for a in sorted(own) for s in machine.setters.get(a, ()))
+            makes = [s for s in (*listed(step.get("sets")), *listed(step.get("proves"))) if s in machine.states]
+            cautions = tuple(listed(step.get("cautions")))
+            kept = machine.kept[id(step)] = Written(own, own | done, done, claims, when, each, list(setters), makes, cautions, tuple(read_at))
+        return kept
 
     def _snapshot(self) -> tuple[dict[Key, int], frozenset[str]]:
         """What stands now, and the names of it; the same objects as long as nothing changes."""

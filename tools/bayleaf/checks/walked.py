@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from bayleaf.checks.machine import State
 from bayleaf.checks.paths import PathFact
 
 Key = tuple[str, str]  # a state or an act, and the part that it belongs to ('' for the whole car)
@@ -24,6 +25,22 @@ class Note:
     at: str = ""
     other: str = ""
     since: int = -1
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """What the words of a step say wherever it is walked; see WalkedStep. `each`: states kept joint by joint that it looks at or closes."""
+
+    own: frozenset[str]
+    acts: frozenset[str]
+    done: frozenset[str]
+    claims: tuple[str, ...]
+    when: str
+    each: list[State]
+    setters: list[State]
+    makes: list[str]
+    cautions: tuple[str, ...]
+    read_at: tuple[str, ...]
 
 
 @dataclass(slots=True)
