@@ -34,9 +34,7 @@ class Claims:
         self.car = cache(self._car)
         self.isolation = cache(self._isolation)
         self.blind = cache(self._blind)
-        self.pointing = cache(self._pointing)
         self._on = cache(self._lies_on)
-        self._all: dict[str, list[tuple[str, frozenset[str]]]] | None = None
 
     def _car(self, system: str) -> Car:
         return car_of_system(self.book, system)
@@ -105,19 +103,24 @@ class Claims:
         blind = self.blind(system).get(reading)
         return self.normal(reading) not in (answers - {blind} | {NORMAL} if blind in answers else answers)
 
-    def said(self, reading: str) -> list[tuple[str, frozenset[str]]]:
-        """Every (fault, answers) that is said of a reading, over all stages and systems."""
-        if self._all is None:
-            self._all = {}
-            for fault, _system, _stage, answers in self.each():
-                for r, a in answers.items():
-                    self._all.setdefault(r, []).append((fault, a))
-        return self._all.get(reading, [])
-
-    def _pointing(self, reading: str) -> set[str]:
+    def pointing(self, reading: str) -> set[str]:
         """The faults in some stage of which this reading is surely other than normal."""
-        normal = self.normal(reading)
-        return {fault for fault, answers in self.said(reading) if normal not in answers}
+        return self._pointing.get(reading, set())
+
+    @cached_property
+    def _pointing(self) -> dict[str, set[str]]:
+        normal = {reading: self.normal(reading) for reading in self.named}
+        found: dict[str, set[str]] = {}
+        for fault, _system, _stage, answers in self.each():
+            for reading, may in answers.items():
+                if normal[reading] not in may:
+                    found.setdefault(reading, set()).add(fault)
+        return found
+
+    @cached_property
+    def named(self) -> set[str]:
+        """The readings of which some fault speaks on some system."""
+        return set().union(*(answers for _fault, _system, _stage, answers in self.each()))
 
     @cached_property
     def felt(self) -> dict[str, list[str]]:

@@ -17,7 +17,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         return
     if context.claims.pointing(record.id):
         return
-    how = "no fault speaks of it" if not context.claims.said(record.id) else "every fault that speaks of it may leave it normal"
+    how = "no fault speaks of it" if record.id not in context.claims.named else "every fault that speaks of it may leave it normal"
     words = f"this reading tells no two faults apart and shows none: {how}"
     yield RULE.at(record, words, path=("purpose",) if "purpose" in record.data else ("title",))
 

@@ -16,9 +16,11 @@ ZERO = "zero-seen"
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
     for index, step in enumerate(walk.steps):
+        if "open-joint" not in step.own or step.source != record.id:
+            continue
         fitted = sorted({s for s, _at in step.before if s in machine.states and machine.states[s].connection})
         low = any(p.carries == "fuel" and p.side != "high" for p in step.act_paths)
-        if "open-joint" not in step.own or not low or not fitted or step.stood(ZERO) or step.source != record.id:
+        if not low or not fitted or step.stood(ZERO):
             continue
         ended = walk.last("ended", ZERO, index)
         how = f", {called(walk, ended)} ended what was seen before" if ended is not None else ""
