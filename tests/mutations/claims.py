@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
+from bayleaf.diagnosis.stages import elsewhere
 from bayleaf.records import Record, listed, mapped
 from tests.mutations.mutant import BLIND, CAUGHT, MOSTLY, Mutant, changed, operator, without
 
@@ -19,11 +20,14 @@ def _said(record: Record) -> Iterator[tuple[tuple, str, object]]:
 
 
 def _dropped(record: Record, context: Context, on_path: bool) -> Iterator[Mutant]:
-    claims = context.claims
-    beside = {r for system in claims.systems(record.id) for r in claims.beside(record.id, system)}
+    claims, said = context.claims, mapped(record.data.get("elsewhere"))
+    needed: set[str] = set()
+    for system in claims.systems(record.id):
+        covered = elsewhere(context.book, context.layout, claims.car(system), said, [system])
+        covered |= {r: None for stage in mapped(mapped(record.data.get("differs")).get(system)).values() for r in stage}
+        needed |= set(claims.beside(record.id, system)) - set(covered)
     for path, r, _answer in _said(record):
-        bare = "like" not in record.data["stages"][path[1]] and not mapped(record.data.get("differs")) and "elsewhere" not in record.data
-        if (r in beside and bare) == on_path:
+        if (r in needed and "like" not in record.data["stages"][path[1]]) == on_path:
             yield without(record, path, f"silent about {r}")
 
 
@@ -109,7 +113,7 @@ def off_the_path(record: Record, context: Context) -> Iterator[Mutant]:
                 yield without(record, ("paths", i, "through", n), f"{part} off {path['name']}")
 
 
-@operator("greatest pressure ÷ 10", CAUGHT, "it lies above every band on its path, so that no hazard hides under it", "systems")
+@operator("greatest pressure ÷ 10", MOSTLY, "a system with one fuel path and no band on it has nothing to hold it against", "systems", least=0.75)
 def small_greatest(record: Record, context: Context) -> Iterator[Mutant]:
     for i, path in enumerate(listed(record.data.get("paths"))):
         if "greatest" in path:
