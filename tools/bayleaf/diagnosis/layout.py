@@ -50,10 +50,10 @@ class Places:
         if not systems:
             self.anywhere.append((self.count, id))
 
-    def among(self, systems: Iterable[str]) -> list[str]:
-        """Every id that may belong to one of these systems, and those that may be anywhere."""
-        found = [pair for system in set(systems) for pair in self.by_system.get(system, ())]
-        return [id for _, id in sorted({*found, *self.anywhere})]
+    def among(self, systems: Iterable[str], anywhere: bool = True) -> list[str]:
+        """Every id that may belong to one of these systems, and, unless it is refused, those that may be anywhere."""
+        found = {pair for system in set(systems) for pair in self.by_system.get(system, ())}
+        return [id for _, id in sorted(found.union(self.anywhere) if anywhere else found)]
 
 
 def layout_of(book: Book) -> Layout:

@@ -73,7 +73,7 @@ def elsewhere(book: Book, layout: Layout, car: Car, claim: dict, own: list[str])
         readings = book.of("readings")
         layout.kept[key] = {
             reading: _only(normal_of(book, reading))
-            for reading in layout.readings.among(system for system, _path in paths)
+            for reading in layout.readings.among((system for system, _path in paths), anywhere=False)
             if readings[reading].data.get("purpose", "diagnosis") == "diagnosis" and lies_on(book, layout, reading, paths)
         }
     return layout.kept[key]
