@@ -7,23 +7,35 @@ from collections.abc import Iterable
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.worked import value_table
-from bayleaf.pages.write import EMPTY, box, para, section, strong
+from bayleaf.pages.write import box, folds, para, section, strong
 from bayleaf.records import Record, listed, mapped
 
 
-def embedded(view: Uses, record: Record, readings: Iterable[str], systems: Iterable[str]) -> Markup:
-    """The calculators that a record names, and those that give the expected value of its readings."""
+def embedded(view: Uses, record: Record, readings: Iterable[str], systems: Iterable[str], closed: bool = False) -> Markup:
+    """The calculators that a record names, and those that give the expected value of its readings.
+
+    `closed`: each opens when it is touched, for a page that is read and not worked from.
+    """
     ids = list(listed(record.data.get("calculators")))
     for system in systems:
         bands = mapped(view.book.of("systems")[system].data.get("bands"))
         for reading in readings:
             expected = mapped(mapped(bands.get(reading)).get("expected"))
             ids += [expected["calculator"]] if expected else []
-    made = [_one(view, id) for id in dict.fromkeys(ids) if id in view.calculators]
-    return section("worked-out", "Worked out for this car", *made, level=3) if made else EMPTY
+    known = [id for id in dict.fromkeys(ids) if id in view.calculators]
+    if closed:
+        return section("worked-out", "Worked out for this car", folds(_closed(view, id) for id in known), level=3)
+    return section("worked-out", "Worked out for this car", *(_open(view, id) for id in known), level=3)
 
 
-def _one(view: Uses, id: str) -> Markup:
+def _open(view: Uses, id: str) -> Markup:
     """A calculator's name, what it says, and its table."""
     record = view.book.of("calculators")[id]
     return box("bl-embedded", para(strong(view.link(id)), ". ", view.prose(record.data["summary"])), value_table(record, view.calculators[id]))
+
+
+def _closed(view: Uses, id: str) -> tuple[str, str, str, Markup]:
+    """The same as a fold."""
+    record = view.book.of("calculators")[id]
+    inner = box("bl-embedded", value_table(record, view.calculators[id]), para(view.link(id, "Its form, chart and formula"), css="bl-all"))
+    return id, record.title, view.plain(record.data["summary"]), inner

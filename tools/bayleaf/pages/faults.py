@@ -7,7 +7,7 @@ from bayleaf.pages.frame import cards, finish, grouped, index_page, shown
 from bayleaf.pages.shown_by import answer_words
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, blocks, bullets, facts, heading, joined, lines, para, section, small, strong, table, words
+from bayleaf.pages.write import EMPTY, blocks, bullets, facts, folds, joined, lines, para, section, small, strong, table, words
 from bayleaf.records import Record, listed, mapped
 
 ABOUT = ("Bold is what differs, or may differ, from a sound car. What stays normal cannot accuse this fault, and a reading that is not named may "
@@ -57,7 +57,7 @@ def _rows(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
         tables.setdefault(_table(view, record, rows, view.matrices[system].normal), []).append(system)
     if len(tables) == 1:
         return list(tables)
-    return [blocks(heading(3, f"on-{those[0]}", "On ", joined(view.links(those), " and ")), made) for made, those in tables.items()]
+    return [folds((f"on-{those[0]}", joined((view.title(s) for s in those), " and "), "", made) for made, those in tables.items())]
 
 
 def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) -> Markup:

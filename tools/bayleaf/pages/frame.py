@@ -79,6 +79,11 @@ def grouped(view: Uses, groups: Iterable[tuple[str, object, Sequence[Record]]], 
     return folds((anchor, title, str(len(records)), cards(view, records, field)) for anchor, title, records in full)
 
 
+def long(count: int, anchor: str, what: str, made: Markup) -> Markup:
+    """A table that opens when it is touched, where it has many rows."""
+    return folds([(anchor, f"{count} {what}", "", made)]) if count > MOST_OPEN else made
+
+
 def index_page(kind: str, about: object, *parts: object, top: object = EMPTY) -> str:
     """The index of a kind; says so where there is nothing in it."""
     name = NAMES[kind]

@@ -58,7 +58,7 @@ def _cautions(view: Uses, record: Record, steps: list[Step]) -> Markup:
     own = cautions_of(steps)
     brought = [id for id in dict.fromkeys(_inherited(view, record)) if id not in own]
     layers = [words("On a car with ", view.link(layer.id), ": ", line(view, caution))
-              for layer, ids in _layers(view, steps) for caution in by_severity(view, ids) if caution.id not in own]  # fmt: skip
+              for layer, ids in _layers(view, steps) for caution in by_severity(view, ids) if caution.id not in own and caution.id not in brought]  # fmt: skip
     inner = blocks(*(full(view, caution) for caution in by_severity(view, own)))
     compact = bullets([*(line(view, caution) for caution in by_severity(view, brought)), *layers])
     more = box("bl-inherited", para(strong("From the preparations, and just as binding:")), compact) if compact else EMPTY

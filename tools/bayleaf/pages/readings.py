@@ -7,7 +7,7 @@ from bayleaf.pages.frame import cards, finish, grouped, index_page, shown
 from bayleaf.pages.shown_by import answers_of, fault_words, showing
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, facts, joined, para, section, small, strong, table, words
+from bayleaf.pages.write import EMPTY, facts, joined, para, section, small, stacked, strong, table, words
 from bayleaf.records import Record, listed, mapped
 
 EACH = {"cylinder": "once for each cylinder", "bank": "once for each bank", "connection": "once for each connection"}
@@ -64,7 +64,7 @@ def _where(view: Uses, data: dict) -> Markup:
 
 def _faults(view: Uses, record: Record, systems: list[str]) -> Markup:
     showers = showing(view, record.id, [s for s in systems if s in view.matrices])
-    rows = [(strong(shown(answer)), fault_words(view, showers[answer], len(systems), " · ")) for answer in answers_of(view, record.id) if answer in showers]
+    rows = [(strong(shown(answer)), stacked(fault_words(view, showers[answer], len(systems)))) for answer in answers_of(view, record.id) if answer in showers]
     return table(("Answer", "Faults that show it"), rows, css="bl-results")
 
 

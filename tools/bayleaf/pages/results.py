@@ -6,14 +6,24 @@ from bayleaf.pages.frame import shown
 from bayleaf.pages.shown_by import answers_of, fault_words, showing
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import blocks, heading, small, strong, table, words
-from bayleaf.records import Record, mapped
+from bayleaf.pages.write import blocks, heading, joined, more, small, stacked, strong, table
+from bayleaf.records import Record, listed, mapped
 
 
 def results(view: Uses, record: Record, readings: list[str], systems: list[str]) -> Markup:
     """A table for each reading of a procedure that somebody explains or some fault shows."""
-    said = mapped(record.data.get("results"))
+    said = _results(view, record, frozenset())
     return blocks(*(_table(view, reading, mapped(said.get(reading)), systems) for reading in dict.fromkeys([*readings, *said])))
+
+
+def _results(view: Uses, record: Record, above: frozenset[str]) -> dict:
+    """What a procedure says of its readings, and before it what the procedures say that it follows."""
+    said: dict = {}
+    for step in listed(record.data.get("steps")):
+        followed = view.get(mapped(step).get("follow"), "procedures")
+        if followed is not None and followed.id not in above:
+            said |= _results(view, followed, above | {record.id})
+    return said | mapped(record.data.get("results"))
 
 
 def _table(view: Uses, reading: str, said: dict, systems: list[str]) -> Markup:
@@ -27,8 +37,10 @@ def _table(view: Uses, reading: str, said: dict, systems: list[str]) -> Markup:
         if answer in said or answer in showers:
             name = shown(answer) if answer == normal else strong(shown(answer))
             there = showers.get(answer, [])
-            faults = fault_words(view, there, len(systems), " · " if answer == normal else "<br>") or small("no fault in this book shows it")
-            faults = words(small("does not rule out: "), faults) if answer == normal and there else faults
+            made = fault_words(view, there, len(systems))
+            faults = stacked(made) or small("no fault in this book shows it")
+            if answer == normal and there:
+                faults = more(len(there), "does not rule out", "faults", joined(made, " · "))
             rows.append((name, view.prose(said.get(answer)), faults))
     if not rows:
         return Markup("")

@@ -47,8 +47,8 @@ def _order(one: Showing) -> tuple:
     return -WEIGHTS.get(one.fault.data.get("commonness", ""), 0), one.fault.title
 
 
-def fault_words(view: Uses, some: list[Showing], among: int = 1, between: str = "<br>") -> Markup:
-    """Faults in one cell: the stages where not all of them show it, and the systems where not all of `among` have it."""
+def fault_words(view: Uses, some: list[Showing], among: int = 1) -> list[Markup]:
+    """Faults for one cell: the stages where not all of them show it, and the systems where not all of `among` have it."""
     made = []
     for one in some:
         limits: list[object] = [] if one.surely else ["perhaps"]
@@ -57,7 +57,7 @@ def fault_words(view: Uses, some: list[Showing], among: int = 1, between: str = 
         if len(one.systems) < among:
             limits.append(joined(view.links(list(one.systems))))
         made.append(words(view.link(one.fault.id), small(" (", joined(limits, "; "), ")") if limits else EMPTY))
-    return joined(made, between)
+    return made
 
 
 def answer_words(answers: Iterable[str] | None, normal: str) -> Markup:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from bayleaf.pages.faults import mend, proved
-from bayleaf.pages.frame import cards, finish, index_page
+from bayleaf.pages.frame import MOST_OPEN, cards, finish, index_page
 from bayleaf.pages.shown_by import answer_words
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import bullets, joined, lines, para, section, small, table, words
+from bayleaf.pages.write import EMPTY, blocks, bullets, folds, joined, lines, para, section, small, table, words
 from bayleaf.records import Record, listed, mapped
 
+SOME = 3        # systems that are worth naming
 COLUMNS = 4     # of first readings in the table of causes: as many as a tablet shows without scrolling
 
 
@@ -36,18 +37,37 @@ def symptom_page(view: Uses, record: Record) -> str:
 
 
 def first_line(view: Uses, reading: str) -> Markup:
-    """A reading with the procedures that take it."""
-    ways = [view.link(p.id) for p in view.takers.get(reading, [])]
-    return words(view.link(reading), small(" by "), joined(ways, " or ")) if ways else view.link(reading)
+    """A reading with the procedures that take it, each with its systems where there is a choice."""
+    ways = view.takers.get(reading, [])
+    if len(ways) < 2:
+        return words(view.link(reading), small(" by "), *(view.link(p.id) for p in ways)) if ways else view.link(reading)
+    return lines([words(view.link(reading), small(" by")), *(words(view.link(p.id), _on(view, view.systems_of(p))) for p in ways)])
+
+
+def _on(view: Uses, systems: list[str]) -> Markup:
+    """The systems that something is for, unless it is for many."""
+    return small(" on ", joined(view.links(systems))) if 0 < len(systems) <= SOME and len(systems) < len(view.matrices) else EMPTY
 
 
 def _causes(view: Uses, record: Record) -> Markup:
+    """A table for each commonness; only the common ones stand open where they are many."""
+    found = causes(view, record.id)
+    groups = {how: [f for f in found if f.data["commonness"] == how] for how in ("common", "occasional", "rare")}
+    if len(found) <= MOST_OPEN:
+        return _cause_table(view, record, found)
+    closed = [(f"cause-{how}", f"{how.capitalize()}", str(len(those)), _cause_table(view, record, those)) for how, those in groups.items() if how != "common"]
+    return blocks(_cause_table(view, record, groups["common"]), folds(closed))
+
+
+def _cause_table(view: Uses, record: Record, faults: list[Record]) -> Markup:
     first = [r for r in record.data["first"] if view.get(r, "readings")][:COLUMNS]
     rows = []
-    for fault in causes(view, record.id):
-        said = [_said(view, fault.id, reading) for reading in first]
-        name = lines([view.link(fault.id), small(fault.data["commonness"], ", felt ", fault.data["felt_as"][record.id])])
-        rows.append((name, *said, lines(mend(view, item) for item in fault.data["mended_by"]), proved(view, fault.data["proved_by"])))
+    placed = {f.id: [s for s, matrix in view.matrices.items() if any(row.fault == f.id for row in matrix.rows)] for f in faults}
+    for fault in sorted(faults, key=lambda f: len(placed[f.id]) <= SOME):   # first what may be in front of most people
+        said, on = [_said(view, fault.id, reading) for reading in first], placed[fault.id]
+        name = lines([view.link(fault.id), small(fault.data["commonness"], ", felt ", fault.data["felt_as"][record.id]), _on(view, on)])
+        ways = [item for item in fault.data["mended_by"] if isinstance(item, str)] or fault.data["mended_by"]
+        rows.append((name, *said, lines(mend(view, item) for item in ways), proved(view, fault.data["proved_by"])))
     return table(("Cause", *(view.link(r) for r in first), "Mended by", "Proved by"), rows, css="bl-causes")
 
 

@@ -45,7 +45,7 @@ def _said(record: Record, one: Input, side: str, i: int) -> Markup:
     value = record.data["table"][side][one.name][i]
     written = typed(record, ("table", side, one.name, i))
     first, bracket, rest = show(to_si(value, one.symbol, one.quantity.reference), one.quantity, unit=one.symbol, written=written).partition(" (")
-    return lines([strong(first), small(bracket.strip(), rest)])
+    return joined([strong(first), small(bracket.strip(), rest)], "<br>" if side == "columns" else " ")
 
 
 def _cell(cell: Cell) -> Markup:

@@ -13,6 +13,7 @@ from collections.abc import Iterable, Sequence
 from bayleaf.pages.text import Markup, text
 
 EMPTY = Markup("")
+FEW = 6     # links that may stand open in a cell
 _ADDRESS = re.compile(r'(?<=\]\()@/|(?<==")@/')
 _ANCHOR = re.compile(r"[A-Za-z][A-Za-z0-9-]*\Z")
 
@@ -92,6 +93,13 @@ def fold(anchor: str, title: object, remark: object, *parts: object) -> Markup:
     return Markup(f'<details class="bl-folded" id="{anchor}" markdown="block">\n{top}\n\n{inner}\n\n</details>') if inner else EMPTY
 
 
+def more(count: int, title: str, what: str, inner: object) -> Markup:
+    """Part of a cell that opens when it is touched, "not ruled out 12 faults"; what is short enough stands open behind its title."""
+    if count <= FEW:
+        return words(small(title, ": "), inner)
+    return Markup(f'<details class="bl-more"><summary>{small(title, f" {count} {what}")}</summary><span>{text(inner)}</span></details>')
+
+
 def folds(groups: Iterable[tuple[str, object, object, object]]) -> Markup:
     """Folds beside each other where there is room: (anchor, title, remark, what is inside)."""
     return box("bl-folds", *(fold(*group) for group in groups))
@@ -126,6 +134,11 @@ def _row(cells: Sequence[object]) -> str:
 def lines(parts: Iterable[object]) -> Markup:
     """Several lines in one cell."""
     return joined(parts, "<br>")
+
+
+def stacked(parts: Iterable[object]) -> Markup:
+    """One under another on the screen, one behind another on paper."""
+    return joined((span("bl-item", part) for part in parts if text(part)), " ")
 
 
 def tiles(items: Iterable[tuple[str, object, object]]) -> Markup:
