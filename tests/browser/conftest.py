@@ -19,6 +19,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from bayleaf.pages import entries, pages
+from bayleaf.records import Book, load
 from bayleaf.search import Entry
 from bayleaf.site import build_site
 from tests.site.sample import ENTRIES, sample
@@ -96,6 +98,18 @@ def make_site(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., Path]:
 def sample_site(make_site: Callable[..., Path]) -> Path:
     """The sample pages, built once."""
     return make_site(sample(), ENTRIES)
+
+
+@pytest.fixture(scope="session")
+def book() -> Book:
+    """The book of this project."""
+    return load(ROOT)
+
+
+@pytest.fixture(scope="session")
+def real_site(make_site: Callable[..., Path], book: Book) -> Path:
+    """The site of this project's book, built once."""
+    return make_site(pages(book), entries(book))
 
 
 @pytest.fixture

@@ -4,26 +4,18 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.pages import entries, pages
 from bayleaf.pages.uses import Uses
-from bayleaf.records import load
-from tests.browser.conftest import ROOT
 
 WIDTHS = (1280, 820, 390)
 RAIL = "calculators/regulator-rail-pressure.html"
 PRIMED = "procedures/measure-primed-rail-pressure.html"
 LOOKED_AT = ("index.html", RAIL, PRIMED, "procedures/measure-delivered-volume.html", "symptoms/loss-of-power-under-load.html", "cautions/index.html",
-             "faults/fuel-filter-restricted.html", "systems/port-injection-return.html", "codes/p0171.html", "terms/index.html")  # fmt: skip
+             "more/class.html", "more/instruments.html", "faults/fuel-filter-restricted.html", "systems/port-injection-return.html", "codes/p0171.html", "terms/index.html")  # fmt: skip
 
 
-@pytest.fixture(scope="module")
-def book():
-    return load(ROOT)
-
-
-@pytest.fixture(scope="module")
-def site(make_site, book):
-    return make_site(pages(book), entries(book))
+@pytest.fixture
+def site(real_site):
+    return real_site
 
 
 def test_the_form_answers_as_the_page_does_without_scripts(visit, site):
@@ -120,6 +112,38 @@ def test_words_stand_out_from_what_is_behind_them(visit, site, scheme):
     page = visit(site / PRIMED, color_scheme=scheme).page
     for css in (".bl-alert .bl-signal", ".bl-do", ".bl-details", ".bl-details a", ".bl-alert li", "nav.bl-crumbs a"):
         assert page.locator(css).first.evaluate(CONTRAST) >= 4.5, (scheme, css)
+
+
+def test_on_a_phone_all_questions_stand_on_the_first_screen(visit, site):
+    page = visit(site / "index.html", viewport={"width": 390, "height": 844}).page
+    ends = page.locator("ul.bl-tiles").first.locator("a").evaluate_all("all => all.map(a => a.getBoundingClientRect().bottom)")
+    assert len(ends) == 4 and max(ends) <= 844
+
+
+def test_a_long_list_opens_when_it_is_touched_and_by_a_link_to_it(visit, site):
+    page = visit(site / "procedures/index.html", viewport={"width": 390, "height": 844}).page
+    task = page.locator("details#measure-fuel-pressure")
+    link = task.get_by_role("link", name="Measure primed rail pressure")
+    assert not link.is_visible()
+    task.locator("summary").click()
+    assert link.is_visible()
+    assert visit(f"{(site / 'procedures/index.html').as_uri()}#measure-fuel-pressure").page.get_by_role("link", name="Measure primed rail pressure").is_visible()
+
+
+@pytest.mark.parametrize(("width", "seen", "gone"), [(390, ".bl-narrow", ".bl-wide"), (1280, ".bl-wide", ".bl-narrow")])
+def test_a_phone_and_a_desk_each_see_one_drawing_of_a_chart(visit, site, width, seen, gone):
+    page = visit(site / "calculators/injector-pressure-layouts.html", viewport={"width": width, "height": 900}).page
+    assert page.locator(f"svg{seen}").is_visible() and not page.locator(f"svg{gone}").is_visible()
+    # 12 CSS pixels are the least that is read at arm's length; a judgement, no source.
+    small = page.locator(f"svg{seen} text").evaluate_all("all => all.map(text => text.getBoundingClientRect().height)")
+    assert min(small) >= 12
+
+
+def test_paper_holds_the_result_that_the_form_cannot_give(visit, site):
+    page = visit(site / RAIL).page
+    assert not page.locator(".bl-at-defaults").is_visible()
+    page.emulate_media(media="print")
+    assert page.locator(".bl-at-defaults").is_visible() and not page.locator("form.bl-form").is_visible()
 
 
 # The contrast of an element's text by WCAG 2.1: what is behind it is blended, its own opacity counted.
