@@ -25,9 +25,9 @@ def size_of(picture: bytes) -> tuple[int, int]:
 
 
 def test_a_caution_stands_above_its_step_in_the_picture(visit, real_site, tmp_path):
-    page = visit(real_site / PAGE, viewport={"width": SIZE[0], "height": SIZE[1]}, color_scheme="light").page
-    page.locator("#steps").scroll_into_view_if_needed()
-    page.evaluate("document.getElementById('steps').scrollIntoView()")
+    address = f"{(real_site / PAGE).as_uri()}#steps"
+    page = visit(address, viewport={"width": SIZE[0], "height": SIZE[1]}, color_scheme="light").page
+    assert page.locator("#steps").bounding_box()["y"] >= page.locator(".md-header").bounding_box()["height"]
     first = page.locator("ol.bl-steps > li").first
     caution, step = first.locator(":scope > .bl-alert").first.bounding_box(), first.locator(":scope > .bl-do").bounding_box()
     assert 0 <= caution["y"] and caution["y"] + caution["height"] <= step["y"] and step["y"] + step["height"] <= SIZE[1]
