@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections import Counter
 
 from bayleaf.pages.amounts import basis
-from bayleaf.pages.frame import cards, finish, grouped, index_page
-from bayleaf.pages.symptoms import causes, first_line
+from bayleaf.pages.frame import MOST_OPEN, cards, finish, grouped, index_page
+from bayleaf.pages.symptoms import causes, commonness, first_line
+from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, bullets, facts, joined, para, section, small, words
+from bayleaf.pages.write import EMPTY, blocks, bullets, facts, folds, joined, para, section, small, strong
 from bayleaf.records import Record, listed
 
 FEW = 5     # codes that are too few for a range of their own
@@ -18,7 +19,8 @@ def code_page(view: Uses, record: Record) -> str:
     """The page of one code."""
     data = record.data
     symptoms = [s for id in listed(data.get("symptoms")) if (s := view.get(id, "symptoms"))]
-    found = {fault.id: fault for symptom in symptoms for fault in causes(view, symptom.id)}
+    here = {row.fault for system in _systems(view, record) for row in view.matrices[system].rows}
+    found = {fault.id: fault for symptom in symptoms for fault in causes(view, symptom.id) if fault.id in here}
     return finish(view, record, [
         section("sets", "What sets it", para(view.prose(data["sets"])),
                 para(small("Meaning: ", basis(view, data["basis"]), ". The maker's own conditions decide; save the stored data before anything is disconnected."))),
@@ -26,9 +28,24 @@ def code_page(view: Uses, record: Record) -> str:
         section("first", "Read these three first", bullets(first_line(view, reading) for reading in data["first"])),
         section("mistaken", "What it does not say", bullets(view.prose(item) for item in listed(data.get("mistaken_for")))),
         section("symptoms", "Often comes with", cards(view, symptoms)),
-        section("faults", "Faults that are felt that way", bullets(words(view.link(f.id), small(" (", f.data["commonness"], ")")) for f in found.values()),
+        section("faults", "Faults that are felt that way", _faults(view, list(found.values())),
                 para(small("How common a fault is, is a judgement. A cause outside this book is always possible."))) if found else EMPTY,
     ])  # fmt: skip
+
+
+def _systems(view: Uses, record: Record) -> list[str]:
+    """The systems that a code is for: of those that it names, or of all, those on which most of its first readings can be taken."""
+    counts = {s: len(set(record.data["first"]) & set(view.matrices[s].normal)) for s in view.systems_of(record)}
+    return [s for s, count in counts.items() if count == max(counts.values())]
+
+
+def _faults(view: Uses, faults: list[Record]) -> Markup:
+    """Links by how common a fault is; only the common ones stand open where they are many."""
+    by = commonness(faults)
+    made = {how: bullets(view.link(f.id) for f in those) for how, those in by.items()}
+    if len(faults) <= MOST_OPEN:
+        return blocks(*(blocks(para(strong(how.capitalize(), ":")), those) for how, those in made.items() if those))
+    return blocks(made["common"], folds((f"faults-{how}", how.capitalize(), str(len(by[how])), made[how]) for how in by if how != "common"))
 
 
 def index(view: Uses) -> str:

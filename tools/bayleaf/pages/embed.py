@@ -14,7 +14,7 @@ from bayleaf.records import Record, listed, mapped
 def embedded(view: Uses, record: Record, readings: Iterable[str], systems: Iterable[str], closed: bool = False) -> Markup:
     """The calculators that a record names, and those that give the expected value of its readings.
 
-    `closed`: each opens when it is touched, for a page that is read and not worked from.
+    `closed`: without a heading, and each opens when it is touched, for a page that is read and not worked from.
     """
     ids = list(listed(record.data.get("calculators")))
     for system in systems:
@@ -24,7 +24,7 @@ def embedded(view: Uses, record: Record, readings: Iterable[str], systems: Itera
             ids += [expected["calculator"]] if expected else []
     known = [id for id in dict.fromkeys(ids) if id in view.calculators]
     if closed:
-        return section("worked-out", "Worked out for this car", folds(_closed(view, id) for id in known), level=3)
+        return folds(_closed(view, id) for id in known)
     return section("worked-out", "Worked out for this car", *(_open(view, id) for id in known), level=3)
 
 

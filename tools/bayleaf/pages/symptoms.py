@@ -36,6 +36,11 @@ def symptom_page(view: Uses, record: Record) -> str:
     ])  # fmt: skip
 
 
+def commonness(faults: list[Record]) -> dict[str, list[Record]]:
+    """Faults by how common they are, the common ones first."""
+    return {how: [f for f in faults if f.data["commonness"] == how] for how in ("common", "occasional", "rare")}
+
+
 def first_line(view: Uses, reading: str) -> Markup:
     """A reading with the procedures that take it, each with its systems where there is a choice."""
     ways = view.takers.get(reading, [])
@@ -52,7 +57,7 @@ def _on(view: Uses, systems: list[str]) -> Markup:
 def _causes(view: Uses, record: Record) -> Markup:
     """A table for each commonness; only the common ones stand open where they are many."""
     found = causes(view, record.id)
-    groups = {how: [f for f in found if f.data["commonness"] == how] for how in ("common", "occasional", "rare")}
+    groups = commonness(found)
     if len(found) <= MOST_OPEN:
         return _cause_table(view, record, found)
     closed = [(f"cause-{how}", f"{how.capitalize()}", str(len(those)), _cause_table(view, record, those)) for how, those in groups.items() if how != "common"]

@@ -10,7 +10,8 @@ from bayleaf.pages.frame import MOST_OPEN, cards, finish, grouped, index_page, l
 from bayleaf.pages.groups import groups, symptom_figures
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, blocks, bullets, joined, lines, para, section, small, strong, table, words
+from bayleaf.pages.view import address_of
+from bayleaf.pages.write import EMPTY, blocks, bullets, joined, lines, para, section, small, strong, table, to, words
 from bayleaf.records import Record, listed, mapped
 
 FAMILIES = {
@@ -26,20 +27,22 @@ def system_page(view: Uses, record: Record) -> str:
     bands = list(mapped(data.get("bands")))
     procedures = [p for p in view.live("procedures") if record.id in listed(p.data.get("systems"))]
     faults = list(dict.fromkeys(row.fault for row in matrix.rows)) if matrix else []
-    return finish(view, record, [
-        section("recognise", "How to recognise it", _shows(view, data), _mistaken(view, data)),
-        section("brings", "What it adds to other systems", _brings(view, data)),
-        section("how", "How it works", *(para(view.prose(p)) for p in data["explains"])),
-        section("changed", "What changed from the generation before", para(view.prose(data.get("changed")))),
-        section("paths", "Its paths", _paths(view, record), _optional(view, data)),
-        section("bands", "General bands", band_table(view, bands, [record.id], blanks=False)),
-        embedded(view, record, bands, [record.id], closed=True),
-        section("work", "Work on it", grouped(view, _work(view, procedures)) if len(procedures) > MOST_OPEN else cards(view, procedures)),
-        section("readings", "Readings", long(len(readings), "all-readings", "readings", _readings(view, readings))),
-        section("faults", "Faults", long(len(faults), "all-faults", "faults", _faults(view, faults))),
-        section("groups", "What cannot be told apart", groups(view, record.id)),
-        section("complaints", "How far a complaint can be traced", symptom_figures(view, record.id)),
-    ])  # fmt: skip
+    parts = [
+        ("recognise", "How to recognise it", blocks(_shows(view, data), _mistaken(view, data))),
+        ("brings", "What it adds to other systems", _brings(view, data)),
+        ("how", "How it works", blocks(*(para(view.prose(p)) for p in data["explains"]))),
+        ("changed", "What changed from the generation before", para(view.prose(data.get("changed")))),
+        ("paths", "Its paths", blocks(_paths(view, record), _optional(view, data))),
+        ("bands", "General bands", band_table(view, bands, [record.id], blanks=False)),
+        ("worked", "Worked out for this car", embedded(view, record, bands, [record.id], closed=True)),
+        ("work", "Work on it", grouped(view, _work(view, procedures)) if len(procedures) > MOST_OPEN else cards(view, procedures)),
+        ("readings", "Readings", long(len(readings), "all-readings", "readings", _readings(view, readings))),
+        ("faults", "Faults", long(len(faults), "all-faults", "faults", _faults(view, faults))),
+        ("groups", "What cannot be told apart", groups(view, record.id)),
+        ("complaints", "How far a complaint can be traced", symptom_figures(view, record.id)),
+    ]  # fmt: skip
+    jump = joined((to(f"{address_of(record)}#{anchor}", title) for anchor, title, made in parts if made), " · ")
+    return finish(view, record, (section(anchor, title, made) for anchor, title, made in parts), top=para(jump, css="bl-jump bl-screen"))
 
 
 def _work(view: Uses, procedures: list[Record]) -> list[tuple[str, str, list[Record]]]:

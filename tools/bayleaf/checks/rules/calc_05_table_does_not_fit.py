@@ -23,7 +23,8 @@ RULE = Rule(
     title="Table or chart that does not fit its calculator",
     what=(
         "A table varies one input down and at most one other across, a chart one input and the lines of the "
-        "table, and both say which result when there are several."
+        "table, and both say which result when there are several; or they set several results beside each other. "
+        "A chart has one unit, and a span: that of the table or its own."
     ),
     why="Otherwise the page has nothing to print, or prints the wrong thing.",
     mend="Name inputs and results as the calculator does.",

@@ -1,0 +1,73 @@
+"""Long lists are folded, and folding loses nothing. Our own rules of layout; no outside source."""
+
+from __future__ import annotations
+
+import pytest
+
+from bayleaf.pages.codes import FEW, ranges
+from bayleaf.pages.frame import MOST_OPEN, grouped
+from bayleaf.pages.home import MOST
+from bayleaf.pages.symptoms import causes
+from bayleaf.pages.tree import pages
+from bayleaf.pages.uses import Uses
+from tests.pages.shown import parsed, real_book
+
+
+@pytest.fixture(scope="module")
+def view():
+    return Uses(real_book())
+
+
+@pytest.fixture(scope="module")
+def made():
+    return pages(real_book())
+
+
+def tree(markup):
+    return parsed(f"---\ntitle: x\n---\n\n{markup}\n")
+
+
+def test_few_records_stand_open_under_headings_and_many_are_folded(view):
+    records = view.live("procedures")
+    few = tree(grouped(view, [("a", "A", records[:2]), ("b", "B", records[2:4]), ("c", "C", [])]))
+    assert [h.text() for h in few.css("h2")] == ["A", "B"] and not few.css("details")
+    many = tree(grouped(view, [("a", "A", records[:2]), ("b", "B", records[2 : MOST_OPEN + 1])]))
+    assert len(many.css("details")) == 2 and len(many.css("li")) == MOST_OPEN + 1
+
+
+def test_an_index_holds_every_record_folded_or_not(view, made):
+    for kind in ("procedures", "faults", "components", "readings", "codes", "equipment", "calculators", "systems"):
+        links = {a.attributes["href"] for a in parsed(made[f"{kind}/index.md"]).css("ul.bl-tiles a")}
+        assert {f"../{kind}/{record.id}.md" for record in view.live(kind)} <= links, kind
+
+
+def test_the_home_page_shows_no_list_that_is_longer_than_a_tablet(made):
+    for list in parsed(made["index.md"]).css("ul.bl-tiles"):
+        folded = list.parent.tag == "details"
+        assert folded or len(list.css("li")) <= MOST
+
+
+def test_codes_too_few_for_a_range_stand_with_those_before_them(view):
+    groups = ranges(view)
+    codes = [record.data["code"] for *_rest, those in groups for record in those]
+    assert codes == sorted(record.data["code"] for record in view.live("codes"))
+    letters = [those[0].data["code"][:2] for *_rest, those in groups]
+    assert all(len(those) >= FEW or letters[i] not in letters[:i] for i, (*_rest, those) in enumerate(groups))
+
+
+def test_a_symptom_keeps_all_its_causes(view, made):
+    for symptom in view.live("symptoms"):
+        rows = parsed(made[f"symptoms/{symptom.id}.md"]).css(".bl-causes tbody tr")
+        assert len(rows) == len(causes(view, symptom.id)), symptom.id
+
+
+def test_a_code_that_trims_set_blames_no_part_of_a_carburettor_alone(view, made):
+    shown = {a.attributes["href"] for a in parsed(made["codes/p0171.md"]).css("a")}
+    carburettor = {row.fault for id in ("carburettor-mechanical-pump", "carburettor-electric-pump") for row in view.matrices[id].rows}
+    injected = {row.fault for id, matrix in view.matrices.items() if "delivered-volume" in matrix.normal for row in matrix.rows}
+    assert carburettor - injected and not {f"../faults/{id}.md" for id in carburettor - injected} & shown
+
+
+def test_what_a_normal_reading_does_not_rule_out_is_counted_and_complete(made):
+    cell = parsed(made["procedures/measure-primed-rail-pressure.md"]).css_first(".bl-results details.bl-more")
+    assert cell.css_first("summary").text() == f"does not rule out {len(cell.css('span a'))} faults"
