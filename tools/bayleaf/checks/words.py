@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from bayleaf.checks.sites import Site
 from bayleaf.quantities import from_si
@@ -53,6 +53,19 @@ def number(value: float) -> str:
 def sentence(text: str) -> str:
     """A help line with a capital and a full stop."""
     return text and text[0].upper() + text[1:] + ("" if text[-1] in ".?" else ".")
+
+
+def implausible(site: Site) -> Iterator[tuple[tuple, str]]:
+    """(path, complaint) for each number of a site beyond the plausible limits of its quantity.
+
+    A negative absolute pressure or vacuum is left to UNIT-5, which says it better.
+    """
+    low, high = site.quantity.plausible
+    for path, value in site.numbers.items():
+        x = site.si(value)
+        signed = x < 0 and site.quantity.reference in ("absolute", "vacuum")
+        if not signed and not low - SLACK * abs(low) <= x <= high + SLACK * abs(high):
+            yield path, f"{field(site.record, path)}: {outside(site, value)}"
 
 
 def outside(site: Site, value: float) -> str:

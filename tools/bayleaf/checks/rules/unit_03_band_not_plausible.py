@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.sites import Site
-from bayleaf.checks.words import SLACK, field, outside
+from bayleaf.checks.words import implausible
 from bayleaf.finding import Finding
 
 
@@ -15,13 +15,8 @@ def check(site: Site, context: Context) -> Iterator[Finding]:
     """The limits of a reading, general or the maker's."""
     if site.role != "band" or not site.known:
         return
-    low, high = site.quantity.plausible
-    for path, value in site.numbers.items():
-        x = site.si(value)
-        if x < 0 and site.quantity.reference in ("absolute", "vacuum"):
-            continue  # UNIT-5 says it better
-        if not low - SLACK * abs(low) <= x <= high + SLACK * abs(high):
-            yield RULE.at(site.record, f"{field(site.record, path)}: {outside(site, value)}", path=path)
+    for path, said in implausible(site):
+        yield RULE.at(site.record, said, path=path)
 
 
 RULE = Rule(
