@@ -77,3 +77,9 @@ def test_a_followed_procedure_is_unfolded_and_a_circle_ends():
     steps = unfold(view, book.of("procedures")["a"])
     assert [s.data for s in walk(steps)] == [{"follow": "b"}, {"follow": "a"}, step, step]
     assert [s.record.id for s in walk(steps)] == ["a", "b", "b", "a"]
+
+
+def test_the_top_of_a_sheet_leads_to_what_a_reading_means_and_never_past_the_cautions(made):
+    top = parsed(made["procedures/measure-regulator-response.md"]).css_first(".bl-jump")
+    assert [link.attributes["href"].partition("#")[2] for link in top.css("a")] == ["bands", "results"]
+    assert parsed(made["procedures/bay-preparation.md"]).css_first(".bl-jump") is None

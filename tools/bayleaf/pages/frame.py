@@ -84,6 +84,11 @@ def long(count: int, anchor: str, what: str, made: Markup) -> Markup:
     return folds([(anchor, f"{count} {what}", "", made)]) if count > MOST_OPEN else made
 
 
+def jumps(record: Record, sections: Iterable[tuple[str, str]]) -> Markup:
+    """Links to (anchor, title) further down a long page; on the screen only."""
+    return para(joined((to(f"{address_of(record)}#{anchor}", title) for anchor, title in sections), " \u00b7 "), css="bl-jump bl-screen")
+
+
 def index_page(kind: str, about: object, *parts: object, top: object = EMPTY) -> str:
     """The index of a kind; says so where there is nothing in it."""
     name = NAMES[kind]

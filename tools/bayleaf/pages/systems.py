@@ -6,12 +6,11 @@ from bayleaf.pages.amounts import amount, remark
 from bayleaf.pages.bands import band_table
 from bayleaf.pages.cautions import by_severity, line
 from bayleaf.pages.embed import embedded
-from bayleaf.pages.frame import MOST_OPEN, cards, finish, grouped, index_page, long, shown
+from bayleaf.pages.frame import MOST_OPEN, cards, finish, grouped, index_page, jumps, long, shown
 from bayleaf.pages.groups import groups, symptom_figures
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.view import address_of
-from bayleaf.pages.write import EMPTY, blocks, bullets, joined, lines, para, section, small, strong, table, to, words
+from bayleaf.pages.write import EMPTY, blocks, bullets, joined, lines, para, section, small, strong, table, words
 from bayleaf.records import Record, listed, mapped
 
 FAMILIES = {
@@ -41,8 +40,9 @@ def system_page(view: Uses, record: Record) -> str:
         ("groups", "What cannot be told apart", groups(view, record.id)),
         ("complaints", "How far a complaint can be traced", symptom_figures(view, record.id)),
     ]  # fmt: skip
-    jump = joined((to(f"{address_of(record)}#{anchor}", title) for anchor, title, made in parts if made), " · ")
-    return finish(view, record, (section(anchor, title, made) for anchor, title, made in parts), top=para(jump, css="bl-jump bl-screen"))
+    made = [(anchor, title, inner) for anchor, title, inner in parts if inner]
+    top = jumps(record, ((anchor, title) for anchor, title, _inner in made))
+    return finish(view, record, (section(anchor, title, inner) for anchor, title, inner in made), top=top)
 
 
 def _work(view: Uses, procedures: list[Record]) -> list[tuple[str, str, list[Record]]]:
