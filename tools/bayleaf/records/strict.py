@@ -17,6 +17,8 @@ from bayleaf.records.scalars import SUSPECT, Doubtful, read_plain
 
 MOST_DEPTH = 40
 MOST_NODES = 5000
+_SIGNS = ",:-?[{"  # each value but the first, and each level, needs one; a field and its value share theirs
+_FEW_SIGNS = MOST_NODES // 2 - 1
 
 @dataclass(slots=True)
 class Loaded:
@@ -51,17 +53,34 @@ class _Parser(CParser):
         self.depth -= 1
 
 
+class _Unguarded(CParser):
+    """For a text with few signs. The C code asks for a tag and tells of its depth at every node; here C answers too."""
+
+    resolve = descend_resolver = ascend_resolver = "".format  # takes what it is given and returns ''
+
+
 def load_text(raw: bytes) -> Loaded:
     """Read one YAML document. Reports everything it can; `data` is None if the text is no document."""
-    found = Loaded()
     text = decode(raw)
     if isinstance(text, Problem):
-        found.problems.append(text)
-        return found
+        return Loaded(problems=[text])
+    if sum(map(text.count, _SIGNS)) < _FEW_SIGNS:
+        found = _read(text, _Unguarded)
+        if not found.problems:
+            return found
+    return _read(text, _Parser)  # whatever is wrong is told by the parser that counts
+
+
+def _read(text: str, reader: type[CParser]) -> Loaded:
+    found = Loaded()
     parser = None
     try:
-        parser = _Parser(text)
+        parser = reader(text)
         found.root = parser.get_single_node()
+        if found.root is None:
+            found.problems.append(Problem("FILE-5", "the file is empty", "Fill it in, or delete it."))
+        else:
+            found.data = _Builder(text, found, MOST_DEPTH - (reader is _Unguarded)).build(found.root)
     except _TooBig as err:
         found.problems.append(Problem("FILE-4", f"the file {err}", "Split it into smaller records."))
     except yaml.YAMLError as err:
@@ -71,19 +90,15 @@ def load_text(raw: bytes) -> Loaded:
     finally:
         if parser is not None:
             parser.dispose()
-    if found.root is None:
-        if not found.problems:
-            found.problems.append(Problem("FILE-5", "the file is empty", "Fill it in, or delete it."))
-        return found
-    found.data = _Builder(text, found).build(found.root)
     return found
 
 
 class _Builder:
     """Data from nodes, with what is wrong on the way. `path` is one list that grows and shrinks, for speed."""
 
-    def __init__(self, text: str, found: Loaded):
+    def __init__(self, text: str, found: Loaded, deepest: int):
         self.text = text
+        self.deepest = deepest
         self.found = found
         self.path: list = []
         self.marks = any(mark in text for mark in "&!*")
@@ -100,12 +115,18 @@ class _Builder:
         if kind is yaml.MappingNode:
             return self.mapping(node)
         items, path = [], self.path
+        self.guard()
         path.append(0)
         for item in node.value:
             items.append(self.build(item))
             path[-1] += 1
         path.pop()
         return items
+
+    def guard(self) -> None:
+        """Raise where a list or a map that nobody has counted may hold something too deep; the parser that counts decides then."""
+        if len(self.path) >= self.deepest:
+            raise _TooBig(f"is nested more than {MOST_DEPTH} levels deep")
 
     def marked(self, node) -> bool:  # noqa: ANN001
         """An anchor, a tag or an alias: the node's mark points at its sign."""
@@ -118,6 +139,7 @@ class _Builder:
     def mapping(self, node) -> dict:  # noqa: ANN001
         data: dict = {}
         path = self.path
+        self.guard()
         for key_node, value_node in node.value:
             scalar = key_node.__class__ is yaml.ScalarNode
             key = self.build(key_node) if scalar else None
