@@ -2,7 +2,7 @@
 
 The parser is PyYAML's C parser with its resolver switched off: every scalar arrives as text and is read by
 `scalars.read_plain`, so that one word means one thing. Nesting is counted while the C code composes, because
-it recurses and a deep file would otherwise end the process.
+it recurses and a deep file would otherwise end the process; a file with too few signs to be deep is spared the count.
 """
 
 from __future__ import annotations
