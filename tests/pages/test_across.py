@@ -2,25 +2,11 @@
 
 from __future__ import annotations
 
-import pytest
-
 from bayleaf.pages import entries
 from bayleaf.pages.across import CLASS, INSTRUMENTS
 from bayleaf.pages.steps import unfold
 from bayleaf.pages.proof import proof
-from bayleaf.pages.tree import pages
-from bayleaf.pages.uses import Uses
 from tests.pages.shown import block, parsed, real_book, seen
-
-
-@pytest.fixture(scope="module")
-def view():
-    return Uses(real_book())
-
-
-@pytest.fixture(scope="module")
-def made():
-    return pages(real_book())
 
 
 def test_the_class_sees_every_calculator_that_says_what_to_show(view, made):

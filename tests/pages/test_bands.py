@@ -12,17 +12,12 @@ from bayleaf.pages.proof import as_difference, proof, proves
 from bayleaf.pages.steps import unfold
 from bayleaf.pages.uses import Uses
 from bayleaf.records import book_from_data, load
-from tests.pages.shown import ROOT, block, real_book
+from tests.pages.shown import ROOT, block
 
 PSI = 6894.757293168361  # pascals a psi, NIST SP 811 table B.8 (recalled)
 # A 0 to 100 psi gauge of grade 3-2-3 % of span, readable to 1 psi (ASME B40.100, recalled).
 GAUGE = Instrument("gauge", "Gauge", 0, 100 * PSI, readability=PSI, repeatability=PSI,
                    zones=((0, 25 * PSI, 3 * PSI), (25 * PSI, 75 * PSI, 2 * PSI), (75 * PSI, 100 * PSI, 3 * PSI)))  # fmt: skip
-
-
-@pytest.fixture(scope="module")
-def view():
-    return Uses(real_book())
 
 
 def cells(view, low, high, spread=False, instrument=GAUGE):

@@ -10,21 +10,9 @@ import pytest
 from bayleaf.formulas import tabulate
 from bayleaf.pages.calculators import group_of
 from bayleaf.pages.form import form
-from bayleaf.pages.tree import pages
-from bayleaf.pages.uses import Uses
-from tests.pages.shown import parsed, real_book, seen
+from tests.pages.shown import parsed, seen
 
 RISE = "regulator-rise"
-
-
-@pytest.fixture(scope="module")
-def view():
-    return Uses(real_book())
-
-
-@pytest.fixture(scope="module")
-def made():
-    return pages(real_book())
 
 
 def rise(view) -> str:

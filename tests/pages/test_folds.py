@@ -2,25 +2,11 @@
 
 from __future__ import annotations
 
-import pytest
-
 from bayleaf.pages.codes import FEW, ranges
 from bayleaf.pages.frame import MOST_OPEN, grouped
 from bayleaf.pages.home import MOST
 from bayleaf.pages.symptoms import causes
-from bayleaf.pages.tree import pages
-from bayleaf.pages.uses import Uses
-from tests.pages.shown import parsed, real_book
-
-
-@pytest.fixture(scope="module")
-def view():
-    return Uses(real_book())
-
-
-@pytest.fixture(scope="module")
-def made():
-    return pages(real_book())
+from tests.pages.shown import parsed
 
 
 def tree(markup):

@@ -6,22 +6,11 @@ import pytest
 
 from bayleaf.pages.procedures import readings_of
 from bayleaf.pages.steps import cautions_of, unfold, walk
-from bayleaf.pages.tree import pages
 from bayleaf.pages.uses import Uses
 from bayleaf.records import book_from_data, listed
 from tests.pages.shown import parsed, real_book, seen, spoken
 
 PROCEDURES = sorted(real_book().of("procedures"))
-
-
-@pytest.fixture(scope="module")
-def view():
-    return Uses(real_book())
-
-
-@pytest.fixture(scope="module")
-def made():
-    return pages(real_book())
 
 
 @pytest.mark.parametrize("id", PROCEDURES)
