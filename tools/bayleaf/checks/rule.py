@@ -29,7 +29,8 @@ class Example:
 
 @dataclass(frozen=True)
 class Rule:
-    """One rule. `code` is its family's word and a number; `kinds` limits a record rule to some kinds.
+    """One rule. `code` is its family's word and a number; `kinds` limits a rule of records or values to some kinds of
+    record, `roles` a rule of values to numbers of some roles (see `Site`).
 
     `check` by scope: file: None (the reader itself says it); value: (site, context); record: (record, context);
     book, and replay, which runs only when jobs are replayed: (context). It yields findings made with `rule.at(...)`. `excusable`: a record may except itself
@@ -46,6 +47,7 @@ class Rule:
     example: Example
     check: Callable | None = None
     kinds: tuple[str, ...] = ()
+    roles: tuple[str, ...] = ()
     excusable: bool = False
 
     def at(self, record: Record, message: str, help: str = "", path: tuple = (), key: bool = False) -> Finding:

@@ -10,6 +10,7 @@ from functools import cache
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Rule
+from bayleaf.checks.sites import ROLES
 from bayleaf.finding import Finding
 from bayleaf.records import KINDS, Book, Record, listed
 
@@ -40,7 +41,7 @@ def check(book: Book, replay: bool = False) -> list[Finding]:
         words = f"the rules over the whole book did not run, because {many} not sound"
         found.append(Finding("BOOK-8", "advice", words, "Mend the errors of files and shapes first.", "kb"))
     for record in sound.records():
-        found += _in(record, by_kind[record.kind], values, context)
+        found += _in(record, by_kind[record.kind], values[record.kind], context)
     for rule in [r for r in run if r.scope in ("book", "replay")]:
         try:
             found.extend(rule.check(context))
@@ -56,19 +57,20 @@ def check_record(book: Book, record: Record) -> list[Finding]:
     by_kind, values = _of_records(run)
     found = [f for f in book.findings if f.file == record.file]
     if record.sound:
-        found += _in(record, by_kind[record.kind], values, Context(book.sound()))
+        found += _in(record, by_kind[record.kind], values[record.kind], Context(book.sound()))
         found = _excepted([record], found, {rule.code for rule in run})
     return sorted(set(found), key=Finding.order)
 
 
-def _of_records(run: list[Rule]) -> tuple[dict[str, list[Rule]], list[Rule]]:
-    """(record rules by kind, value rules)."""
-    by_kind = {kind: [r for r in run if r.scope == "record" and (not r.kinds or kind in r.kinds)] for kind in KINDS}
-    return by_kind, [r for r in run if r.scope == "value"]
+def _of_records(run: list[Rule]) -> tuple[dict[str, list[Rule]], dict[str, dict[str, list[Rule]]]]:
+    """(record rules by kind, value rules by kind and role)."""
+    by_kind = {kind: [r for r in run if not r.kinds or kind in r.kinds] for kind in KINDS}
+    values = {kind: {role: [r for r in rules if r.scope == "value" and (not r.roles or role in r.roles)] for role in ROLES} for kind, rules in by_kind.items()}
+    return {kind: [r for r in rules if r.scope == "record"] for kind, rules in by_kind.items()}, values
 
 
-def _in(record: Record, rules: list[Rule], values: list[Rule], context: Context) -> list[Finding]:
-    """What the rules of a record's kind and the rules of values find in it."""
+def _in(record: Record, rules: list[Rule], values: dict[str, list[Rule]], context: Context) -> list[Finding]:
+    """What the rules of a record's kind, and those of values by role, find in it."""
     found: list[Finding] = []
     for rule in rules:
         try:
@@ -76,7 +78,7 @@ def _in(record: Record, rules: list[Rule], values: list[Rule], context: Context)
         except Exception as err:  # noqa: BLE001 - whatever it is, the other rules must still run
             found.append(_crashed(rule, err, record))
     for site in context.sites(record):
-        for rule in values:
+        for rule in values[site.role]:
             try:
                 found.extend(rule.check(site, context))
             except Exception as err:  # noqa: BLE001

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cache
 
 from bayleaf.diagnosis.compute import Desk
@@ -21,6 +21,9 @@ _STEP = {
 }  # fmt: skip
 
 
+ROLES = ("band", "range", "value", "width", "reading", "unit")
+
+
 @dataclass(slots=True)
 class Site:
     """One unit with the numbers that it belongs to.
@@ -28,7 +31,8 @@ class Site:
     `path` is the map that holds the unit, `unit_path` the unit itself. `numbers` maps the path of each number to it.
     `role`: band (limits of a reading), range (of an instrument, an input, a share), value, width (a difference: an
     error, a tolerance), reading (typed in a job), unit (no number at all). `choices` are all quantities that could be
-    meant; `quantity` is the one whose list has the unit, else the first, else None (the id is wrong: LINK-1).
+    meant; `quantity` is the one whose list has the unit, else the first, else None (the id is wrong: LINK-1). `known`:
+    the unit is one of the quantity's, so that the numbers can be converted.
     `basis` is the basis beside or above the numbers, None where there is none.
     """
 
@@ -41,20 +45,19 @@ class Site:
     numbers: dict[tuple, float]
     basis: dict | None = None
     choices: tuple[Quantity, ...] = ()
+    known: bool = field(init=False)
 
-    @property
-    def known(self) -> bool:
-        """Whether the unit is one of the quantity's, so that the numbers can be converted."""
-        if self.quantity is None:
-            return False
-        if self.role != "width":
-            return self.unit in self.quantity.units
-        unit = units().get(self.quantity.units.get(self.unit, self.unit if self.unit.startswith("delta_") else ""))
-        return unit is not None and unit.dimension == self.quantity.dimension and not unit.exact_offset  # a difference is never in degC
+    def __post_init__(self) -> None:
+        self.known = self.quantity is not None and (self.unit in self.quantity.units if self.role != "width" else _is_width(self.quantity, self.unit))
 
     def si(self, value: float) -> float:
         """A number of this site in SI; only where `known`."""
         return self.quantity.width(value, self.unit) if self.role == "width" else self.quantity.si(value, self.unit)
+
+
+def _is_width(quantity: Quantity, symbol: str) -> bool:
+    unit = units().get(quantity.units.get(symbol, symbol if symbol.startswith("delta_") else ""))
+    return unit is not None and unit.dimension == quantity.dimension and not unit.exact_offset  # a difference is never in degC
 
 
 class Sites:

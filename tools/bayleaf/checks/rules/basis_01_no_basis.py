@@ -13,7 +13,7 @@ from bayleaf.finding import Finding
 
 def check(site: Site, context: Context) -> Iterator[Finding]:
     """What the schemas leave open: the numbers of equipment stand under one basis of their record."""
-    if site.basis is None and site.record.kind == "equipment" and site.numbers:
+    if site.basis is None and site.numbers:
         yield RULE.at(site.record, f"{field(site.record, site.path)} has no basis", path=site.path, key=True)
 
 
@@ -30,4 +30,5 @@ RULE = Rule(
     mend="Write basis: a source with its place, practice where it is common practice, or the calculator that gives it.",
     example=Example("equipment/vacuum-gauge.yaml", "misleads: none\nbasis: {practice: true}\n", "misleads: none\n"),
     check=check,
+    kinds=("equipment",),
 )

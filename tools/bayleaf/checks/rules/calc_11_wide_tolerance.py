@@ -12,7 +12,7 @@ from bayleaf.finding import Finding
 
 def check(site: Site, context: Context) -> Iterator[Finding]:
     """Not for temperatures, whose zero is arbitrary, and not for a value of zero."""
-    if site.role != "width" or site.record.kind != "calculators" or not site.known or site.quantity.dimension == (0, 0, 0, 1, 0):
+    if not site.known or site.quantity.dimension == (0, 0, 0, 1, 0):
         return
     check = site.record.data["checks"][site.path[1]]["gives"][site.path[3]]
     if check["value"] and check["unit"] in site.quantity.units:
@@ -35,4 +35,6 @@ RULE = Rule(
         "within: {value: 40, unit: kPa}",
     ),
     check=check,
+    kinds=("calculators",),
+    roles=("width",),
 )

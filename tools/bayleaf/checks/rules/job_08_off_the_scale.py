@@ -14,7 +14,7 @@ from bayleaf.finding import Finding
 
 def check(site: Site, context: Context) -> Iterator[Finding]:
     """The number that was typed, in the unit that it was typed in."""
-    if site.role != "reading" or not site.known:
+    if not site.known:
         return
     entry = site.record.data["readings"][site.path[1]]
     instrument = instrument_of(context.book, entry["instrument"], site.quantity)
@@ -37,4 +37,5 @@ RULE = Rule(
         "value: 135, unit: psi, instrument: gauge-0-100",
     ),
     check=check,
+    roles=("reading",),
 )

@@ -13,7 +13,7 @@ from bayleaf.finding import Finding
 
 def check(site: Site, context: Context) -> Iterator[Finding]:
     """Every number but those of a job's readings, of bands (UNIT-3) and of differences (UNIT-6)."""
-    if site.role not in ("value", "range") or not site.known or site.record.kind == "quantities":
+    if not site.known or site.record.kind == "quantities":
         return
     for path, said in implausible(site):
         yield RULE.at(site.record, said, path=path)
@@ -35,4 +35,5 @@ RULE = Rule(
     ),
     example=Example("vehicles/parks-van.yaml", "value: 120, unit: m", "value: 12000, unit: m"),
     check=check,
+    roles=("value", "range"),
 )

@@ -13,9 +13,7 @@ from bayleaf.finding import Finding
 
 def check(site: Site, context: Context) -> Iterator[Finding]:
     """The limits of a reading, general or the maker's."""
-    if site.role != "band" or not site.known:
-        return
-    for path, said in implausible(site):
+    for path, said in implausible(site) if site.known else ():
         yield RULE.at(site.record, said, path=path)
 
 
@@ -33,4 +31,5 @@ RULE = Rule(
         "rail-pressure-primed: {min: 36, max: 650",
     ),
     check=check,
+    roles=("band",),
 )

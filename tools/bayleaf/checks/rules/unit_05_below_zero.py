@@ -13,7 +13,7 @@ from bayleaf.finding import Finding
 
 def check(site: Site, context: Context) -> Iterator[Finding]:
     """Numbers of quantities that are absolute or a vacuum, a job's readings too."""
-    if site.role == "width" or not site.known or site.quantity.reference not in ("absolute", "vacuum"):
+    if not site.known or site.quantity.reference not in ("absolute", "vacuum"):
         return
     for path, value in site.numbers.items():
         if site.si(value) < 0:
@@ -38,4 +38,5 @@ RULE = Rule(
         "manifold-vacuum-idle: {min: -22, max: -12",
     ),
     check=check,
+    roles=("band", "range", "value", "reading"),
 )

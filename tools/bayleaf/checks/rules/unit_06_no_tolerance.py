@@ -13,7 +13,7 @@ from bayleaf.finding import Finding
 
 def check(site: Site, context: Context) -> Iterator[Finding]:
     """Every number that is a difference."""
-    if site.role != "width" or not site.known:
+    if not site.known:
         return
     low, high = site.quantity.plausible
     for path, value in site.numbers.items():
@@ -34,4 +34,5 @@ RULE = Rule(
     mend="Look at the decimal point and at the unit.",
     example=Example("equipment/vacuum-gauge.yaml", "readability: {value: 0.5", "readability: {value: 50"),
     check=check,
+    roles=("width",),
 )
