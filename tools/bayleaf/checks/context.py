@@ -8,7 +8,7 @@ from bayleaf.checks.bands import bands_by_reading
 from bayleaf.checks.calculators import Proof, prove
 from bayleaf.checks.claims import Claims
 from bayleaf.checks.instruments import by_type, instruments
-from bayleaf.checks.links import Link, links_of
+from bayleaf.checks.links import Leaf, Link, ids_of, links_of
 from bayleaf.checks.sites import Site, Sites
 from bayleaf.checks.texts import Texts
 from bayleaf.checks.work import Work
@@ -30,6 +30,8 @@ class Context(Texts, Work):
         Work.__init__(self, book)
         self._instruments: dict[tuple, list[Instrument]] = {}
         self._links: dict[str, list[Link]] = {}
+        self._by_kinds: dict[tuple[str, ...], set[str]] = {}
+        self._ids: dict[str, list[tuple[Leaf, list[str]]]] = {}
         self._proofs: dict[str, Proof] = {}
         self._ranges: dict[str, list[Problem]] = {}
 
@@ -85,7 +87,11 @@ class Context(Texts, Work):
     @cached_property
     def named(self) -> set[str]:
         """Every id that another record names."""
-        return {link.id for r in self.book.records() for link in self.links(r) if link.id != r.id}
+        found: set[str] = set()
+        for record in self.book.records():
+            for _leaf, ids in self.ids(record):
+                found.update(ids if record.id not in ids else [id for id in ids if id != record.id])
+        return found
 
     @cached_property
     def retired(self) -> dict[str, Record]:
@@ -98,6 +104,24 @@ class Context(Texts, Work):
         if found is None:
             found = self._links[record.id] = links_of(record, self.prose(record)) if record.sound else []
         return found
+
+    def ids(self, record: Record) -> list[tuple[Leaf, list[str]]]:
+        """The ids that a record names, by the field that holds them: for a first look, and where places do not matter."""
+        found = self._ids.get(record.id)
+        if found is None:
+            found = self._ids[record.id] = ids_of(record, self.all_prose(record)) if record.sound else []
+        return found
+
+    def misnames(self, record: Record) -> bool:
+        """A first look: whether some id that a record names does not exist or is of a kind that does not belong there."""
+        for leaf, ids in self.ids(record):
+            there = self._by_kinds.get(leaf.kinds)
+            if there is None:
+                every = self.book.every.items()
+                there = self._by_kinds[leaf.kinds] = {id for id, record in every if not leaf.kinds or record.kind in leaf.kinds}
+            if not there.issuperset(ids):
+                return True
+        return False
 
     @cached_property
     def claims(self) -> Claims:

@@ -24,12 +24,12 @@ def reachable(context: Context) -> set[str]:
             continue
         if record.kind in STARTS:
             starts.append(record.id)
-        for link in context.links(record):
-            ways[record.id].add(link.id)
-            if link.path and link.path[0] in _BACKWARD:
-                target = context.book.get(link.id)
-                if target is not None and link.path[0] in _SHOWN_BY.get(target.kind, ()):
-                    ways[link.id].add(record.id)
+        for leaf, ids in context.ids(record):
+            ways[record.id].update(ids)
+            for id in ids if leaf.top in _BACKWARD else ():
+                target = context.book.get(id)
+                if target is not None and leaf.top in _SHOWN_BY.get(target.kind, ()):
+                    ways[id].add(record.id)
     found, edge = set(starts), starts
     while edge:
         edge = [id for at in edge for id in ways[at] if id not in found and not found.add(id)]

@@ -14,7 +14,7 @@ from bayleaf.records import KINDS, SINGULAR, Record
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Did-you-mean looks at the kinds that may stand there."""
     every = context.book.every
-    for link in context.links(record):
+    for link in context.links(record) if context.misnames(record) else ():
         if link.id not in every:
             kinds = link.kinds or KINDS
             kind = either(SINGULAR[k] for k in link.kinds) or "record"

@@ -14,7 +14,7 @@ from bayleaf.records import SINGULAR, Record
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Links in text may lead to any kind."""
     every = context.book.every
-    for link in context.links(record):
+    for link in context.links(record) if context.misnames(record) else ():
         found = every.get(link.id)
         if found is not None and link.kinds and found.kind not in link.kinds:
             kind = either(SINGULAR[k] for k in link.kinds)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.links import Link
 from bayleaf.checks.rings import rings
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
@@ -22,15 +21,15 @@ def check(context: Context) -> Iterator[Finding]:
     for kind in KINDS:
         records = context.book.of(kind)
         for way, top in (*_WAYS.get(kind, ()), ("replaced_by", "replaced_by")):
-            edges = {id: _edges(context, record, way, top) for id, record in records.items() if record.sound}
-            for ring in rings({id: [e.id for e in out] for id, out in edges.items()}):
-                link = next(e for e in edges[ring[0]] if e.id == ring[1 % len(ring)])
+            edges = {id: _edges(context, record, way, top) for id, record in records.items() if record.sound and top in record.data}
+            for ring in rings(edges):
+                link = next(link for link in context.links(records[ring[0]]) if link.path[0] == top and link.id == ring[1 % len(ring)] and not link.prose)
                 yield RULE.at(records[ring[0]], f"{way} leads in a circle: {' → '.join([*ring, ring[0]])}", path=link.path)
 
 
-def _edges(context: Context, record: Record, way: str, top: str) -> list[Link]:
-    found = [link for link in context.links(record) if link.path[0] == top and not link.prose]
-    return [link for link in found if link.path[-1] == "follow"] if way == "follow" else [e for e in found if e.path[-1] != "calculator"]
+def _edges(context: Context, record: Record, way: str, top: str) -> list[str]:
+    there = [(leaf, ids) for leaf, ids in context.ids(record) if leaf.top == top]
+    return [id for leaf, ids in there for id in ids if (leaf.last == "follow" if way == "follow" else leaf.last != "calculator")]
 
 
 RULE = Rule(
