@@ -7,6 +7,7 @@ from collections.abc import Callable
 from functools import cached_property
 
 from bayleaf.checks.bases import bases_of
+from bayleaf.checks.signs import WATCHED, signs_of, words_of
 from bayleaf.checks.writing import prose_of, synonyms
 from bayleaf.records import Book, Record
 
@@ -30,9 +31,17 @@ class Texts:
         """The same in small letters."""
         return self._kept("small prose", record, lambda: self.all_prose(record).lower())
 
-    def vocabulary(self, record: Record) -> frozenset[str]:
-        """Every word of the prose of a record in small letters, with the signs that touch it."""
-        return self._kept("vocabulary", record, lambda: frozenset(self.small_prose(record).split()))
+    def watched(self, record: Record) -> set[str]:
+        """The words in the prose of a record that rules watch for, and those that stand for synonyms."""
+        return self._kept("watched", record, lambda: self._watched.intersection(words_of(self.all_prose(record))))
+
+    @cached_property
+    def _watched(self) -> frozenset[str]:
+        return frozenset(WATCHED | self._by_word.keys())
+
+    def step_signs(self, record: Record) -> list[int]:
+        """The signs in the words of each step of a procedure."""
+        return self._kept("step signs", record, lambda: [signs_of(step.get("do", "")) for step in record.data["steps"]])
 
     def may_hold(self, record: Record, signs: tuple[bytes, ...]) -> bool:
         """A first look: whether any of these stands in the file of a record, which may write its letters as escapes."""
@@ -63,16 +72,14 @@ class Texts:
         return re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})\b", re.I) if longest_first else None
 
     @cached_property
-    def _by_sign(self) -> dict[str, list[str]]:
-        """The longest word of each of them, with the signs that may touch it in a text, to those that it belongs to."""
+    def _by_word(self) -> dict[str, list[str]]:
+        """The longest word of each of them to those that it belongs to."""
         found: dict[str, list[str]] = {}
         for other in self.synonyms:
-            word = max(other.split(), key=len)
-            for sign in {f"{a}{word}{b}" for a in ("", "(", '"', "[[") for b in ("", ".", ",", ";", ":", ")", "?", "!", '"', "]]", "]].", "'s")}:
-                found.setdefault(sign, []).append(other)
+            found.setdefault(max(words_of(other), key=len, default=""), []).append(other)
         return found
 
     def may_hold_synonyms(self, record: Record) -> bool:
         """A first look, much faster than the pattern: whether some synonym's letters stand in the prose of a record."""
-        text = self.small_prose(record)
-        return any(other in text for sign in self._by_sign.keys() & self.vocabulary(record) for other in self._by_sign[sign])
+        text, there = self.small_prose(record), self.watched(record)
+        return any(other in text for word in there for other in self._by_word.get(word, ())) or not text.isascii()

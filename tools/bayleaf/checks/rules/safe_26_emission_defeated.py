@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.signs import sign
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
@@ -17,14 +18,18 @@ DEFEAT = re.compile(
     r"\b(delet\w*|defeat\w*|gut(?:ted|ting)?|hollow\w*|bypass\w*|dummy|simulat\w*|spacers?|straight pipe|test pipe|drill\w* out|"
     r"knock\w* out|weld\w* shut|blank(?:ed|ing)? off|block(?:ed|ing)? off|plug\w* (?:it )?(?:for good|permanently)|leav\w* (?:it |them )?(?:off|out|unplugged|disconnected)|"
     r"permanent\w*|for good|code out|tune out|remap\w*|disable the)\b", re.I)  # fmt: skip
+# A first look: the pattern finds nothing without one of the first, or one of the second with one of the third.
+_ALONE = sign("delet", "defeat", "gut", "hollow", "bypass", "dummy", "simulat", "spacer", "permanent", "good", "remap", "disable")
+_WITH = sign("straight", "test", "drill", "knock", "weld", "blank", "block", "leav", "code", "tune")
+_WHAT = sign("pipe", "out", "shut", "off", "unplugged", "disconnected")
 NOT = re.compile(r"\b(do not|don't|never|not to|must not|without)\b", re.I)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    components = context.book.of("components")
-    for i, step in enumerate(record.data["steps"]):
-        text = step.get("do", "")
-        part = components.get(step.get("at"))
+    for i, (step, signs) in enumerate(zip(record.data["steps"], context.step_signs(record), strict=True)):
+        if not (signs & _ALONE or signs & _WITH and signs & _WHAT):
+            continue
+        text, part = step.get("do", ""), context.book.of("components").get(step.get("at"))
         hit = DEFEAT.search(text)
         if hit and not NOT.search(text) and EQUIPMENT.search(f"{text} {part.title if part else ''}"):
             yield RULE.at(record, f"step {i + 1} defeats emission equipment ({hit.group()})", path=("steps", i, "do"))

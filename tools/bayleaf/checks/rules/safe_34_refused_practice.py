@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.signs import sign
 from bayleaf.checks.walked import WalkedStep
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
@@ -27,13 +29,21 @@ REFUSED = (
     (r"\b(short|bridge|hold)\w*\b.*\b(spark plug lead|plug wire|coil lead)\b.*\b(hand|ground|earth)\b", "a spark drawn by hand", "Use a spark tester."),
 )  # fmt: skip
 _COMPILED = tuple((re.compile(pattern, re.I | re.S), name, instead) for pattern, name, instead in REFUSED)
-# A first look, much faster than the patterns: one of these words stands in every text that the pattern of the same place finds.
-_SIGNS = (
-    ("mouth", "suck"), ("hand", "finger", "palm", "feel"), ("mercury",), ("oxygen",),
-    ("cleaner", "starting fluid", "ether", "gasoline", "petrol", "flammable", "propane", "butane", "acetylene"),
-    ("plastic", "nylon", "polyamide"), ("prob",), ("drain", "sewer", "gully", "ground", "soil"), ("windscreen", "windshield", "wiper", "cabin"),
-    ("cigarette", "match", "lighter", "torch", "flame"), ("spark plug lead", "plug wire", "coil lead"),
+# A first look, much faster than the patterns: a sign of each group stands in every text that the pattern of the same place finds.
+SIGNS = (
+    (sign("siphon", "suck"), sign("mouth", "fuel", "gasoline", "petrol", "diesel", "hose")),
+    (sign("feel", "run", "pass", "hold"), sign("hand", "finger", "palm", "feel"), sign("leak", "joint", "line", "hose", "pipe", "spray")),
+    (sign("mercury"),), (sign("oxygen"), sign("pressur", "blow", "purge", "fill", "bottle", "cylinder")),
+    (sign("spray", "squirt", "spritz", "propane", "butane", "acetylene"),
+     sign("brake", "carburet", "starting", "ether", "gasoline", "petrol", "propane", "butane", "flammable", "leak", "intake", "hose")),
+    (sign("pinch", "clamp", "squeeze", "crimp"), sign("plastic", "nylon", "polyamide")),
+    (sign("prob"), sign("airbag", "air", "restraint", "pretensioner", "srs")),
+    (sign("pour", "tip", "empty", "drain"), sign("into", "down"), sign("drain", "sewer", "gully", "ground", "soil")),
+    (sign("drive", "tape", "hang", "stick"), sign("gauge"), sign("windscreen", "windshield", "wiper", "cabin")),
+    (sign("smoke", "light", "strike"), sign("cigarette", "match", "lighter", "torch", "flame")),
+    (sign("short", "bridge", "hold"), sign("spark", "plug", "coil"), sign("hand", "ground", "earth")),
 )  # fmt: skip
+_SWITCH = sign("switch")
 _GAS = re.compile(r"\boxygen\b(?! sensor)|\bmercury\b|\bacetylene\b", re.I)
 CRASH = re.compile(r"\breset\w*\b|\bpress\w*\b.*\bbutton\b|\bclos\w*\b", re.I)
 
@@ -42,22 +52,28 @@ LOOKS = re.compile(r"\bleak|\bwet\b|\bdrip|\bsmell", re.I)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    steps, small = context.walk(record).steps, context.small_prose(record)
-    likely = [refused for refused, signs in zip(_COMPILED, _SIGNS, strict=True) if any(sign in small for sign in signs)]
-    for index, step in enumerate(steps):
-        if step.source != record.id:
-            continue
-        text = step.data.get("do", "")
-        for pattern, name, instead in likely:
+    for i, (step, signs) in enumerate(zip(record.data["steps"], context.step_signs(record), strict=True)):
+        text, path = step.get("do", ""), ("steps", i, "do")
+        for pattern, name, instead in _likely(signs):
             if pattern.search(text) and not _NOT.search(text):
-                yield RULE.at(record, f"step {step.number} orders what this book refuses: {name}", instead, (*step.place, "do"))
-        crash = "crash" in str(step.data.get("at", "")) or "switch" in small and CRASH_SWITCH.search(text)
-        if crash and CRASH.search(text) and not any(map(_looks, steps[: index + 1])) and not _NOT.search(text):
-            words = f"step {step.number} resets the crash switch before anybody has looked for a leak"
-            yield RULE.at(record, words, "Look for leaks in a step before it.", (*step.place, "do"))
+                yield RULE.at(record, f"step {i + 1} orders what this book refuses: {name}", instead, path)
+        crash = "crash" in str(step.get("at", "")) or signs & _SWITCH and CRASH_SWITCH.search(text)
+        if crash and CRASH.search(text) and not _looked(context, record, i) and not _NOT.search(text):
+            words = f"step {i + 1} resets the crash switch before anybody has looked for a leak"
+            yield RULE.at(record, words, "Look for leaks in a step before it.", path)
     for c in filter(_GAS.search, listed(record.data["needs"]["consumables"])):
         path = ("needs", "consumables", record.data["needs"]["consumables"].index(c))
         yield RULE.at(record, f"the consumable {c!r} is refused in this book", "Use inert gas and instruments without mercury.", path)
+
+
+@cache
+def _likely(signs: int) -> list[tuple[re.Pattern, str, str]]:
+    return [refused for refused, groups in zip(_COMPILED, SIGNS, strict=True) if all(signs & group for group in groups)]
+
+
+def _looked(context: Context, record: Record, last: int) -> bool:
+    """Whether a step up to this one, or one that it follows, looks for a leak."""
+    return any(_looks(step) for step in context.walk(record).steps if step.place[1] <= last)
 
 
 def _looks(step: WalkedStep) -> bool:

@@ -8,15 +8,20 @@ from functools import cache
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.signs import sign
 from bayleaf.checks.writing import plain, steps_of
 from bayleaf.finding import Finding
 from bayleaf.quantities import units
 from bayleaf.records import Record
 
 
+_DIGIT = sign(*"0123456789")
+
+
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Looks for a number before any unit that the book knows."""
-    for path, text in steps_of(record):
+    digits = [signs & _DIGIT for signs in context.step_signs(record)]
+    for path, text in steps_of(record) if any(digits) else ():
         match = _number_with_unit().search(plain(text))
         if match:
             yield RULE.at(record, f"step {path[1] + 1} names {match[0]} in its words", path=path)

@@ -24,7 +24,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
         text = plain(text)
         if not any(sign in text for sign in _SIGNS):
             continue
-        second = next((m[1].lower() for m in _SECOND.finditer(text) if m[1].lower() in verbs() - _WITH and _plain_verb(text, m)), "")
+        second = next((m[1].lower() for m in _SECOND.finditer(text) if m[1].lower() in verbs() and m[1].lower() not in _WITH and _plain_verb(text, m)), "")
         if second and not _TOGETHER.search(text):
             yield RULE.at(record, f"step {path[1] + 1} has a second action: {second}", path=path)
 

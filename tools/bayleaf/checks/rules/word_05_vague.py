@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.signs import watch
 from bayleaf.checks.words import field
 from bayleaf.finding import Finding
 from bayleaf.records import Record
@@ -15,16 +16,24 @@ _VAGUE = re.compile(
     r"\b(?:(?:as|if|when|where) (?:necessary|required|needed|applicable|appropriate)|properly|adequate(?:ly)?|appropriate(?:ly)?|suitabl[ey]"
     r"|sufficient(?:ly)?|approximately|approx\.|reasonabl[ey]|carefully|and so on|and/or|etc\b)", re.I
 )
-_SIGNS = ("necessary", "require", "needed", "applicable", "ropriate", "properly", "adequate", "suitabl", "sufficient", "approx", "reasonab", "careful", "so on", "and/or", "etc")
+# A first look: without one of these words the pattern finds nothing.
+_WORDS = watch(
+    "necessary", "required", "needed", "applicable", "appropriate", "appropriately", "properly", "adequate", "adequately", "suitable", "suitably",
+    "sufficient", "sufficiently", "approximately", "approx", "reasonable", "reasonably", "carefully", "etc",
+)  # fmt: skip
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """One finding a text: the first vague word in it."""
-    small = context.small_prose(record)
-    for path, text in context.prose(record) if any(sign in small for sign in _SIGNS) else ():
+    for path, text in context.prose(record) if _may(record, context) else ():
         match = _VAGUE.search(text)
         if match and not (match[0].lower().startswith("approx") and "±" in text):
             yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
+
+
+def _may(record: Record, context: Context) -> bool:
+    text = context.small_prose(record)
+    return not _WORDS.isdisjoint(context.watched(record)) or "so on" in text or "and/or" in text or not text.isascii()
 
 
 RULE = Rule(
