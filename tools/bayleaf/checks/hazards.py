@@ -27,9 +27,10 @@ class Trigger:
     conditions: frozenset[str]
     equipment: frozenset[str]
     places: frozenset[str]
+    on_path: bool  # whether it asks anything of a path
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Met:
     """A hazard that the step at `index` of the walk meets, and the trigger that holds there."""
 
@@ -94,7 +95,7 @@ class Hazards:
         acts = sorted(t.acts & step.acts, key=lambda a: (a != step.data.get("act"), a))
         parts = ["the act is to " + machine.title(acts[0])] if acts else []
         parts += [f"it measures {quantity_of(self.book, step.data).replace('-', ' ')}"] if t.quantities else []
-        path = _path(t, step) if _asks_path(t) else None
+        path = _path(t, step) if t.on_path else None
         parts += [_on(path, t)] if path else []
         parts += [f"it is done at {step.when.replace('-', ' ')}"] if t.conditions else []
         parts += [f"{machine.named(state)} stands" for state in t.with_]
@@ -130,6 +131,7 @@ def _trigger(hazard: str, data: dict) -> Trigger:
     return Trigger(
         hazard=hazard, data=data, side=data.get("side", ""), least=pascals(data.get("greatest_at_least")),
         with_=tuple(listed(data.get("with"))), without=tuple(listed(data.get("without"))), **sets,
+        on_path=bool(sets["carries"] or "side" in data or "greatest_at_least" in data),
     )  # fmt: skip
 
 
@@ -150,21 +152,22 @@ def _holds(t: Trigger, step: WalkedStep, where: frozenset[str]) -> bool:
     return (
         step.had.isdisjoint(t.without)
         and (not t.places or not where.isdisjoint(t.places))
-        and (not _asks_path(t) or _path(t, step) is not None)
+        and (not t.on_path or any(_fits(t, path) for path in (step.act_paths if t.acts else step.read_paths)))
     )
 
 
-def _asks_path(t: Trigger) -> bool:
-    return bool(t.carries or t.side or "greatest_at_least" in t.data)
+def _fits(t: Trigger, path: PathFact) -> bool:
+    """Whether a path is all that a trigger asks of one path."""
+    return (
+        (not t.carries or path.carries in t.carries)
+        and (not t.side or path.side == t.side)
+        and (t.least is None or path.greatest is not None and path.greatest >= t.least)
+    )
 
 
 def _path(t: Trigger, step: WalkedStep) -> PathFact | None:
-    """The path with the greatest pressure that fits all that the trigger asks of one path."""
-    fit = [
-        p for p in (step.act_paths if t.acts else step.read_paths)
-        if (not t.carries or p.carries in t.carries) and (not t.side or p.side == t.side)
-        and (t.least is None or p.greatest is not None and p.greatest >= t.least)
-    ]  # fmt: skip
+    """The path with the greatest pressure among those that fit."""
+    fit = [path for path in (step.act_paths if t.acts else step.read_paths) if _fits(t, path)]
     return max(fit, key=lambda p: (p.greatest or 0, p.system, p.name), default=None)
 
 

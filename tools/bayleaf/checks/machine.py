@@ -26,6 +26,24 @@ class State:
     proof: dict
 
 
+@dataclass(slots=True)
+class Brought:
+    """What an act brings with it in a condition: `acts` is all that is done, `own` by the act and `done` by the condition.
+
+    `claims` are the states that the condition speaks of, `setters` and `each` those that the act sets and those, kept
+    joint by joint, that it ends; `forbidden_by` and `ends` those that forbid one of the acts and those that one of them ends.
+    """
+
+    own: frozenset[str]
+    acts: frozenset[str]
+    done: frozenset[str]
+    claims: tuple[str, ...]
+    setters: list[State]
+    each: list[State]
+    forbidden_by: frozenset[str]
+    ends: frozenset[str]
+
+
 class Machine:
     """Acts, conditions and states, made ready for walking.
 
@@ -36,7 +54,8 @@ class Machine:
     """
 
     def __init__(self, book: Book):
-        self.kept: dict[int, object] = {}  # what a walk made of each step as written, by its identity in the book
+        self.kept: dict[object, object] = {}  # what walks made of steps, readings and preparations as written
+        self._brought: dict[tuple[str | None, str], Brought] = {}
         acts = {id: record.data for id, record in _sound(book, "acts")}
         self.titles = {id: data["title"] for id, data in acts.items()}
         self.undo = {id: data["undone_by"] for id, data in acts.items() if "undone_by" in data}
@@ -62,6 +81,18 @@ class Machine:
     def acts_of(self, act: str | None) -> frozenset[str]:
         """An act and all that it implies; one that the vocabulary does not know stands for itself."""
         return self.closure.get(act, frozenset({act})) if act else frozenset()
+
+    def brought(self, act: str | None, when: str) -> Brought:
+        """What an act, or none, brings with it in a condition, or in none."""
+        kept = self._brought.get((act, when))
+        if kept is None:
+            own, (done, claims) = self.acts_of(act), self.conditions.get(when, (frozenset(), ()))
+            setters, each = (list(dict.fromkeys(s for a in sorted(own) for s in by.get(a, ()))) for by in (self.setters, self.looks))
+            acts, states = own | done, self.states.values()
+            forbidden_by = frozenset(s.id for s in states if not s.forbids.isdisjoint(acts))
+            ends = frozenset(s.id for s in states if not s.ended_by.isdisjoint(acts))
+            kept = self._brought[act, when] = Brought(own, acts, done, claims, setters, each, forbidden_by, ends)
+        return kept
 
     def title(self, act: str) -> str:
         """An act in words that go on in a sentence: `switch the key on`."""

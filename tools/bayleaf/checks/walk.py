@@ -10,7 +10,7 @@ from __future__ import annotations
 from bayleaf.checks.machine import Machine, State
 from bayleaf.checks.paths import PathFact, Paths
 from bayleaf.checks.walked import Key, Note, Walk, WalkedStep, Written
-from bayleaf.records import Book, Record, listed, mapped
+from bayleaf.records import Book, Record, listed
 
 
 def walk(record: Record, book: Book, machine: Machine, paths: Paths) -> Walk:
@@ -33,6 +33,7 @@ def cautions_of(book: Book, procedures: list[str]) -> set[str]:
     return {c for r in records for step in r.data["steps"] for c in listed(step.get("cautions"))}
 
 
+_NONE: frozenset[str] = frozenset()
 _NOTHING: dict[Key, int] = {}  # shared by every step during which nothing goes on; nobody writes to it
 
 
@@ -40,15 +41,14 @@ class _Walker:
     def __init__(self, record: Record, book: Book, machine: Machine, paths: Paths):
         self.book, self.machine, self.paths, self.record = book, machine, paths, record
         before = preparations(book, record.data)
-        ready = [r for p in before if (r := book.of("procedures").get(p)) and r.sound]
-        left = [s for r in ready for s in [*listed(r.data["leaves"]), *(s for step in r.data["steps"] for s in listed(step.get("sets")))]]
-        states = [*left, *listed(record.data["needs"]["states"])]
+        states = [*(s for id in before for s in self._prepared(id)[0]), *listed(record.data["needs"]["states"])]
         self.standing: dict[Key, int] = {(s, ""): -1 for s in states if s in machine.states}
+        self.parted = False  # whether anything was ever set on a part
         self.by: dict[Key, str] = {}  # the act with which a state was set on a part
         self.doing: dict[Key, int] = {}
         self.shown: frozenset[str] = frozenset()  # the cautions shown up to the step at hand
-        self._kept: tuple[dict[Key, int], frozenset[str]] | None = None
-        self.walk = Walk(record.id, frozenset(cautions_of(book, before)), dict(self.standing))
+        self._kept: tuple[dict[Key, int], frozenset[str]] | None = None  # the snapshot, until something begins or ends
+        self.walk = Walk(record.id, _NONE.union(*(self._prepared(id)[1] for id in before)), dict(self.standing))
 
     def run(self) -> Walk:
         shown = set(self.walk.inherited)
@@ -56,6 +56,16 @@ class _Walker:
         self._end_all(listed(self.record.data.get("ends")))
         self.walk.end, self.walk.left = dict(self.standing), dict(self.doing)
         return self.walk
+
+    def _prepared(self, id: str) -> tuple[list[str], set[str]]:
+        """(the states that a preparation leaves, the cautions that it shows)."""
+        kept = self.machine.kept.get(("prepared", id))
+        if kept is None:
+            record = self.book.of("procedures").get(id)
+            data = record.data if record and record.sound else {"leaves": [], "steps": []}
+            left = [*listed(data["leaves"]), *(s for step in data["steps"] for s in listed(step.get("sets")))]
+            kept = self.machine.kept["prepared", id] = (list(dict.fromkeys(left)), cautions_of(self.book, [id]))
+        return kept
 
     def _procedure(self, record: Record, place: tuple, number: str, systems: list[str], seen: tuple, shown: set[str]) -> None:
         for i, step in enumerate(record.data["steps"]):
@@ -74,41 +84,44 @@ class _Walker:
         missing = [s for s in listed(followed.data["needs"]["states"]) if not any(k[0] == s for k in self.standing)]
         self.walk.steps[-1].notes += [Note("unmet", s) for s in missing]
         theirs = [s for s in listed(followed.data["systems"]) if not systems or s in systems]
-        inside = shown | cautions_of(self.book, preparations(self.book, followed.data))
+        inside = shown.union(*(self._prepared(id)[1] for id in preparations(self.book, followed.data)))
         self._procedure(followed, here, f"{name}.", theirs or systems, (*seen, followed.id), inside)
         self._end_all(listed(followed.data.get("ends")))
         shown |= inside
 
     def _end_all(self, states: list[str]) -> None:
-        for key in [k for k in self.standing if k[0] in states]:
+        for key in [k for k in self.standing if k[0] in states] if states else ():
             del self.standing[key]
+            self._kept = None
 
     def _step(self, source: str, step: dict, path: tuple, place: tuple, number: str, systems: list[str], shown: set[str]) -> None:
         f = self._written(step)
+        by = f.brought
         at = (step["at"],) if "at" in step else self._joints(f.each) if f.each else ()
         read_paths = self.paths.of(f.read_at, systems) if f.read_at else ()
         before, had = self._snapshot()
         if len(self.shown) != len(shown):  # what has been shown only grows
             self.shown = frozenset(shown)
         walked = WalkedStep(
-            number, source, path, place, step, f.when, f.acts, f.own, at, self._paths(at, f.each, systems) or read_paths, read_paths,
-            f.cautions, before, dict(self.doing) if self.doing else _NOTHING, self.shown, had=had,
+            number, source, path, place, step, f.when, by.acts, by.own, at, (self._paths(at, f.each, systems) if at or f.each else ()) or read_paths,
+            read_paths, f.cautions, before, dict(self.doing) if self.doing else _NOTHING, self.shown, had=had,
         )  # fmt: skip
+        index = len(self.walk.steps)
         self.walk.steps.append(walked)
-        index = len(self.walk.steps) - 1
-        self._condition(walked, f.done, f.claims, index)
-        states, acts = self.machine.states, f.acts
-        for key, since in before.items() if acts else ():
-            if not acts.isdisjoint(states[key[0]].forbids):
-                self._forbid(walked, key, since, acts)
-        for key in [k for k in self.standing if (k[1] or not acts.isdisjoint(states[k[0]].ended_by)) and self._ends(k, walked)] if acts else ():
-            self._end(walked, key)
-        for state in f.setters:
-            if not state.carries or any(p.carries in state.carries for p in walked.act_paths):
-                self._set(walked, state.id, index)
+        if by.done or by.claims:
+            self._condition(walked, by.done, by.claims, index)
+        if by.acts:
+            for key in [k for k in before if k[0] in by.forbidden_by] if not by.forbidden_by.isdisjoint(had) else ():
+                self._forbid(walked, key, before[key], by.acts)
+            may_end = self.parted or by.done or by.claims or not by.ends.isdisjoint(had)
+            for key in [k for k in self.standing if (k[1] or k[0] in by.ends) and self._ends(k, walked)] if may_end else ():
+                self._end(walked, key)
+            for state in by.setters:
+                if not state.carries or any(p.carries in state.carries for p in walked.act_paths):
+                    self._set(walked, state.id, index)
         for state in f.makes:
             self._set(walked, state, index)
-        if f.own:
+        if by.own:
             self._undo(walked, step.get("act"), index)
         walked.after, walked.has = self._snapshot()
 
@@ -116,21 +129,27 @@ class _Walker:
         """What is written in a step; kept, because a procedure is walked again wherever it is followed."""
         kept = self.machine.kept.get(id(step))
         if kept is None:
-            machine, own = self.machine, self.machine.acts_of(step.get("act"))
-            reading = self.book.of("readings").get(mapped(step.get("takes")).get("reading"))
-            when = step.get("when") or (reading.data.get("when", "") if reading else "")
-            done, claims = machine.conditions.get(when, (frozenset(), ()))
-            read_at = [c for c in (reading.data.get("at"), *listed(reading.data.get("between"))) if isinstance(c, str)] if reading else []
-            each = [] if "at" in step else [s for a in own for s in machine.looks.get(a, ())]
-            setters = dict.fromkeys(s for a in sorted(own) for s in machine.setters.get(a, ()))
-            makes = [s for s in (*listed(step.get("sets")), *listed(step.get("proves"))) if s in machine.states]
-            cautions = tuple(listed(step.get("cautions")))
-            kept = machine.kept[id(step)] = Written(own, own | done, done, claims, when, each, list(setters), makes, cautions, tuple(read_at))
+            condition, read_at = self._reading(step["takes"].get("reading")) if "takes" in step else ("", ())
+            when = step.get("when") or condition
+            brought = self.machine.brought(step.get("act"), when)
+            makes = [s for s in (*listed(step.get("sets")), *listed(step.get("proves"))) if s in self.machine.states]
+            each = [] if "at" in step else brought.each
+            kept = self.machine.kept[id(step)] = Written(brought, when, each, makes, tuple(listed(step.get("cautions"))), read_at)
+        return kept
+
+    def _reading(self, reading: str) -> tuple[str, tuple[str, ...]]:
+        """(the condition of a reading, the parts where it is taken)."""
+        kept = self.machine.kept.get(("reading", reading))
+        if kept is None:
+            record = self.book.of("readings").get(reading)
+            data = record.data if record else {}
+            places = (data.get("at"), *listed(data.get("between")))
+            kept = self.machine.kept["reading", reading] = (data.get("when", ""), tuple(c for c in places if isinstance(c, str)))
         return kept
 
     def _snapshot(self) -> tuple[dict[Key, int], frozenset[str]]:
         """What stands now, and the names of it; the same objects as long as nothing changes."""
-        if self._kept is None or self._kept[0] != self.standing:
+        if self._kept is None:
             self._kept = (dict(self.standing), frozenset(s for s, _at in self.standing))
         return self._kept
 
@@ -157,6 +176,7 @@ class _Walker:
             for key in [k for k in self.standing if by and by <= states[k[0]].ended_by]:
                 self._end(walked, key)
             self.standing[state, ""] = index
+            self._kept = None
         for (act, at), since in self.doing.items():
             if act in self.machine.going and self.machine.undo[act] in done:
                 walked.notes.append(Note("contradicted", act, at, self.machine.undo[act], since))
@@ -167,6 +187,7 @@ class _Walker:
 
     def _end(self, walked: WalkedStep, key: Key) -> None:
         del self.standing[key]
+        self._kept = None
         walked.notes.append(Note("ended", *key))
 
     def _ends(self, key: Key, walked: WalkedStep) -> bool:
@@ -187,6 +208,8 @@ class _Walker:
         for part in (walked.at if state.each or act in self.machine.local else ()) or ("",):
             self.by[id, part] = act
             self.standing[id, part] = index
+            self.parted = self.parted or bool(part)
+            self._kept = None
             walked.notes.append(Note("set", id, part, since=index))
             if new:
                 self._forbid(walked, (id, part), index, walked.acts - state.set_by)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from bayleaf.checks.machine import State
+from bayleaf.checks.machine import Brought, State
 from bayleaf.checks.paths import PathFact
 
 Key = tuple[str, str]  # a state or an act, and the part that it belongs to ('' for the whole car)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Note:
     """Something that happened in a step.
 
@@ -27,17 +27,13 @@ class Note:
     since: int = -1
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Written:
-    """What the words of a step say wherever it is walked; see WalkedStep. `each`: states kept joint by joint that it looks at or closes."""
+    """What a step says wherever it is walked; see WalkedStep. `each`: states kept joint by joint that it looks at or closes."""
 
-    own: frozenset[str]
-    acts: frozenset[str]
-    done: frozenset[str]
-    claims: tuple[str, ...]
+    brought: Brought
     when: str
     each: list[State]
-    setters: list[State]
     makes: list[str]
     cautions: tuple[str, ...]
     read_at: tuple[str, ...]
