@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 from typing import TYPE_CHECKING
 
 from bayleaf.checks.hazards import Met
@@ -13,10 +13,11 @@ if TYPE_CHECKING:
     from bayleaf.checks.context import Context
 
 
-def noted(context: Context, record: Record, *kinds: str) -> Iterator[tuple[WalkedStep, Note]]:
-    """The notes of these kinds, but for those that a followed procedure already has when it is walked alone."""
-    for step in context.walk(record).steps:
-        notes = [note for note in step.notes if note.kind in kinds]
+def noted(context: Context, record: Record, *kinds: str, of: Container[str] | None = None) -> Iterator[tuple[WalkedStep, Note]]:
+    """The notes of these kinds (and of these states), but for those that a followed procedure already has when it is walked alone."""
+    walk = context.walk(record)
+    for step in walk.steps if not walk.noted.isdisjoint(kinds) else ():
+        notes = [note for note in step.notes if note.kind in kinds and (of is None or note.what in of)]
         theirs = _alone(context, record, step) if notes else ()
         for note in notes:
             if (note.kind, note.what, note.other) not in theirs:

@@ -55,6 +55,7 @@ class _Walker:
         self._procedure(self.record, (), "", listed(self.record.data["systems"]), (self.record.id,), shown)
         self._end_all(listed(self.record.data.get("ends")))
         self.walk.end, self.walk.left = dict(self.standing), dict(self.doing)
+        self.walk.done()
         return self.walk
 
     def _prepared(self, id: str) -> tuple[list[str], set[str]]:

@@ -80,7 +80,11 @@ class WalkedStep:
 
 @dataclass(slots=True)
 class Walk:
-    """`start` and `end` map what stands to the step that set it; `left` are the acts that nothing undid."""
+    """`start` and `end` map what stands to the step that set it; `left` are the acts that nothing undid.
+
+    `own` are the steps that the procedure has itself, `taking` those of them that take a reading, `acts` all that one of
+    them does by its act, and `noted` the kinds of all notes.
+    """
 
     procedure: str
     inherited: frozenset[str]
@@ -88,6 +92,21 @@ class Walk:
     steps: list[WalkedStep] = field(default_factory=list)
     end: dict[Key, int] = field(default_factory=dict)
     left: dict[Key, int] = field(default_factory=dict)
+    own: list[WalkedStep] = field(default_factory=list)
+    taking: list[WalkedStep] = field(default_factory=list)
+    acts: frozenset[str] = frozenset()
+    noted: frozenset[str] = frozenset()
+
+    def done(self) -> None:
+        """Index the steps once all are walked."""
+        self.own = [step for step in self.steps if step.source == self.procedure]
+        self.taking = [step for step in self.own if "takes" in step.data]
+        self.acts = frozenset().union(*{step.own for step in self.own})
+        self.noted = frozenset(note.kind for step in self.steps if step.notes for note in step.notes)
+
+    def doing(self, *acts: str) -> list[WalkedStep]:
+        """The procedure's own steps that do one of these by their act, in order."""
+        return [] if self.acts.isdisjoint(acts) else [step for step in self.own if not step.own.isdisjoint(acts)]
 
     def last(self, kind: str, what: str, before: int) -> int | None:
         """The index of the last step before this one that has a note of this kind about `what`."""

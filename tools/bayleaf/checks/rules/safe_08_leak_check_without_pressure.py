@@ -16,8 +16,7 @@ RELIEVED = "fuel-pressure-relieved"
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk = context.walk(record)
     for index, step in enumerate(walk.steps):
-        on_fuel = any(p.carries == "fuel" for p in step.act_paths)
-        if "leak-check" not in step.own or not on_fuel or not any(s == RELIEVED for s, _at in step.after) or _alone(context, record, step):
+        if "leak-check" not in step.own or not any(p.carries == "fuel" for p in step.act_paths) or not any(s == RELIEVED for s, _at in step.after) or _alone(context, record, step):
             continue
         since = walk.last("set", RELIEVED, index)
         by = f"since {called(walk, since)}" if since is not None else "from the start"

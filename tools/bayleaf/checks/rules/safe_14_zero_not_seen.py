@@ -15,14 +15,12 @@ ZERO = "zero-seen"
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
-    for index, step in enumerate(walk.steps):
-        if "open-joint" not in step.own or step.source != record.id:
-            continue
+    for step in walk.doing("open-joint"):
         fitted = sorted({s for s, _at in step.before if s in machine.states and machine.states[s].connection})
         low = any(p.carries == "fuel" and p.side != "high" for p in step.act_paths)
         if not low or not fitted or step.stood(ZERO):
             continue
-        ended = walk.last("ended", ZERO, index)
+        ended = walk.last("ended", ZERO, walk.steps.index(step))
         how = f", {called(walk, ended)} ended what was seen before" if ended is not None else ""
         words = f"{step_name(walk, step)} opens a fuel joint with {machine.named(fitted[0])}, and nobody has read zero on it{how}"
         yield RULE.at(record, words, f"Read it after the relief in a step with proves: [{ZERO}].", spot(record, step, "act"))

@@ -15,11 +15,11 @@ SAFE = "high-side-safe"
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk = context.walk(record)
-    for index, step in enumerate(walk.steps):
+    for step in walk.doing("open-joint", "disconnect", "bleed"):
         high = next((p for p in step.act_paths if p.carries == "fuel" and p.side == "high"), None)
-        if not {"open-joint", "disconnect", "bleed"} & step.own or high is None or step.source != record.id or step.stood(SAFE):
+        if high is None or step.stood(SAFE):
             continue
-        ended = walk.last("ended", SAFE, index)
+        ended = walk.last("ended", SAFE, walk.steps.index(step))
         how = f"{called(walk, ended)} ended it" if ended is not None else "no reading has proved it"
         words = f"{step_name(walk, step)} opens the path {high.name} of {high.system}, the high side, and it is not proved safe: {how}"
         yield RULE.at(record, words, _help(context), spot(record, step, "act"))

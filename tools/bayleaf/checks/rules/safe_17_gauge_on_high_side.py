@@ -17,8 +17,8 @@ SCAN = "scan-tool"
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk = context.walk(record)
-    for step in walk.steps:
-        if step.source != record.id:
+    for step in walk.own:
+        if not step.read_paths and not step.act_paths:
             continue
         taken = mapped(step.data.get("takes"))
         names = [taken.get("instrument")] if _high(step.read_paths) and _pressure(context, taken.get("reading")) else []

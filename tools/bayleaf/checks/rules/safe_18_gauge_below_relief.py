@@ -16,11 +16,11 @@ PUMPS = frozenset({"energise-pump", "start-engine", "crank", "crank-disabled"})
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk = context.walk(record)
-    for step in walk.steps:
+    for step in walk.own if any(step.doing or "clamp" in step.own for step in walk.own) else ():
         shut = next(((at, since) for (act, at), since in step.doing.items() if act == "clamp" and _fuel(context, record, at)), None)
         if shut is None and "clamp" in step.own and _most(step.act_paths):
             shut = (step.data.get("at", ""), walk.steps.index(step))
-        if shut is None or step.source != record.id or not (PUMPS & step.acts or step.stands("running")):
+        if shut is None or not (PUMPS & step.acts or step.stands("running")):
             continue
         path = _most([*step.read_paths, *step.act_paths]) or _fuel(context, record, shut[0])
         names = [*listed(step.data.get("equipment")), mapped(step.data.get("takes")).get("instrument")]

@@ -13,10 +13,13 @@ from bayleaf.records import Record
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
-    for step in walk.steps:
+    stopping = {s.id for s in machine.states.values() if s.stops}
+    for step in walk.own:
+        if step.had.isdisjoint(stopping):
+            continue
         state = next(((s, since) for (s, _at), since in step.before.items() if s in machine.states and machine.states[s].stops), None)
         ended = state is not None and not any(s == state[0] for s, _at in step.after)
-        if state is None or ended or step.source != record.id or "stop_at" in step.data:
+        if state is None or ended or "stop_at" in step.data:
             continue
         ran = any("stop_at" in s.data for s in walk.steps[state[1] + 1 : walk.steps.index(step)])
         if "energise-pump" in step.own or "energise-pump" in step.acts and not ran:

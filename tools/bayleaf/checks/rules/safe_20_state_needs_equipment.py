@@ -15,12 +15,11 @@ from bayleaf.records import Record, listed
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
-    for step, note in noted(context, record, "set"):
+    wanting = {id for id, state in machine.states.items() if state.needs}
+    for step, note in noted(context, record, "set", of=wanting):
         needs = machine.states[note.what].needs
-        if not needs:
-            continue
         owner = context.book.of("procedures").get(step.source)
-        at_hand = {t for e in listed(owner.data["needs"]["equipment"]) for t in types_of(context.book, e)} if owner else set()
+        at_hand = {t for e in listed(owner.data["needs"]["equipment"]) for t in context.hazards.types(e)} if owner else set()
         if not at_hand & set(needs):
             words = f"{step_name(walk, step)} begins {machine.named(note.what)}, and the procedure has no {either(needs)}"
             yield RULE.at(record, words, f"Add {needs[0]} to needs: equipment and to the step.", spot(record, step, "sets", "act"))

@@ -15,9 +15,9 @@ SHUT = "tank-shut"
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
-    for step in walk.steps:
+    for step in walk.taking:
         quantity = context.numbers.measured(mapped(step.data.get("takes")).get("reading", ""))
-        if step.source != record.id or quantity is None or not quantity.dimension[4]:
+        if quantity is None or not quantity.dimension[4]:
             continue
         opened = next(((k, since) for k, since in step.before.items() if "open-joint" in machine.states[k[0]].set_by and machine.states[k[0]].forbids), None)
         if opened:

@@ -15,9 +15,9 @@ PLUGS = {"connect", "disconnect", "connect-electrical", "disconnect-electrical"}
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
     systems = listed(record.data["systems"])
-    for step in walk.steps:
+    for step in walk.own:
         act = step.data.get("act")
-        if step.source != record.id or act not in machine.of_paths and act not in machine.local or act in machine.whole:
+        if act not in machine.of_paths and act not in machine.local or act in machine.whole:
             continue
         if "at" not in step.data:
             if act in machine.local or not step.act_paths:  # a look at every joint names them by itself

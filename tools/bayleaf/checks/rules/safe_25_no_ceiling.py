@@ -17,9 +17,7 @@ CHARGE = ({"value": 10, "unit": "psi"}, "the charge side")
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for step in context.walk(record).steps:
-        if step.source != record.id or "pressurise" not in step.own:
-            continue
+    for step in context.walk(record).doing("pressurise"):
         limit = step.data.get("at_most")
         if limit is None or pascals(limit) is None:
             words = f"step {step.number} puts pressure on a system and no at_most says how much it may bear"

@@ -13,10 +13,10 @@ INSTEAD = {"disconnect": "open-joint", "connect": "close-joint"}
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for step in context.walk(record).steps:
+    for step in context.walk(record).doing(*INSTEAD):
         act = step.data.get("act")
         fuel = next((p for p in step.act_paths if p.carries == "fuel"), None)
-        if step.source == record.id and act in INSTEAD and "at" in step.data and fuel:
+        if act in INSTEAD and "at" in step.data and fuel:
             words = f"step {step.number} is to {act} at {step.data['at']}, which carries fuel on the path {fuel.name} of {fuel.system}"
             yield RULE.at(record, words, f"Write act: {INSTEAD[act]}, or name the hose that carries no fuel.", (*step.place, "act"))
 

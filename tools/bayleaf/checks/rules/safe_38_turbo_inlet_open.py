@@ -15,10 +15,12 @@ OPEN = "air-inlet-open"
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, systems = context.walk(record), context.book.of("systems")
+    if not any(step.stands(OPEN) for step in walk.own):
+        return
     turbo = [s for s in listed(record.data["systems"]) if s in systems and systems[s].sound
              and any("turbocharger" in c for p in listed(systems[s].data.get("paths")) for c in listed(p["through"]))]  # fmt: skip
-    for step in walk.steps if turbo else []:
-        if step.source == record.id and step.stands(OPEN) and (step.stands("running") or {"start-engine", "crank", "crank-disabled"} & step.acts):
+    for step in walk.own if turbo else []:
+        if step.stands(OPEN) and (step.stands("running") or {"start-engine", "crank", "crank-disabled"} & step.acts):
             words = f"{step_name(walk, step)} runs the engine with an open inlet, and {turbo[0]} has a turbocharger"
             yield RULE.at(record, words, path=spot(record, step, "act", "when"))
             return

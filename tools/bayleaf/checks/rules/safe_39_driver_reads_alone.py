@@ -19,9 +19,9 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk = context.walk(record)
     if "road" not in listed(record.data["where"]) or record.data["needs"]["people"] > 1:
         return
-    for step in walk.steps:
+    for step in walk.taking:
         instrument = mapped(step.data.get("takes")).get("instrument")
-        if step.source != record.id or "drive" not in step.acts or not isinstance(instrument, str):
+        if "drive" not in step.acts or not isinstance(instrument, str):
             continue
         if not any(_records(context, t) for t in types_of(context.book, instrument)):
             words = f"{step_name(walk, step)} has one person drive on the road and read {instrument}"

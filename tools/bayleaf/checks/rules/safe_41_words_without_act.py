@@ -61,15 +61,19 @@ for _verbs, _words, _acts in WORDS:
 CLOTH = "slowly, under the cloth"  # how a fuel joint is opened, whatever it is called
 _FIRST = re.compile(r"[a-z]+", re.I)
 _CLAUSE = re.compile(r"(when|if|with|while|after|before|once)\b[^,.]*, *", re.I)
+_OPENING = ("when", "if", "with", "while", "after", "before", "once")
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     for i, step in enumerate(record.data["steps"]):
         text = step.get("do", "")
-        clause = _CLAUSE.match(text)
-        text = text[clause.end() :] if clause else text
         first = _FIRST.match(text)
-        rows = _BY_VERB.get(first.group().lower(), ()) if first else ()
+        if first and first[0].lower() in _OPENING and (clause := _CLAUSE.match(text)):
+            text = text[clause.end() :]
+            first = _FIRST.match(text)
+        rows = _BY_VERB.get(first[0].lower(), ()) if first else ()
+        if not rows and CLOTH not in text:
+            continue
         hit, acts = next(((m.group(), acts) for pattern, acts in rows if (m := pattern.match(text))), ("", ()))
         if not acts and CLOTH in text:
             hit, acts = CLOTH, ("open-joint",)

@@ -16,15 +16,15 @@ from bayleaf.records import Record, mapped
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
     connections = {s.id for s in machine.states.values() if s.connection}
-    for index, step in enumerate(walk.steps):
+    for step in walk.taking:
         taken = mapped(step.data.get("takes"))
         quantity = context.numbers.measured(taken.get("reading", ""))
         low = any(p.carries == "fuel" and p.side != "high" for p in step.read_paths)
-        if step.source != record.id or "instrument" not in taken or quantity is None or quantity.dimension != units()["Pa"].dimension or not low:
+        if "instrument" not in taken or quantity is None or quantity.dimension != units()["Pa"].dimension or not low:
             continue
         if SCAN in context.hazards.types(taken["instrument"]) or (step.had | step.has) & connections:
             continue
-        ended = next((i for i in range(index - 1, -1, -1) for n in walk.steps[i].notes if n.kind == "ended" and n.what in connections), None)
+        ended = next((i for i in range(walk.steps.index(step) - 1, -1, -1) for n in walk.steps[i].notes if n.kind == "ended" and n.what in connections), None)
         how = f"{called(walk, ended)} took it off" if ended is not None else "no connection is in needs, and no step makes one"
         yield RULE.at(record, f"{step_name(walk, step)} reads {taken['instrument']} on a fuel path, and {how}", path=(*step.place, "takes"))
 

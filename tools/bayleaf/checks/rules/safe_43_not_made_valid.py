@@ -13,9 +13,9 @@ from bayleaf.records import Record, listed, mapped
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk = context.walk(record)
-    for step in walk.steps:
+    for step in walk.taking:
         reading = context.book.of("readings").get(mapped(step.data.get("takes")).get("reading"))
-        if step.source != record.id or reading is None or not reading.sound:
+        if reading is None or not reading.sound:
             continue
         for state in listed(reading.data["valid_if"]):
             if state in context.machine.states and not step.stands(state):

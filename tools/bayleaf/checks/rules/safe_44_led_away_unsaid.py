@@ -14,8 +14,8 @@ from bayleaf.records import Record
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     led = [s for s in context.machine.states.values() if s.stops and s.needs]
-    for step in context.walk(record).steps:
-        if step.source != record.id or "close-joint" not in step.own or not any(p.carries == "fuel" for p in step.act_paths):
+    for step in context.walk(record).doing("close-joint"):
+        if not any(p.carries == "fuel" for p in step.act_paths):
             continue
         used = context.hazards.used_in(step.data)
         fit = [s for s in led if used & set(s.needs)]

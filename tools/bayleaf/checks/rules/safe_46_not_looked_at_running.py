@@ -15,10 +15,11 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
     if not any("start-engine" in s.own for s in walk.steps):
         return  # its look is primed only; SAFE-7 sees to that
-    for index, step in enumerate(walk.steps):
+    for step in walk.own:
         joints = [n.at for n in step.notes if n.kind == "set" and "leak-check" in machine.states[n.what].ended_by]
-        if step.source != record.id or not joints or any(machine.states[n.what].connection for n in step.notes if n.kind == "set"):
+        if not joints or any(machine.states[n.what].connection for n in step.notes if n.kind == "set"):
             continue
+        index = walk.steps.index(step)
         later = walk.steps[index + 1 :]
         for at in joints:
             reopened = any("open-joint" in s.own and at in s.at for s in later)

@@ -17,8 +17,8 @@ WIPES = re.compile(r"\b(wip(e|es|ed|ing)|dab|touch|feel)\b", re.I)
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk = context.walk(record)
-    for step in walk.steps:
-        if step.source != record.id or "leak-check" not in step.own or not WIPES.search(step.data.get("do", "")):
+    for step in walk.doing("leak-check"):
+        if not WIPES.search(step.data.get("do", "")):
             continue
         pump = next((since for (act, _at), since in step.doing.items() if act == "energise-pump"), None)
         if step.stands("running"):

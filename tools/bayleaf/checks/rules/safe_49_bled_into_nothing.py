@@ -16,8 +16,8 @@ CATCHES = re.compile(r"\b(container|cart|drum|can|cloths?)\b", re.I)
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     procedures, equipment = context.book.of("procedures"), context.book.of("equipment")
-    for step in context.walk(record).steps:
-        if step.source != record.id or not {"bleed", "open-joint"} & step.own or not any(p.carries == "fuel" for p in step.act_paths):
+    for step in context.walk(record).doing("bleed", "open-joint"):
+        if not any(p.carries == "fuel" for p in step.act_paths):
             continue
         followed = [procedures[s["follow"]] for s in record.data["steps"] if s.get("follow") in procedures]
         ready = [procedures[p] for p in preparations(context.book, record.data) if p in procedures]
@@ -27,7 +27,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         if not any(CATCHES.search(name.replace("-", " ")) for name in names):
             words = f"step {step.number} lets fuel out, and the procedure has no container and no cloth to catch it"
             yield RULE.at(record, words, path=(*step.place, "act"))
-            return
+        return
 
 
 RULE = Rule(

@@ -12,16 +12,16 @@ from bayleaf.records import Record, listed
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
+    opening = context.walk(record).doing("open-joint", "bleed", "pressurise")
+    if not opening:
+        return
     procedures, equipment = context.book.of("procedures"), context.book.of("equipment")
     ready = [record, *(procedures[p] for p in preparations(context.book, record.data) if p in procedures)]
     at_hand = [e for r in ready if r.sound for e in listed(r.data["needs"]["equipment"]) if e in equipment and equipment[e].sound]
     if any(equipment[e].data["protective"] for e in at_hand):
         return
-    for step in context.walk(record).steps:
-        if step.source == record.id and {"open-joint", "bleed", "pressurise"} & step.own:
-            words = f"step {step.number} is to {context.machine.title(step.data['act'])}, and neither the procedure nor a preparation has protective equipment"
-            yield RULE.at(record, words, path=(*step.place, "act"))
-            return
+    words = f"step {opening[0].number} is to {context.machine.title(opening[0].data['act'])}, and neither the procedure nor a preparation has protective equipment"
+    yield RULE.at(record, words, path=(*opening[0].place, "act"))
 
 
 RULE = Rule(

@@ -13,10 +13,10 @@ from bayleaf.records import Record
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
-    for step in walk.steps:
+    for step in walk.own:  # a followed procedure does not know what was done before it
         act = step.data.get("act")
         since = _goes_on(step, act) if act in machine.undo else None
-        if since is None or step.source != record.id:  # a followed procedure does not know what was done before it
+        if since is None:
             continue
         at = part(step.data.get("at", ""))
         words = f"{step_name(walk, step)} is to {machine.title(act)}{at}, which {called(walk, since)} did, and nothing has undone it since"

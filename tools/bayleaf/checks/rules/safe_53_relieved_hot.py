@@ -15,10 +15,10 @@ COOL = "cool-down"
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
-    cooled = [s.id for s in machine.states.values() if COOL in s.set_by]
-    for step, note in noted(context, record, "set"):
-        state = machine.states[note.what]
-        if COOL not in state.ended_by or state.set_by or step.source != record.id or step.had & set(cooled) or not cooled:
+    cooled = [s.id for s in machine.setters.get(COOL, ())]
+    warmed = {s.id for s in machine.states.values() if COOL in s.ended_by and not s.set_by}
+    for step, note in noted(context, record, "set", of=warmed) if cooled else ():
+        if step.source != record.id or step.had & set(cooled):
             continue
         ended = walk.last("ended", cooled[0], walk.steps.index(step))
         how = f"{called(walk, ended)} ended it" if ended is not None else "no step has made it so"
