@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 
-
-def bases_of(data: object, path: tuple = ()) -> Iterator[tuple[tuple, dict]]:
+def bases_of(data: dict) -> list[tuple[tuple, dict]]:
     """Every basis in a record's data with its path."""
-    if isinstance(data, dict):
-        for key, value in data.items():
-            if key == "basis" and isinstance(value, dict):
-                yield (*path, key), value
-            elif isinstance(value, dict | list):
-                yield from bases_of(value, (*path, key))
-    elif isinstance(data, list):
-        for i, value in enumerate(data):
-            if isinstance(value, dict | list):
-                yield from bases_of(value, (*path, i))
+    found: list[tuple[tuple, dict]] = []
+    _gather(data, (), found)
+    return found
+
+
+def _gather(data: dict | list, path: tuple, found: list[tuple[tuple, dict]]) -> None:
+    for key, value in data.items() if data.__class__ is dict else enumerate(data):
+        if value.__class__ is dict and key == "basis":
+            found.append(((*path, key), value))
+        elif value.__class__ is dict or value.__class__ is list:
+            _gather(value, (*path, key), found)

@@ -28,9 +28,10 @@ class Claims:
         self.systems = cache(self._systems)
         self.stages = cache(self._stages)
         self.readings = cache(self._readings)
+        self._there = cache(self._exists)
         self.offered = cache(self._offered)
         self.spoken = cache(self._spoken)
-        self.beside = cache(self._beside)
+        self._near = cache(self._beside)
         self.car = cache(self._car)
         self.isolation = cache(self._isolation)
         self.blind = cache(self._blind)
@@ -71,9 +72,12 @@ class Claims:
                 found.setdefault(system, []).append(fault)
         return found
 
-    def _beside(self, fault: str, system: str) -> list[str]:
+    def beside(self, fault: str, system: str) -> list[str]:
         """The readings on each path through the fault's part, and on every path that shares a component with one."""
-        through = {p for p in self.layout.paths(self.book.of("faults")[fault].data["part"]) if p[0] == system}
+        return self._near(self.book.of("faults")[fault].data["part"], system)
+
+    def _beside(self, part: str, system: str) -> list[str]:
+        through = {p for p in self.layout.paths(part) if p[0] == system}
         parts = {c for path in listed(self.book.of("systems")[system].data["paths"]) if (system, path["name"]) in through for c in listed(path["through"])}
         near = frozenset(through | {p for c in parts for p in self.layout.paths(c) if p[0] == system})
         return [r for r in self.readings(system) if near and self._on(r, near)]
@@ -140,6 +144,9 @@ class Claims:
 
     def exists(self, reading: str, systems: list[str]) -> bool:
         """Whether a car with one of these systems can offer a reading, by itself or with a system of another family."""
+        return self._there(reading, tuple(systems))
+
+    def _exists(self, reading: str, systems: tuple[str, ...]) -> bool:
         record = self.book.of("readings").get(reading)
         if not usable(record) or any(reading in self.offered(s) for s in systems):
             return True  # an id that is wrong or retired is said by LINK-1 and LINK-3

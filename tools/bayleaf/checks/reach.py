@@ -17,7 +17,7 @@ _BACKWARD = {field for fields in _SHOWN_BY.values() for field in fields}
 
 def reachable(context: Context) -> set[str]:
     """The ids of all records that a chain of links leads to."""
-    ways: dict[str, set[str]] = defaultdict(set)
+    back: dict[str, list[str]] = defaultdict(list)
     starts: list[str] = []
     for record in context.book.records():
         if not record.sound:
@@ -25,12 +25,13 @@ def reachable(context: Context) -> set[str]:
         if record.kind in STARTS:
             starts.append(record.id)
         for leaf, ids in context.ids(record):
-            ways[record.id].update(ids)
             for id in ids if leaf.top in _BACKWARD else ():
                 target = context.book.get(id)
                 if target is not None and leaf.top in _SHOWN_BY.get(target.kind, ()):
-                    ways[id].add(record.id)
+                    back[id].append(record.id)
     found, edge = set(starts), starts
     while edge:
-        edge = [id for at in edge for id in ways[at] if id not in found and not found.add(id)]
+        record = context.book.get(edge.pop())
+        for ids in (*(ids for _leaf, ids in context.ids(record)), back[record.id]) if record is not None else ():
+            edge += [id for id in ids if id not in found and not found.add(id)]
     return found

@@ -50,7 +50,7 @@ class Texts:
 
     def bases(self, record: Record) -> list[tuple[tuple, dict]]:
         """(path, basis) of every basis in a record."""
-        return self._kept("bases", record, lambda: list(bases_of(record.data)))
+        return self._kept("bases", record, lambda: bases_of(record.data))
 
     def _kept(self, name: str, record: Record, make: Callable) -> object:
         """What was worked out last for this record; the walk goes record by record, so one of each is enough."""

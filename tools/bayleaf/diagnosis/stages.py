@@ -28,10 +28,14 @@ def normal_of(book: Book, reading: str) -> str:
 def stages_of(book: Book, layout: Layout, car: Car, fault: str, own: list[str]) -> dict[str, Answers]:
     """Each stage's answers in this car. `own` are the car's systems in which the fault occurs (see systems_of)."""
     data = book.of("faults")[fault].data
-    raw = mapped(data.get("stages"))
-    differs = [mapped(d) for system, d in mapped(data.get("differs")).items() if system in car.systems]
+    differs = mapped(data.get("differs"))
+    key = ("stages", fault, *(system for system in differs if system in car.systems))
+    said = layout.kept.get(key)
+    if said is None:
+        raw = mapped(data.get("stages"))
+        said = layout.kept[key] = {stage: _resolved(raw, [mapped(differs[system]) for system in key[2:]], stage, ()) for stage in raw}
     silent = elsewhere(book, layout, car, mapped(data.get("elsewhere")), own)
-    return {stage: silent | _resolved(raw, differs, stage, ()) for stage in raw}
+    return {stage: silent | answers for stage, answers in said.items()} if silent else said
 
 
 def _resolved(raw: dict, differs: list[dict], stage: str, seen: tuple[str, ...]) -> Answers:

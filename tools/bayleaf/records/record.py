@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 import yaml
 
 from bayleaf.finding import Finding
-from bayleaf.records.strict import Loaded, end_of, load_text, start_of
+from bayleaf.records.strict import Loaded, end_of, nodes_of, start_of
 
 
 @dataclass(slots=True)
@@ -22,7 +22,7 @@ class Source:
     def node(self, path: tuple, key: bool) -> object:
         """The node at a path, or the nearest one above it that exists; with `key`, the field's name."""
         if self.root is None:
-            self.root = load_text(self.raw).root
+            self.root = nodes_of(self.raw)
         node, name = self.root, self.root
         for step in path:
             found = _child(node, step)

@@ -64,11 +64,31 @@ def load_text(raw: bytes) -> Loaded:
     text = decode(raw)
     if isinstance(text, Problem):
         return Loaded(problems=[text])
-    if sum(map(text.count, _SIGNS)) < _FEW_SIGNS:
+    if _few_signs(text):
         found = _read(text, _Unguarded)
         if not found.problems:
             return found
     return _read(text, _Parser)  # whatever is wrong is told by the parser that counts
+
+
+def nodes_of(raw: bytes) -> object:
+    """The node tree alone, for places in a text that has been read before; None where it has none."""
+    text = decode(raw)
+    if isinstance(text, Problem):
+        return None
+    parser = None
+    try:
+        parser = _Unguarded(text) if _few_signs(text) else _Parser(text)
+        return parser.get_single_node()
+    except (yaml.YAMLError, RecursionError, ValueError, OverflowError):
+        return None
+    finally:
+        if parser is not None:
+            parser.dispose()
+
+
+def _few_signs(text: str) -> bool:
+    return sum(map(text.count, _SIGNS)) < _FEW_SIGNS
 
 
 def _read(text: str, reader: type[CParser]) -> Loaded:

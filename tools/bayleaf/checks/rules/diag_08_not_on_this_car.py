@@ -14,7 +14,7 @@ from bayleaf.records import Record, mapped
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     systems = claims.systems(record.id)
-    named = [((("stages", stage, r)), r, systems) for stage, by in record.data["stages"].items() for r in by if r != "like"]
+    named = [(("stages", stage, r), r, systems) for stage, by in record.data["stages"].items() for r in by if r != "like"]
     named += [(("differs", s, stage, r), r, [s]) for s, by in mapped(record.data.get("differs")).items() if s in systems
               for stage, answers in by.items() for r in answers if r != "like"]  # fmt: skip
     named += [(("proved_by",), record.data["proved_by"], systems)] if isinstance(record.data["proved_by"], str) else []
