@@ -16,7 +16,7 @@ sys.path[:0] = [str(ROOT), str(ROOT / "tools")]
 
 from playwright.sync_api import sync_playwright  # noqa: E402
 
-from bayleaf.formulas import script  # noqa: E402
+from bayleaf.formulas.javascript import script  # noqa: E402
 from tests.browser.conftest import ARGUMENTS, executable  # noqa: E402
 from tests.browser.test_calculators import IDS, difference, inputs  # noqa: E402
 from tests.reference.outside import calculator  # noqa: E402

@@ -8,7 +8,7 @@ import random
 
 import pytest
 
-from bayleaf.formulas import script
+from bayleaf.formulas.javascript import script
 from bayleaf.quantities import from_si, significant, to_si, units
 from tests.reference.outside import book, calculator
 

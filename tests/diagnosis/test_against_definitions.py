@@ -5,7 +5,9 @@ from __future__ import annotations
 import random
 
 import pytest
-from bayleaf.diagnosis import car_of_system, isolation_of, judge
+from bayleaf.diagnosis.car import car_of_system
+from bayleaf.diagnosis.isolate import isolation_of
+from bayleaf.diagnosis.judge import judge
 from bayleaf.diagnosis.judge import evidence_of
 from bayleaf.diagnosis.matrix import matrix_of
 from bayleaf.records import book_from_data

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis import Desk, band_of, car_of_job, judge
+from bayleaf.diagnosis.car import car_of_job
+from bayleaf.diagnosis.choose import band_of
+from bayleaf.diagnosis.compute import Desk
+from bayleaf.diagnosis.judge import judge
 from bayleaf.diagnosis.compute import CannotCompute, Known
 from bayleaf.quantities import to_si
 

@@ -7,7 +7,8 @@ over Σ λ of all, and the share isolated to L is Σ λ of the detected faults i
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis import car_of_system, isolation_of
+from bayleaf.diagnosis.car import car_of_system
+from bayleaf.diagnosis.isolate import isolation_of
 from bayleaf.records import Book, book_from_data
 
 from tests.diagnosis.sample import asked, book, fault

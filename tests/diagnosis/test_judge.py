@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis import OUTSIDE, judge
+from bayleaf.diagnosis.judge import judge
+from bayleaf.records import OUTSIDE
 
 from tests.diagnosis.sample import answer, book, job, value
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from bayleaf.diagnosis import Car, faults_of, layout_of, matrix_of, matrix_of_system, readings_of
+from bayleaf.diagnosis.car import Car, faults_of, readings_of
+from bayleaf.diagnosis.layout import layout_of
+from bayleaf.diagnosis.matrix import matrix_of, matrix_of_system
 
 from tests.diagnosis.sample import asked, book, fault, measured
 

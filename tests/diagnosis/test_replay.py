@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from bayleaf.diagnosis import judge, replay
+from bayleaf.diagnosis.judge import judge
+from bayleaf.diagnosis.replay import replay
 
 from tests.diagnosis.sample import CAR, answer, book, job, value
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from bayleaf.diagnosis import judge
+from bayleaf.diagnosis.judge import judge
 from bayleaf.diagnosis.say import lines, to_json
 
 from tests.diagnosis.sample import answer, book, job, value

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis import layout_of
+from bayleaf.diagnosis.layout import layout_of
 from bayleaf.diagnosis.suggest import MECHANISMS, suggest
 
 from tests.diagnosis.sample import book, measured

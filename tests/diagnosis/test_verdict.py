@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis import Band, Instrument, judge_answer, judge_value, provable
+from bayleaf.diagnosis.band import Band
+from bayleaf.diagnosis.instrument import Instrument
+from bayleaf.diagnosis.verdict import judge_answer, judge_value, provable
 from hypothesis import given
 from hypothesis import strategies as st
 

@@ -9,7 +9,8 @@ from pathlib import Path
 
 import yaml
 
-from bayleaf.formulas import Calculator, compile_calculator
+from bayleaf.formulas.calculator import Calculator
+from bayleaf.formulas.compile import compile_calculator
 from bayleaf.quantities import quantity
 
 VOCABULARY = Path(__file__).parents[2] / "kb/vocabulary/quantities.yaml"

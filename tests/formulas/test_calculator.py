@@ -8,7 +8,7 @@ import pytest
 from fluids.compressible import isentropic_T_rise_compression
 from scipy.constants import psi
 
-from bayleaf.formulas import FormulaError
+from bayleaf.formulas.errors import FormulaError
 from tests.formulas.samples import BAROMETER, BOOST, COMPRESSOR, calculator, record
 
 PURE = ("ratio", "1", 1, 0, 10)

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bayleaf.formulas import FormulaError
+from bayleaf.formulas.errors import FormulaError
 from bayleaf.formulas.emit import body
 from bayleaf.formulas.evaluate import compiled
 from bayleaf.formulas.grammar import parse

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from bayleaf.formulas import FormulaError
+from bayleaf.formulas.errors import FormulaError
 from bayleaf.formulas.grammar import FUNCTIONS, MAX_DEPTH, MAX_LENGTH, MAX_TOKENS, parse
 from bayleaf.formulas.tree import walk
 

@@ -10,7 +10,7 @@ import subprocess
 import pytest
 from playwright._impl._driver import compute_driver_executable
 
-from bayleaf.formulas import script
+from bayleaf.formulas.javascript import script
 from bayleaf.formulas.evaluate import OPERATIONS
 from bayleaf.formulas.javascript import CONVERSIONS, unit_table
 from bayleaf.formulas.javascript import OPERATIONS as SCRIPTED

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.formulas import FormulaError
+from bayleaf.formulas.errors import FormulaError
 from bayleaf.formulas.grammar import parse
 from bayleaf.formulas.proof import prove
 from bayleaf.formulas.types import PRESSURE, TEMPERATURE, Type

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bayleaf.formulas import prove_range
+from bayleaf.formulas.ranges import prove_range
 from tests.formulas.samples import COMPRESSOR, calculator, record
 
 

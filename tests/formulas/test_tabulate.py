@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from bayleaf.formulas import curve, span_of, tabulate
+from bayleaf.formulas.tabulate import curve, span_of, tabulate
 from tests.formulas.samples import COMPRESSOR, calculator, record
 
 CALC = calculator(COMPRESSOR)

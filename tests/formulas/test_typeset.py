@@ -7,7 +7,7 @@ import xml.etree.ElementTree as xml
 import pytest
 from hypothesis import given, settings
 
-from bayleaf.formulas import typeset
+from bayleaf.formulas.typeset import typeset
 from bayleaf.formulas.grammar import parse
 from bayleaf.formulas.proof import prove
 from bayleaf.formulas.typeset import mathml

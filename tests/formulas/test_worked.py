@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.formulas import FormulaError, run_checks
+from bayleaf.formulas.errors import FormulaError
+from bayleaf.formulas.worked import run_checks
 from tests.formulas.samples import COMPRESSOR, calculator
 
 CALC = calculator(COMPRESSOR)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from bayleaf.checks import all_rules
 from bayleaf.checks.context import Context
-from bayleaf.diagnosis import replay
+from bayleaf.diagnosis.replay import replay
 from bayleaf.finding import Finding
 from bayleaf.records import Book, Record
 from bayleaf.records.record import Source
@@ -43,7 +43,7 @@ class Detector:
         self.shapes = Shapes(book.root / "schemas")
         self.rules = {scope: [r for r in all_rules() if r.scope == scope and r.check] for scope in ("record", "value", "book")}
         self.context = Context(book)
-        self.jobs = {self._key(f) for f in replay(book)}
+        self.jobs = self._replayed(book)
         self.over_book = set(map(self._key, self._book_rules(self.context)))
         self._of: dict[str, set[Key]] = {}
         self.named_by: dict[str, set[str]] = defaultdict(set)
@@ -68,7 +68,8 @@ class Detector:
             return Seen("error", "SHAPE")
         book = self._with(record, mutant)
         context = Context(book)
-        context._links.update({id: links for id, links in self.context._links.items() if id != mutant.id})  # a record's links are its own
+        for kept, own in ((context._links, self.context._links), (context._ids, self.context._ids)):
+            kept.update({id: named for id, named in own.items() if id != mutant.id})  # what a record names is its own
         near = self._record_rules(book.get(record.id), context) - self._before(record.id)
         if _worst(near).level == "error":
             return _worst(near)
@@ -81,7 +82,7 @@ class Detector:
             for id, other in book.of(kind).items():
                 near |= self._record_rules(other, context, ("SAFE", "DIAG")) - self._before(id)
         if _worst(near).level != "error" and mutant.kind in REPLAYED:
-            near |= {self._key(f) for f in replay(book)} - self.jobs
+            near |= self._replayed(book) - self.jobs
         return _worst(near)
 
     def _with(self, record: Record, mutant: Mutant) -> Book:
@@ -104,15 +105,19 @@ class Detector:
         return self._of[id]
 
     def _record_rules(self, record: Record, context: Context, families: tuple[str, ...] = ("",)) -> set[Key]:
-        rules = [r for r in self.rules["record"] if (not r.kinds or record.kind in r.kinds) and r.code.startswith(families)]
+        rules = [r for r in self.rules["record"] if r.asks(record.kind) and r.code.startswith(families)]
         found = [f for rule in rules for f in rule.check(record, context)]
         if families == ("",):
-            found += [f for site in context.sites(record) for rule in self.rules["value"] for f in rule.check(site, context)]
+            found += [f for site in context.sites(record) for rule in self.rules["value"] if rule.asks(record.kind, site.role) for f in rule.check(site, context)]
         excepted = {e["rule"] for e in record.data.get("exceptions", []) if isinstance(e, dict)}
         return {self._key(f) for f in found if f.code not in excepted}
 
     def _book_rules(self, context: Context) -> list[Finding]:
         return [f for rule in self.rules["book"] for f in rule.check(context)]
+
+    @staticmethod
+    def _replayed(book: Book) -> set[Key]:
+        return {("error", "JOB-10", job.id, said) for job, said in replay(book)}
 
     @staticmethod
     def _key(f: Finding) -> Key:

@@ -6,7 +6,8 @@ import shutil
 
 import pytest
 
-from bayleaf.diagnosis import Band, Instrument
+from bayleaf.diagnosis.band import Band
+from bayleaf.diagnosis.instrument import Instrument
 from bayleaf.pages.amounts import amount, band, basis
 from bayleaf.pages.proof import as_difference, proof, proves
 from bayleaf.pages.steps import unfold

@@ -7,7 +7,7 @@ import re
 
 import pytest
 
-from bayleaf.formulas import tabulate
+from bayleaf.formulas.tabulate import tabulate
 from bayleaf.pages.calculators import group_of
 from bayleaf.pages.form import form
 from tests.pages.shown import parsed, seen

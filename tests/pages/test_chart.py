@@ -10,7 +10,7 @@ import re
 
 import pytest
 
-from bayleaf.formulas import named_results
+from bayleaf.formulas.tabulate import named_results
 from bayleaf.pages.axis import ticks
 from bayleaf.pages.chart import chart, sentence
 from bayleaf.pages.labels import Label, laid_out

@@ -7,7 +7,9 @@ from fractions import Fraction
 
 import pytest
 
-from bayleaf.formulas import prove_range, run_checks, tabulate
+from bayleaf.formulas.ranges import prove_range
+from bayleaf.formulas.tabulate import tabulate
+from bayleaf.formulas.worked import run_checks
 from tests.formulas.test_evaluate import BASE, UNITS, with_units
 from tests.reference.outside import book, calculator, everything
 

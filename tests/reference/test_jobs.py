@@ -9,10 +9,11 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from bayleaf.diagnosis import OUTSIDE, Judgement, judge
+from bayleaf.diagnosis.judge import judge
+from bayleaf.diagnosis.judgement import Judgement
 from bayleaf.pages.embed import embedded
 from bayleaf.pages.uses import Uses
-from bayleaf.records import Book, load
+from bayleaf.records import OUTSIDE, Book, load
 
 ROOT = Path(__file__).resolve().parents[2]
 PSI, INHG = 6894.757, 3386.389

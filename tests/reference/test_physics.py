@@ -13,7 +13,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from bayleaf.diagnosis import Matrix, matrix_of_system
+from bayleaf.diagnosis.matrix import Matrix, matrix_of_system
 from bayleaf.records import load
 
 from tests.reference.port_model import Port, readings

@@ -8,7 +8,8 @@ ILAC-G8; both recalled, neither text was open here. The dial is graded 3-2-3 % o
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis import Band, judge_value, provable
+from bayleaf.diagnosis.band import Band
+from bayleaf.diagnosis.verdict import judge_value, provable
 from bayleaf.diagnosis.compute import Desk, Known
 from bayleaf.diagnosis.instrument import instrument_of
 from bayleaf.quantities import quantities_of, to_si

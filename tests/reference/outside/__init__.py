@@ -22,7 +22,9 @@ from pathlib import Path
 
 import pint
 
-from bayleaf.formulas import Calculator, FormulaError, compile_calculator
+from bayleaf.formulas.calculator import Calculator
+from bayleaf.formulas.compile import compile_calculator
+from bayleaf.formulas.errors import FormulaError
 from bayleaf.quantities import from_si, quantities_of, read_value, to_si
 from bayleaf.records import Book, load
 

@@ -7,7 +7,10 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from bayleaf.finding import Finding
-from bayleaf.formulas import Calculator, Check, FormulaError, compile_calculator, run_checks
+from bayleaf.formulas.calculator import Calculator
+from bayleaf.formulas.compile import compile_calculator
+from bayleaf.formulas.errors import FormulaError
+from bayleaf.formulas.worked import Check, run_checks
 from bayleaf.formulas.grammar import parse
 from bayleaf.records import Record
 

@@ -12,8 +12,9 @@ from bayleaf.checks.links import Leaf, Link, ids_of, links_of
 from bayleaf.checks.sites import Site, Sites
 from bayleaf.checks.texts import Texts
 from bayleaf.checks.work import Work
-from bayleaf.diagnosis import Desk, Instrument
-from bayleaf.formulas import Problem, prove_range
+from bayleaf.diagnosis.compute import Desk
+from bayleaf.diagnosis.instrument import Instrument
+from bayleaf.formulas.ranges import Problem, prove_range
 from bayleaf.quantities import Quantity
 from bayleaf.records import Book, Record
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from bayleaf.checks.paths import pascals
-from bayleaf.diagnosis import Instrument, instrument_of
+from bayleaf.diagnosis.instrument import Instrument, instrument_of
 from bayleaf.diagnosis.instrument import types_of
 from bayleaf.quantities import to_si
 from bayleaf.records import Record, listed

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from bayleaf.checks.writing import prose_of
-from bayleaf.diagnosis import OUTSIDE
-from bayleaf.records import Record
+from bayleaf.records import OUTSIDE, Record
 
 # Field path: the kinds that its ids may be of. `*` is every entry or field, `@` is the field's own name,
 # a last `basis` stands for the source or calculator that it names.

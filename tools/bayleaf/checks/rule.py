@@ -50,6 +50,10 @@ class Rule:
     roles: tuple[str, ...] = ()
     excusable: bool = False
 
+    def asks(self, kind: str, role: str = "") -> bool:
+        """Whether it is about records of a kind, and about numbers of a role where one is given."""
+        return (not self.kinds or kind in self.kinds) and (not role or not self.roles or role in self.roles)
+
     def at(self, record: Record, message: str, help: str = "", path: tuple = (), key: bool = False) -> Finding:
         """A finding of this rule at a field of a record; the help is the rule's own where none is given."""
         return record.finding(self.code, self.level, message, help or self.mend, path, key)

@@ -64,9 +64,9 @@ def check_record(book: Book, record: Record) -> list[Finding]:
 
 def _of_records(run: list[Rule]) -> tuple[dict[str, list[Rule]], dict[str, dict[str, list[Rule]]]]:
     """(record rules by kind, value rules by kind and role)."""
-    by_kind = {kind: [r for r in run if not r.kinds or kind in r.kinds] for kind in KINDS}
-    values = {kind: {role: [r for r in rules if r.scope == "value" and (not r.roles or role in r.roles)] for role in ROLES} for kind, rules in by_kind.items()}
-    return {kind: [r for r in rules if r.scope == "record"] for kind, rules in by_kind.items()}, values
+    records, numbers = ([r for r in run if r.scope == scope] for scope in ("record", "value"))
+    by_role = {kind: {role: [r for r in numbers if r.asks(kind, role)] for role in ROLES} for kind in KINDS}
+    return {kind: [r for r in records if r.asks(kind)] for kind in KINDS}, by_role
 
 
 def _in(record: Record, rules: list[Rule], values: dict[str, list[Rule]], context: Context) -> list[Finding]:

@@ -9,7 +9,7 @@ from bayleaf.checks.machine import Machine
 from bayleaf.checks.paths import Paths
 from bayleaf.checks.walk import walk
 from bayleaf.checks.walked import Walk
-from bayleaf.diagnosis import Layout, layout_of
+from bayleaf.diagnosis.layout import Layout, layout_of
 from bayleaf.records import Book, Record, listed
 
 

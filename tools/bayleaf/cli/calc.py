@@ -12,7 +12,9 @@ from difflib import get_close_matches
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, root_of
 from bayleaf.finding import CouldNotRun
-from bayleaf.formulas import Calculator, FormulaError, Input, compile_calculator
+from bayleaf.formulas.calculator import Calculator, Input
+from bayleaf.formulas.compile import compile_calculator
+from bayleaf.formulas.errors import FormulaError
 from bayleaf.quantities import QuantityError, from_si, quantities_of, read_value, show, to_si, with_unit
 from bayleaf.records import Book, Record, load
 from bayleaf.report import text

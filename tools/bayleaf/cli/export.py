@@ -9,7 +9,7 @@ import json
 from pathlib import Path
 
 from bayleaf.cli import book_options, root_of
-from bayleaf.diagnosis import matrix_of_system
+from bayleaf.diagnosis.matrix import matrix_of_system
 from bayleaf.diagnosis.tables import matrix_table, system_data
 from bayleaf.finding import CouldNotRun
 from bayleaf.records import KINDS, Book, load

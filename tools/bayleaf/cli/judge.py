@@ -11,7 +11,7 @@ from pathlib import Path
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, in_colour, root_of
 from bayleaf.cli.check import line_reader
-from bayleaf.diagnosis import judge
+from bayleaf.diagnosis.judge import judge
 from bayleaf.diagnosis.say import lines, to_json
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.records import Book, Record, load, load_job

@@ -9,7 +9,7 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from bayleaf.cli import book_options, root_of
-from bayleaf.diagnosis import layout_of
+from bayleaf.diagnosis.layout import layout_of
 from bayleaf.diagnosis.suggest import MECHANISMS, Suggestion, suggest
 from bayleaf.finding import CouldNotRun
 from bayleaf.records import RECORD_KINDS, Book, load

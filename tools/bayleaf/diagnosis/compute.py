@@ -68,7 +68,8 @@ class Desk:
         What the readings may be out by is carried through: each is moved by its allowance either way, the larger
         change counts, and the changes add up.
         """
-        from bayleaf.formulas import FormulaError, compile_calculator  # not needed by a book without expectations
+        from bayleaf.formulas.compile import compile_calculator  # not needed by a book without expectations
+        from bayleaf.formulas.errors import FormulaError  # not needed by a book without expectations
 
         record = self.book.of("calculators").get(id)
         if record is None:

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from bayleaf.diagnosis.car import Car
 from bayleaf.diagnosis.taken import Taken
+from bayleaf.records import OUTSIDE
 
-OUTSIDE = "outside-this-book"
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from bayleaf.formulas import Calculator, typeset
+from bayleaf.formulas.calculator import Calculator
+from bayleaf.formulas.typeset import typeset
 from bayleaf.pages.amounts import amount, basis, sourced, typed
 from bayleaf.pages.chart import chart
 from bayleaf.pages.form import form

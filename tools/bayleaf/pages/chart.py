@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from bayleaf.formulas import Calculator, Input, Result, curve, named_results, span_of
+from bayleaf.formulas.calculator import Calculator, Input, Result
+from bayleaf.formulas.tabulate import curve, named_results, span_of
 from bayleaf.pages.plot import PHONE, SCREEN, Line, drawing
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.worked import name_words

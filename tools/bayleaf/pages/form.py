@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from bayleaf.formulas import Calculator, Input
+from bayleaf.formulas.calculator import Calculator, Input
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.worked import name_words
 from bayleaf.pages.write import EMPTY, blocks, box, facts, para, small

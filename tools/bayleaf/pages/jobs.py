@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from bayleaf.diagnosis import Judgement, judge
+from bayleaf.diagnosis.judge import judge
+from bayleaf.diagnosis.judgement import Judgement
 from bayleaf.pages.amounts import INVENTED, amount, band
 from bayleaf.pages.frame import finish, index_page, shown
 from bayleaf.pages.text import Markup, text

@@ -7,7 +7,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 
-from bayleaf.diagnosis import Band, Instrument, band_of, instrument_of, provable
+from bayleaf.diagnosis.band import Band
+from bayleaf.diagnosis.choose import band_of
+from bayleaf.diagnosis.instrument import Instrument, instrument_of
+from bayleaf.diagnosis.verdict import provable
 from bayleaf.diagnosis.car import car_of_system
 from bayleaf.diagnosis.compute import Known
 from bayleaf.pages.steps import Step, walk

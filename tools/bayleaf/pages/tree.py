@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from importlib.resources import files
 
-from bayleaf.formulas import script
+from bayleaf.formulas.javascript import script
 from bayleaf.pages import (
     across, calculators, cautions, codes, components, equipment, faults, fields, home, jobs, procedures, readings, rules as rule_module,
     symptoms, systems, tasks, vehicles, vocabulary,

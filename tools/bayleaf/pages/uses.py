@@ -5,9 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from functools import cached_property
 
-from bayleaf.diagnosis import Isolation, Matrix, isolation_of, layout_of, matrix_of_system
+from bayleaf.diagnosis.isolate import Isolation, isolation_of
+from bayleaf.diagnosis.layout import layout_of
+from bayleaf.diagnosis.matrix import Matrix, matrix_of_system
 from bayleaf.diagnosis.car import car_of_system, inputs_of, places_of
-from bayleaf.formulas import Calculator, FormulaError, compile_calculator
+from bayleaf.formulas.calculator import Calculator
+from bayleaf.formulas.compile import compile_calculator
+from bayleaf.formulas.errors import FormulaError
 from bayleaf.pages.text import LINK
 from bayleaf.pages.view import View, every_value
 from bayleaf.records import Record, listed, mapped

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cached_property
 
-from bayleaf.diagnosis import Desk
+from bayleaf.diagnosis.compute import Desk
 from bayleaf.pages.text import Markup, plain, prose, text
 from bayleaf.pages.write import to
 from bayleaf.quantities import Quantity

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from bayleaf.formulas import Calculator, Cell, Input, Result, tabulate
+from bayleaf.formulas.calculator import Calculator, Input, Result
+from bayleaf.formulas.tabulate import Cell, tabulate
 from bayleaf.pages.amounts import typed
 from bayleaf.pages.text import Markup
 from bayleaf.pages.write import EMPTY, blocks, joined, lines, para, small, span, strong, table, words

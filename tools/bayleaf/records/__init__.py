@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from bayleaf.records.book import Book, Record, book_from_data, load, load_job
-from bayleaf.records.kinds import KINDS, RECORD_KINDS, SINGULAR, VOCABULARY_KINDS, listed, mapped
+from bayleaf.records.kinds import KINDS, OUTSIDE, RECORD_KINDS, SINGULAR, VOCABULARY_KINDS, listed, mapped
 
 __all__ = [
-    "KINDS", "RECORD_KINDS", "SINGULAR", "VOCABULARY_KINDS", "Book", "Record",
+    "KINDS", "OUTSIDE", "RECORD_KINDS", "SINGULAR", "VOCABULARY_KINDS", "Book", "Record",
     "book_from_data", "listed", "load", "load_job", "mapped",
 ]  # fmt: skip

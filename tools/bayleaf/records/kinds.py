@@ -20,6 +20,8 @@ SINGULAR = {
     "fuels": "fuel", "sources": "source", "terms": "term", "tasks": "task",
 }  # fmt: skip
 
+OUTSIDE = "outside-this-book"  # no id of any record: named where the cause is none that the book describes
+
 
 def listed(value: object) -> list:
     """A list field as a list: the word `none` and a missing field are the empty list."""

@@ -8,7 +8,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.sites import Site
 from bayleaf.checks.words import number
-from bayleaf.diagnosis import instrument_of
+from bayleaf.diagnosis.instrument import instrument_of
 from bayleaf.finding import Finding
 
 

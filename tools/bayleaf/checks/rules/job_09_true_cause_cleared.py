@@ -6,9 +6,8 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.diagnosis import OUTSIDE
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import OUTSIDE, Record, listed, mapped
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:

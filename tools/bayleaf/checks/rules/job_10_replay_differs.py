@@ -6,17 +6,19 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.diagnosis.replay import CODE, MEND, replay
 from bayleaf.finding import Finding
 
 
 def check(context: Context) -> Iterator[Finding]:
     """Every job of the book that says what must be left."""
-    yield from replay(context.book)
+    from bayleaf.diagnosis.replay import replay  # a check without jobs does not wait for it
+
+    for job, said in replay(context.book):
+        yield RULE.at(job, said, path=("expects", "left"))
 
 
 RULE = Rule(
-    code=CODE,
+    code="JOB-10",
     level="error",
     scope="replay",
     title="Replay that leads elsewhere",
@@ -25,7 +27,7 @@ RULE = Rule(
         "a plain check stays fast."
     ),
     why="A job is the book's own trial: whoever changes a fault, a band or an instrument sees here whose diagnosis it changes.",
-    mend=MEND,
+    mend="Look at what cleared the missing fault, or at what should have cleared the one too many; then mend fault or job.",
     example=Example(
         "faults/fuel-filter-restricted.yaml",
         "nearly-blocked: {like: partly, rail-pressure-primed: low, rail-pressure-idle: low}",
