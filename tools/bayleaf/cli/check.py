@@ -12,6 +12,7 @@ from bayleaf.cli import book_options, in_colour, root_of
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.records import KINDS, Book, load
 from bayleaf.records.book import from_root
+from bayleaf.records.decode import MOST_BYTES
 from bayleaf.report import text
 
 
@@ -57,8 +58,12 @@ def line_reader(root: Path):  # noqa: ANN201 - a function of (file, line)
 
     @cache
     def lines(file: str) -> list[str]:
+        path = root / file
         try:
-            return (root / file).read_bytes().decode("utf-8", "replace").split("\n")
+            if path.is_symlink() or not path.is_file():  # a pipe would hang
+                return []
+            with open(path, "rb") as handle:
+                return handle.read(MOST_BYTES).decode("utf-8", "replace").split("\n")
         except OSError:
             return []
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import re
-import stat
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -118,41 +117,52 @@ def book_from_data(kinds: dict[str, dict[str, dict]]) -> Book:
 
 
 def _read_tree(book: Book, shapes: Shapes, top: Path, shown: str, over: bool) -> None:
-    """Every file under `top`; what is skipped is a finding. Files are looked at before they are opened: a pipe would hang."""
-
-    def unread(file: str, message: str, help: str) -> None:
-        book.findings.append(Finding("FILE-15", "error", message, help, file))
-
-    def named(path: str) -> str:
-        return Path(shown, os.path.relpath(path, top)).as_posix()
-
-    before = book.files
-    walk = os.walk(top, onerror=lambda err: unread(named(err.filename), f"the folder cannot be read: {err.strerror}", "Mend its permissions."))
-    for folder, subfolders, names in walk:
-        subfolders.sort()
-        for link in [name for name in subfolders if os.path.islink(os.path.join(folder, name))]:
-            unread(named(os.path.join(folder, link)), "a symbolic link to a folder", "Put the folder itself here.")
-        for name in sorted(names):
-            path = os.path.join(folder, name)
-            file = named(path) if folder != str(top) else f"{shown}/{name}"
-            book.files += 1
-            claim = _claim(file[len(shown) + 1 :])
-            if isinstance(claim, str):
-                book.findings.append(Finding("FILE-11", "error", claim, _WHERE, file))
-                continue
-            try:
-                about = os.lstat(path)
-                if not stat.S_ISREG(about.st_mode):
-                    unread(file, "a symbolic link" if stat.S_ISLNK(about.st_mode) else "not an ordinary file", "Put the file itself here.")
-                    continue
-                with open(path, "rb") as handle:
-                    raw = handle.read(MOST_BYTES + 1)
-            except OSError as err:
-                unread(file, f"cannot be read: {err.strerror}", "Mend its permissions.")
-                continue
-            _read_file(book, shapes, raw, file, *claim, over)
+    """Every file under `top`, those of a folder before those of its folders; what is skipped is a finding."""
+    before, todo = book.files, [""]
+    while todo:
+        inside = todo.pop()
+        todo += reversed(_read_folder(book, shapes, str(top), shown, inside, over))
     if book.files == before:
         book.findings.append(Finding("FILE-5", "error", "there is no file at all", "Write a record, or name another folder.", shown))
+
+
+def _read_folder(book: Book, shapes: Shapes, top: str, shown: str, inside: str, over: bool) -> list[str]:
+    """Read the files of one folder and return its folders. Files are looked at before they are opened: a pipe would hang."""
+
+    def unread(name: str, message: str, help: str) -> None:
+        book.findings.append(Finding("FILE-15", "error", message, help, f"{shown}/{inside}{name}".rstrip("/")))
+
+    try:
+        with os.scandir(os.path.join(top, inside)) as entries:
+            found = sorted(entries, key=lambda entry: entry.name)
+    except OSError as err:
+        unread("", f"the folder cannot be read: {err.strerror}", "Mend its permissions.")
+        return []
+    folders = []
+    for entry in found:
+        name = entry.name
+        if entry.is_dir(follow_symlinks=False):
+            folders.append(f"{inside}{name}/")
+            continue
+        if entry.is_symlink() and os.path.isdir(entry.path):
+            unread(name, "a symbolic link to a folder", "Put the folder itself here.")
+            continue
+        book.files += 1
+        claim = _claim(inside + name)
+        if isinstance(claim, str):
+            book.findings.append(Finding("FILE-11", "error", claim, _WHERE, f"{shown}/{inside}{name}"))
+            continue
+        if not entry.is_file(follow_symlinks=False):
+            unread(name, "a symbolic link" if entry.is_symlink() else "not an ordinary file", "Put the file itself here.")
+            continue
+        try:
+            with open(entry.path, "rb", buffering=0) as handle:
+                raw = handle.read(MOST_BYTES + 1)
+        except OSError as err:
+            unread(name, f"cannot be read: {err.strerror}", "Mend its permissions.")
+            continue
+        _read_file(book, shapes, raw, f"{shown}/{inside}{name}", *claim, over)
+    return folders
 
 
 _WHERE = "Records lie in kb/<kind>/<id>.yaml, vocabulary in kb/vocabulary/<kind>.yaml."

@@ -19,6 +19,9 @@ MOST_DEPTH = 40
 MOST_NODES = 5000
 _SIGNS = ",:-?[{"  # each value but the first, and each level, needs one; a field and its value share theirs
 _FEW_SIGNS = MOST_NODES // 2 - 1
+_TEXTS: set[str] = set()  # plain scalars that start like something else and have been found to be text
+_MOST_TEXTS = 10_000
+
 
 @dataclass(slots=True)
 class Loaded:
@@ -134,11 +137,15 @@ class _Builder:
             return self.scalar(node)
         if kind is yaml.MappingNode:
             return self.mapping(node)
-        items, path = [], self.path
+        items, path, marks = [], self.path, self.marks
         self.guard()
         path.append(0)
         for item in node.value:
-            items.append(self.build(item))
+            text = item.value
+            if marks or item.__class__ is not yaml.ScalarNode or item.style or not text or text[0] in SUSPECT and text not in _TEXTS:
+                items.append(self.build(item))
+            else:  # text and nothing else, like most items and fields
+                items.append(text)
             path[-1] += 1
         path.pop()
         return items
@@ -158,24 +165,36 @@ class _Builder:
 
     def mapping(self, node) -> dict:  # noqa: ANN001
         data: dict = {}
-        path = self.path
+        path, marks, scalar = self.path, self.marks, yaml.ScalarNode
         self.guard()
         for key_node, value_node in node.value:
-            scalar = key_node.__class__ is yaml.ScalarNode
-            key = self.build(key_node) if scalar else None
-            if key.__class__ is not str or not key:
-                if scalar and key is None and self.found.problems:
-                    continue  # already said
-                self.problem(key_node, "FILE-6", "a field name that is not text", "Quote it.")
-            elif key == "<<":
-                self.problem(key_node, "FILE-8", "a merge key (<<)", "Write the fields out.")
-            elif key in data:
+            key, text = key_node.value, value_node.value
+            if marks or key_node.__class__ is not scalar or key_node.style or not key or key[0] in SUSPECT and key not in _TEXTS:
+                key = self.name(key_node)
+            if key in data:
                 self.problem(key_node, "FILE-7", f"the field {key} stands twice", "Keep one of the two.")
-            else:
+            elif not key:
+                continue  # already said
+            elif marks or value_node.__class__ is not scalar or value_node.style or not text or text[0] in SUSPECT and text not in _TEXTS:
                 path.append(key)
                 data[key] = self.build(value_node)
                 path.pop()
+            else:
+                data[key] = text
         return data
+
+    def name(self, node) -> str:  # noqa: ANN001
+        """A field's name, or nothing where it has been said what is wrong with it."""
+        scalar, before = node.__class__ is yaml.ScalarNode, len(self.found.problems)
+        name = self.build(node) if scalar else None
+        if name.__class__ is not str or not name:
+            if not scalar or name is not None or len(self.found.problems) == before:
+                self.problem(node, "FILE-6", "a field name that is not text", "Quote it.")
+            return ""
+        if name == "<<":
+            self.problem(node, "FILE-8", "a merge key (<<)", "Write the fields out.")
+            return ""
+        return name
 
     def scalar(self, node) -> object:  # noqa: ANN001
         text = node.value
@@ -193,7 +212,10 @@ class _Builder:
             else:
                 self.problem(node, "FILE-10", str(err), "Quote it if it is text; else write a plain number, true or false.")
             return None
-        if value.__class__ is not str and repr(value) != text and value is not True and value is not False and value is not None:
+        if value.__class__ is str:
+            if len(_TEXTS) < _MOST_TEXTS:
+                _TEXTS.add(text)
+        elif repr(value) != text and value is not True and value is not False and value is not None:
             self.found.typed[tuple(self.path)] = text
         return value
 
