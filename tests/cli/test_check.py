@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import json
+import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -95,3 +98,34 @@ def test_rules_that_did_not_run_are_said_whatever_path_is_given(check, root):
     path.write_text(path.read_text(encoding="utf-8").replace("status: ", "stand: "), encoding="utf-8")
     _, out, _ = check(root / "kb" / "faults")
     assert "BOOK-8" in out
+
+
+def test_a_source_line_is_shown_only_of_an_ordinary_file(root):
+    """In another process: a pipe that is opened would stop this one for good. A file of 50 GB would fill it."""
+    os.mkfifo(root / "kb/components/pipe.yaml")
+    os.mkfifo(root / "kb/notes.txt")
+    (root / "kb/loop").symlink_to("loop")
+    (root / "kb/more").symlink_to("..", target_is_directory=True)
+    (root / "kb/components/out.yaml").symlink_to("/dev/zero")
+    with open(root / "kb/huge.txt", "wb") as handle:
+        handle.truncate(50 * 1024**3)
+    done = subprocess.run([sys.executable, "-m", "bayleaf", "check", "--root", root], capture_output=True, text=True, timeout=60, check=False)
+    assert (done.returncode, done.stderr) == (1, "")
+    for name in ("components/pipe.yaml", "notes.txt", "loop", "more", "components/out.yaml", "huge.txt"):
+        assert f"kb/{name}:1:1: error" in done.stdout
+
+
+def test_a_deep_tree_of_folders_is_read_to_its_end(root):
+    here = os.getcwd()
+    try:
+        os.chdir(root / "kb")
+        for _ in range(1500):
+            os.mkdir("a")
+            os.chdir("a")
+        Path("x.yaml").touch()
+    finally:
+        os.chdir(here)
+    done = subprocess.run([sys.executable, "-m", "bayleaf", "check", "--root", root], capture_output=True, text=True, timeout=60, check=False)
+    assert (done.returncode, done.stderr) == (1, "")
+    assert "a/a/x.yaml:1:1: error FILE-11" in done.stdout
+    subprocess.run(["rm", "-rf", root / "kb/a"], check=True)  # deeper than Python takes folders away
