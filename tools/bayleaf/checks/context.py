@@ -16,7 +16,7 @@ from bayleaf.diagnosis.compute import Desk
 from bayleaf.diagnosis.instrument import Instrument
 from bayleaf.formulas.ranges import Problem, prove_range
 from bayleaf.quantities import Quantity
-from bayleaf.records import Book, Record
+from bayleaf.records import KINDS, Book, Record
 
 # A check must stay fast: it tries the corners, the middles, the table and this many points; the tests try many more.
 INSIDE = 60
@@ -99,6 +99,14 @@ class Context(Texts, Work):
         """Every record that has been retired, by id."""
         return {id: record for id, record in self.book.every.items() if record.data.get("status") == "retired"}
 
+    @cached_property
+    def _of_kind(self) -> dict[str, list[str]]:
+        """Each kind to the ids of its records, sound or not."""
+        found: dict[str, list[str]] = {kind: [] for kind in KINDS}
+        for id, record in self.book.every.items():
+            found[record.kind].append(id)
+        return found
+
     def links(self, record: Record) -> list[Link]:
         """Every id that a record names, in fields and in prose; nothing for a record that is not sound."""
         found = self._links.get(record.id)
@@ -118,8 +126,7 @@ class Context(Texts, Work):
         for leaf, ids in self.ids(record):
             there = self._by_kinds.get(leaf.kinds)
             if there is None:
-                every = self.book.every.items()
-                there = self._by_kinds[leaf.kinds] = {id for id, record in every if not leaf.kinds or record.kind in leaf.kinds}
+                there = self._by_kinds[leaf.kinds] = set().union(*(self._of_kind[kind] for kind in leaf.kinds or self._of_kind))
             if not there.issuperset(ids):
                 return True
         return False

@@ -15,6 +15,11 @@ _TEXTS = {
     "summary", "explains", "changed", "because", "does", "found", "fails", "setup", "misleads", "next", "explain", "sets", "holds",
     "working", "teaches", "ask", "means", "mistaken_for", "danger", "consequence", "avoid", "note", "words", "none", "do", "consumables", "cannot", "looked_up",
 }  # fmt: skip
+# Below these fields stand ids, answers, numbers and where they come from, and never prose; a test asks the schemas.
+_NO_TEXTS = {
+    "basis", "cautions", "stages", "differs", "takes", "shows", "inputs", "constants", "given", "gives", "systems", "tasks", "inherits",
+    "through", "first", "felt_as", "has", "equipment", "states", "proves", "calculators", "acts", "conditions", "table", "chart", "formula",
+}  # fmt: skip
 _END = re.compile(r"(?<=[.!?:;])\s+(?=[A-Z\"'(\[])|\n+")
 _CLAUSE = re.compile(r"(When|If|While|After|Before|Once|Until|As soon as|For|With|At|On|In)\b([^,.]*), ", re.I)
 
@@ -37,13 +42,14 @@ def _prose(data: dict, path: tuple, name: str, found: list) -> None:
     under = "because" if path[:1] == ("results",) or path == ("because",) else ""
     for key, value in data.items():
         kind = value.__class__
+        if kind is not str and key in _NO_TEXTS and (not under or key == "basis"):
+            continue
         name = under or key
         if kind is str:
             if name in _TEXTS and value != "none":
                 found.append(((*path, key), value))
         elif kind is dict:
-            if key != "basis":
-                _prose(value, (*path, key), name, found)
+            _prose(value, (*path, key), name, found)
         elif kind is list:
             for i, item in enumerate(value):
                 if item.__class__ is str:

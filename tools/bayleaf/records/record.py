@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 
 import yaml
@@ -30,6 +31,23 @@ class Source:
                 break
             name, node = found
         return name if key else node
+
+    def spot(self, name: str, key: bool) -> tuple[int, int, int] | None:
+        """(line, column, end column) of a field of the whole file, or of its name, where one look at its line will tell."""
+        sign = f"\n{name}:".encode()
+        at = self.raw.find(sign)
+        if self.root is not None or at < 0 or self.raw.find(sign, at + 1) > 0:
+            return None
+        line, end = self.raw.count(b"\n", 0, at + 1) + 1, self.raw.find(b"\n", at + 1)
+        if key:
+            return line, 1, len(name) + 1
+        match = _PLAIN_FIELD.fullmatch(self.raw[at + 1 : end].decode("utf-8", "replace"))
+        if end < 0 or match is None or self.raw[end + 1 : end + 2] in (b" ", b"\n", b"\r", b"\t", b"#"):  # it may go on there
+            return None
+        return line, match.start(1) + 1, match.end(1) + 1
+
+
+_PLAIN_FIELD = re.compile(r"[a-z_]+: +([A-Za-z0-9](?:[^:#\r]*[^:#\r ])?) *\r?")
 
 
 def _child(node: object, step: object) -> tuple | None:
@@ -70,6 +88,8 @@ class Record:
         """(line, column, end column) of a value, or of the field's name; the nearest that exists."""
         if not self.source.raw:
             return 1, 1, 2
+        if len(path) == 1 and not self.prefix and (found := self.source.spot(path[0], key)):
+            return found
         node = self.source.node((*self.prefix, *path), key or not path and bool(self.prefix))
         if node is None:
             return 1, 1, 2
