@@ -65,7 +65,5 @@ def bands_by_reading(context: Context) -> dict[str, list[Site]]:
 def bands_of(context: Context, reading: str | None, systems: list[str]) -> Iterator[Site]:
     """The bands of a reading in these systems and in the cars that have one of them; no systems: in all."""
     for site in context.bands.get(reading, ()):
-        record = site.record
-        own = {record.id} if record.kind == "systems" else {s.id for s in systems_of_car(record, context)}
-        if not systems or own & set(systems):
+        if not systems or not context.systems_with(site.record).isdisjoint(systems):
             yield site

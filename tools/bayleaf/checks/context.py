@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import cached_property
 
-from bayleaf.checks.bands import bands_by_reading
+from bayleaf.checks.bands import bands_by_reading, systems_of_car
 from bayleaf.checks.calculators import Proof, prove
 from bayleaf.checks.claims import Claims
 from bayleaf.checks.instruments import by_type, instruments
@@ -30,7 +30,10 @@ class Context(Texts, Work):
         Texts.__init__(self, book)
         Work.__init__(self, book)
         self._instruments: dict[tuple, list[Instrument]] = {}
+        self._systems: dict[str, set[str]] = {}
+        self._sites: tuple[Record | None, list[Site]] = (None, [])
         self._links: dict[str, list[Link]] = {}
+        self._names: dict[str, set[str]] = {}
         self._by_kinds: dict[tuple[str, ...], set[str]] = {}
         self._ids: dict[str, list[tuple[Leaf, list[str]]]] = {}
         self._proofs: dict[str, Proof] = {}
@@ -63,6 +66,12 @@ class Context(Texts, Work):
             self._instruments[key] = instruments(self, named, reading)
         return self._instruments[key]
 
+    def systems_with(self, record: Record) -> set[str]:
+        """A system itself; the sound systems of a vehicle or of a job's car."""
+        if record.id not in self._systems:
+            self._systems[record.id] = {record.id} if record.kind == "systems" else {s.id for s in systems_of_car(record, self)}
+        return self._systems[record.id]
+
     @cached_property
     def bands(self) -> dict[str, list[Site]]:
         """Every band of the book by reading."""
@@ -83,15 +92,17 @@ class Context(Texts, Work):
 
     def sites(self, record: Record) -> list[Site]:
         """Every number with a unit in a record, with its quantity."""
-        return self._kept("sites", record, lambda: list(self.numbers.of(record)))
+        if self._sites[0] is not record:
+            self._sites = (record, list(self.numbers.of(record)))
+        return self._sites[1]
 
     @cached_property
     def named(self) -> set[str]:
         """Every id that another record names."""
         found: set[str] = set()
         for record in self.book.records():
-            for _leaf, ids in self.ids(record):
-                found.update(ids if record.id not in ids else [id for id in ids if id != record.id])
+            names = self.names(record)
+            found |= names if record.id not in names else names - {record.id}
         return found
 
     @cached_property
@@ -119,6 +130,13 @@ class Context(Texts, Work):
         found = self._ids.get(record.id)
         if found is None:
             found = self._ids[record.id] = ids_of(record, self.all_prose(record)) if record.sound else []
+        return found
+
+    def names(self, record: Record) -> set[str]:
+        """All ids that a record names, wherever they stand."""
+        found = self._names.get(record.id)
+        if found is None:
+            found = self._names[record.id] = set().union(*[ids for _leaf, ids in self.ids(record)])
         return found
 
     def misnames(self, record: Record) -> bool:

@@ -32,6 +32,7 @@ def reachable(context: Context) -> set[str]:
     found, edge = set(starts), starts
     while edge:
         record = context.book.get(edge.pop())
-        for ids in (*(ids for _leaf, ids in context.ids(record)), back[record.id]) if record is not None else ():
-            edge += [id for id in ids if id not in found and not found.add(id)]
+        new = context.names(record).union(back[record.id]) - found if record is not None else ()
+        found |= set(new)
+        edge += new
     return found

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from functools import cached_property
 
 from bayleaf.checks.bases import bases_of
@@ -12,28 +11,63 @@ from bayleaf.checks.writing import prose_of, synonyms
 from bayleaf.records import Book, Record
 
 
+class Words:
+    """The words of one record in the forms that rules ask for, each worked out when first asked for."""
+
+    def __init__(self, record: Record):
+        self.record = record
+
+    @cached_property
+    def prose(self) -> list[tuple[tuple, str]]:
+        return prose_of(self.record)
+
+    @cached_property
+    def all(self) -> str:
+        return "\n".join([text for _path, text in self.prose])
+
+    @cached_property
+    def small(self) -> str:
+        return self.all.lower()
+
+    @cached_property
+    def steps(self) -> list[int]:
+        return [signs_of(step.get("do", "")) for step in self.record.data["steps"]]
+
+    @cached_property
+    def bases(self) -> list[tuple[tuple, dict]]:
+        return bases_of(self.record.data)
+
+
 class Texts:
-    """The part of a context that reads texts."""
+    """The part of a context that reads texts. The walk goes record by record, so the words of the last one are enough."""
 
     def __init__(self, book: Book):
         self.book = book
-        self._last: dict[str, tuple[Record, object]] = {}
+        self._last = Words(Record("", "", {}, None))
+        self._there: tuple[Record | None, set[str]] = (None, set())
+
+    def _words(self, record: Record) -> Words:
+        if self._last.record is not record:
+            self._last = Words(record)
+        return self._last
 
     def prose(self, record: Record) -> list[tuple[tuple, str]]:
         """(path, text) of every field of a record that is prose."""
-        return self._kept("prose", record, lambda: prose_of(record))
+        return self._words(record).prose
 
     def all_prose(self, record: Record) -> str:
         """The prose of a record in one text, a field a line, for a first look."""
-        return self._kept("all prose", record, lambda: "\n".join(text for _, text in self.prose(record)))
+        return self._words(record).all
 
     def small_prose(self, record: Record) -> str:
         """The same in small letters."""
-        return self._kept("small prose", record, lambda: self.all_prose(record).lower())
+        return self._words(record).small
 
     def watched(self, record: Record) -> set[str]:
         """The words in the prose of a record that rules watch for, and those that stand for synonyms."""
-        return self._kept("watched", record, lambda: self._watched.intersection(words_of(self.all_prose(record))))
+        if self._there[0] is not record:
+            self._there = (record, self._watched.intersection(words_of(self.all_prose(record))))
+        return self._there[1]
 
     @cached_property
     def _watched(self) -> frozenset[str]:
@@ -41,7 +75,7 @@ class Texts:
 
     def step_signs(self, record: Record) -> list[int]:
         """The signs in the words of each step of a procedure."""
-        return self._kept("step signs", record, lambda: [signs_of(step.get("do", "")) for step in record.data["steps"]])
+        return self._words(record).steps
 
     def may_hold(self, record: Record, signs: tuple[bytes, ...]) -> bool:
         """A first look: whether any of these stands in the file of a record, which may write its letters as escapes."""
@@ -50,15 +84,7 @@ class Texts:
 
     def bases(self, record: Record) -> list[tuple[tuple, dict]]:
         """(path, basis) of every basis in a record."""
-        return self._kept("bases", record, lambda: bases_of(record.data))
-
-    def _kept(self, name: str, record: Record, make: Callable) -> object:
-        """What was worked out last for this record; the walk goes record by record, so one of each is enough."""
-        at, value = self._last.get(name, (None, None))
-        if at is not record:
-            value = make()
-            self._last[name] = (record, value)
-        return value
+        return self._words(record).bases
 
     @cached_property
     def synonyms(self) -> dict[str, str]:

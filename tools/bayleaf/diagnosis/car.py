@@ -94,15 +94,25 @@ def usable(record: Record | None) -> bool:
 
 def offers(book: Book, layout: Layout, car: Car, reading: str, _seen: tuple[str, ...] = ()) -> bool:
     """Whether this reading exists in this car. A computed one needs its inputs too, and two points one path that joins them."""
-    if reading in _seen or not usable(book.of("readings").get(reading)):
+    if reading in _seen:
         return False
-    data = book.of("readings")[reading].data
-    ends = [paths for c in listed(data.get("between")) if (paths := layout.paths(c))]
-    if ends and not any(system in car.systems for system, _path in set.intersection(*ends)):
+    if ("wants", reading) not in layout.kept:
+        layout.kept["wants", reading] = _wants(book, layout, reading)
+    joined, places, inputs = layout.kept["wants", reading]
+    if joined is not None and joined.isdisjoint(car.systems):
         return False
-    places = [*listed(data.get("between")), *([data["at"]] if isinstance(data.get("at"), str) else [])]
-    inputs = inputs_of(book, reading)
     return all(within(layout, car, c) for c in places) and all(offers(book, layout, car, r, (*_seen, reading)) for r in inputs)
+
+
+def _wants(book: Book, layout: Layout, reading: str) -> tuple[frozenset[str] | None, list[str], list[str]]:
+    """(the systems with a path that joins the points of a reading, None where any will do; its places; its inputs)."""
+    record = book.of("readings").get(reading)
+    if not usable(record):
+        return frozenset(), [], []
+    between, at = listed(record.data.get("between")), record.data.get("at")
+    ends = [paths for c in between if (paths := layout.paths(c))]
+    joined = frozenset(system for system, _path in set.intersection(*ends)) if ends else None
+    return joined, [*between, *([at] if isinstance(at, str) else [])], inputs_of(book, reading)
 
 
 def faults_of(book: Book, layout: Layout, car: Car) -> list[str]:

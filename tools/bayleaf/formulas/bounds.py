@@ -7,11 +7,10 @@ by 0, a root of a negative, a logarithm of 0 or an overflow, nothing is proved; 
 from __future__ import annotations
 
 import math
-from fractions import Fraction
 from itertools import product
 
 from bayleaf.formulas.calculator import Calculator
-from bayleaf.formulas.tree import Node
+from bayleaf.formulas.tree import Node, number
 
 Interval = tuple[float, float]
 _ROUNDING = 1e-12  # far more than a step of the arithmetic can be off, in share of what it is made of
@@ -38,7 +37,7 @@ def defined_everywhere(calc: Calculator) -> bool:
 def _of(node: Node, known: dict[str, Interval]) -> Interval:
     """All values of an expression; raises _Unproved where it might have none."""
     if node.kind == "number":
-        return (x := float(Fraction(node.text)), x)
+        return (x := float(number(node.text)), x)
     if node.kind == "name":
         return known[node.text]
     args = [_of(arg, known) for arg in node.args]

@@ -7,9 +7,8 @@ Undefined is NaN and spreads: a division by 0, a root or logarithm of a negative
 from __future__ import annotations
 
 import math
-from fractions import Fraction
 
-from bayleaf.formulas.tree import Node
+from bayleaf.formulas.tree import Node, number
 
 NAMES = (
     "divide", "power", "root", "exponential", "logarithm", "least", "most", "size", "below", "at_most", "choose", "keep",
@@ -22,7 +21,7 @@ def emit(node: Node, places: dict[str, str]) -> str:
     """The text of an expression; `places` says what stands for each name, such as "v[3]"."""
     match node.kind:
         case "number":
-            return repr(float(Fraction(node.text)))
+            return repr(float(number(node.text)))
         case "name":
             return repr(math.pi) if node.text == "pi" else places[node.text]
     args = [emit(arg, places) for arg in node.args]

@@ -12,7 +12,7 @@ from fractions import Fraction
 from bayleaf.formulas.errors import error
 from bayleaf.formulas.names import near
 from bayleaf.formulas.references import CONVERSIONS, convert
-from bayleaf.formulas.tree import Node, literal
+from bayleaf.formulas.tree import Node, literal, number
 from bayleaf.formulas.types import PURE, Type, made
 
 MAX_EXPONENT = 8
@@ -31,7 +31,7 @@ class _Proof:
     def of(self, node: Node) -> tuple[Type, Node]:
         match node.kind:
             case "number":
-                if Fraction(node.text) not in LITERALS:
+                if number(node.text) not in LITERALS:
                     raise error(node, f"{node.text} needs a basis", "move it to constants; 0, 1, 2, 3, 4 and 0.5 may stand here")
                 return PURE, node
             case "name":

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,16 +23,24 @@ class Node:
 
 
 def walk(node: Node) -> Iterator[Node]:
-    """The node and everything in it."""
-    yield node
-    for arg in node.args:
-        yield from walk(arg)
+    """The node and everything in it, each part before what it is made of."""
+    todo = [node]
+    while todo:
+        node = todo.pop()
+        yield node
+        todo += reversed(node.args)
+
+
+@cache
+def number(text: str) -> Fraction:
+    """A number as written, exactly."""
+    return Fraction(text)
 
 
 def literal(node: Node) -> Fraction | None:
     """The value of a tree made of numbers and + - * / only, else None."""
     if node.kind == "number":
-        return Fraction(node.text)
+        return number(node.text)
     parts = [literal(arg) for arg in node.args]
     if not parts or None in parts:
         return None

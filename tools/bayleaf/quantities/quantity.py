@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from difflib import get_close_matches
 
@@ -22,11 +23,21 @@ _VALUE = re.compile(r"\s*([+-]?[0-9]+(?:\.[0-9]+)?)\s*(\S.*?)?\s*\Z")
 
 
 class QuantityError(ValueError):
-    """What is wrong with a value, a unit or a quantity: one line to read, one to help, and the field if there is one."""
+    """What is wrong with a value, a unit or a quantity: one line to read, one to help, and the field if there is one.
 
-    def __init__(self, message: str, help: str = "", path: tuple = ()):
-        super().__init__(f"{message}; {help}" if help else message)
-        self.message, self.help, self.path = message, help, path
+    Whoever only tries a unit never reads the help; where it has to be looked for, it is a function.
+    """
+
+    def __init__(self, message: str, help: str | Callable[[], str] = "", path: tuple = ()):
+        super().__init__(message)
+        self.message, self._help, self.path = message, help, path
+
+    @property
+    def help(self) -> str:
+        return self._help() if callable(self._help) else self._help
+
+    def __str__(self) -> str:
+        return f"{self.message}; {self.help}" if self.help else self.message
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +66,7 @@ class Quantity:
             raise QuantityError(f"{spelling!r} is not a text", "quote the unit")
         if spelling in self.units:
             return self.units[spelling]
-        raise QuantityError(f"{spelling!r} is not a unit of {self.title.lower()}", _try(spelling, self))
+        raise QuantityError(f"{spelling!r} is not a unit of {self.title.lower()}", lambda: _try(spelling, self))
 
     def si(self, value: float, spelling: str) -> float:
         """The SI value of a number in one of this quantity's units."""
@@ -69,7 +80,7 @@ class Quantity:
         difference = str(spelling).startswith("delta_") and spelling in units()
         symbol = spelling if difference else self.symbol(spelling)
         if units()[symbol].dimension != self.dimension:
-            raise QuantityError(f"{spelling!r} is not a unit of {self.title.lower()}", _try(spelling, self))
+            raise QuantityError(f"{spelling!r} is not a unit of {self.title.lower()}", lambda: _try(spelling, self))
         if units()[symbol].exact_offset:
             raise QuantityError(f"{spelling!r} is a temperature, not a difference", f"write delta_{symbol}")
         return to_si(value, symbol, "difference")

@@ -13,7 +13,7 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Links in fields only; a text may speak of its own record."""
-    for link in context.links(record) if any(record.id in ids for _leaf, ids in context.ids(record)) else ():
+    for link in context.links(record) if record.id in context.names(record) else ():
         if link.id == record.id and not link.prose and link.path[-1] != "calculator":
             yield RULE.at(record, f"{field(record, link.path)} names the record itself", path=link.path, key=link.key)
 
