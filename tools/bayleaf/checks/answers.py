@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Book, Record, listed, mapped
 
 if TYPE_CHECKING:
     from bayleaf.checks.context import Context
@@ -15,10 +15,13 @@ MEASURED = ("none", "low", "normal", "high", "unsteady")
 
 def answers_to(context: Context, reading: str) -> tuple[str, ...]:
     """The answers that a reading may have; empty where there is no such sound reading."""
-    record = context.book.of("readings").get(reading)
-    if record is None or not record.sound:
-        return ()
-    return tuple(record.data["answers"]) if "answers" in record.data else MEASURED
+    return context.answers.get(reading, ())
+
+
+def all_answers(book: Book) -> dict[str, tuple[str, ...]]:
+    """Every sound reading to the answers that it may have."""
+    readings = book.of("readings").items()
+    return {id: tuple(r.data["answers"]) if "answers" in r.data else MEASURED for id, r in readings if r.sound}
 
 
 def answers_of(record: Record) -> Iterator[tuple[tuple, str, str, bool]]:

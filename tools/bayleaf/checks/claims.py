@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from functools import cache, cached_property
 from typing import TYPE_CHECKING
 
 from bayleaf.diagnosis.car import Car, car_of_system, places_of, present, readings_of, usable
 from bayleaf.diagnosis.isolate import Isolation, isolation_of
 from bayleaf.diagnosis.matrix import one_sided
-from bayleaf.diagnosis.stages import Answers, lies_on, normal_of, stages_of
+from bayleaf.diagnosis.stages import Answers, lies_on, normal_of, places_on, said_of, stages_of
 from bayleaf.diagnosis.verdict import NORMAL
 from bayleaf.records import Record, listed, mapped
 
@@ -35,7 +34,7 @@ class Claims:
         self.car = cache(self._car)
         self.isolation = cache(self._isolation)
         self.blind = cache(self._blind)
-        self._on = cache(self._lies_on)
+        self._normal: dict[str, str] = {}
 
     def _car(self, system: str) -> Car:
         return car_of_system(self.book, system)
@@ -79,11 +78,24 @@ class Claims:
     def _beside(self, part: str, system: str) -> list[str]:
         through = {p for p in self.layout.paths(part) if p[0] == system}
         parts = {c for path in listed(self.book.of("systems")[system].data["paths"]) if (system, path["name"]) in through for c in listed(path["through"])}
-        near = frozenset(through | {p for c in parts for p in self.layout.paths(c) if p[0] == system})
-        return [r for r in self.readings(system) if near and self._on(r, near)]
+        near = through | {p for c in parts for p in self.layout.paths(c) if p[0] == system}
+        beside = {r for path in near for r in self._lying.get(path, ())}
+        return [r for r in self.readings(system) if r in beside or r in self._spread and lies_on(self.book, self.layout, r, near)]
 
-    def _lies_on(self, reading: str, near: frozenset[Pair]) -> bool:
-        return lies_on(self.book, self.layout, reading, near)
+    @cached_property
+    def _lying(self) -> dict[Pair, list[str]]:
+        """Each path to the readings that lie on it, but for those that lie where several others lie."""
+        found: dict[Pair, list[str]] = {}
+        for reading in self.book.of("readings"):
+            places = places_on(self.book, self.layout, reading)
+            for path in places[0] if len(places) == 1 else ():
+                found.setdefault(path, []).append(reading)
+        return found
+
+    @cached_property
+    def _spread(self) -> set[str]:
+        """The readings that lie on a path only where each of several others does."""
+        return {r for r in self.book.of("readings") if len(places_on(self.book, self.layout, r)) > 1}
 
     def _isolation(self, system: str) -> Isolation:
         return isolation_of(self.book, self.car(system))
@@ -94,7 +106,9 @@ class Claims:
 
     def normal(self, reading: str) -> str:
         """The answer of a healthy car."""
-        return normal_of(self.book, reading)
+        if reading not in self._normal:
+            self._normal[reading] = normal_of(self.book, reading)
+        return self._normal[reading]
 
     def shows(self, fault: str, reading: str) -> bool:
         """Whether a fault is, in some stage on some system, sure to make this reading other than normal."""
@@ -113,18 +127,18 @@ class Claims:
 
     @cached_property
     def _pointing(self) -> dict[str, set[str]]:
-        normal = {reading: self.normal(reading) for reading in self.named}
         found: dict[str, set[str]] = {}
-        for fault, _system, _stage, answers in self.each():
-            for reading, may in answers.items():
-                if normal[reading] not in may:
+        for fault in self.faults:  # what `elsewhere` says is normal
+            said = {id(s): s for system in self.systems(fault) if (s := said_of(self.book, self.layout, self.car(system), fault))}
+            for reading, may in [pair for stages in said.values() for answers in stages.values() for pair in answers.items()]:
+                if self.normal(reading) not in may:
                     found.setdefault(reading, set()).add(fault)
         return found
 
     @cached_property
     def named(self) -> set[str]:
         """The readings of which some fault speaks on some system."""
-        return set().union(*(answers for _fault, _system, _stage, answers in self.each()))
+        return set().union(*(self.spoken(system) for system in self._in))
 
     @cached_property
     def felt(self) -> dict[str, list[str]]:
@@ -134,13 +148,6 @@ class Claims:
             for symptom in mapped(self.book.of("faults")[fault].data["felt_as"]):
                 found.setdefault(symptom, []).append(fault)
         return found
-
-    def each(self) -> Iterator[tuple[str, str, str, Answers]]:
-        """(fault, system, stage, answers) of the whole book."""
-        for fault in self.faults:
-            for system in self.systems(fault):
-                for stage, answers in self.stages(fault, system).items():
-                    yield fault, system, stage, answers
 
     def exists(self, reading: str, systems: list[str]) -> bool:
         """Whether a car with one of these systems can offer a reading, by itself or with a system of another family."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import cached_property
 
+from bayleaf.checks.answers import all_answers
 from bayleaf.checks.bands import bands_by_reading, systems_of_car
 from bayleaf.checks.calculators import Proof, prove
 from bayleaf.checks.claims import Claims
@@ -13,7 +14,7 @@ from bayleaf.checks.sites import Site, Sites
 from bayleaf.checks.texts import Texts
 from bayleaf.checks.work import Work
 from bayleaf.diagnosis.compute import Desk
-from bayleaf.diagnosis.instrument import Instrument
+from bayleaf.diagnosis.instrument import Instrument, instrument_of
 from bayleaf.formulas.ranges import Problem, prove_range
 from bayleaf.quantities import Quantity
 from bayleaf.records import KINDS, Book, Record
@@ -29,10 +30,12 @@ class Context(Texts, Work):
     def __init__(self, book: Book):
         Texts.__init__(self, book)
         Work.__init__(self, book)
+        self._instrument: dict[tuple[str, str, str], Instrument | None] = {}
         self._instruments: dict[tuple, list[Instrument]] = {}
         self._systems: dict[str, set[str]] = {}
         self._sites: tuple[Record | None, list[Site]] = (None, [])
         self._links: dict[str, list[Link]] = {}
+        self._wrong: tuple[Record | None, bool] = (None, False)
         self._names: dict[str, set[str]] = {}
         self._by_kinds: dict[tuple[str, ...], set[str]] = {}
         self._ids: dict[str, list[tuple[Leaf, list[str]]]] = {}
@@ -58,6 +61,13 @@ class Context(Texts, Work):
     def of_type(self) -> dict[str, list[str]]:
         """Every equipment id to the ids that it stands for: itself and those of its type."""
         return by_type(self)
+
+    def instrument(self, id: str, quantity: Quantity) -> Instrument | None:
+        """A piece of equipment as it measures a quantity."""
+        key = (id, quantity.id, quantity.reference)
+        if key not in self._instrument:
+            self._instrument[key] = instrument_of(self.book, id, quantity)
+        return self._instrument[key]
 
     def instruments(self, named: str | None, reading: str | None) -> list[Instrument]:
         """Those that a name stands for and that state a range for this reading."""
@@ -97,6 +107,11 @@ class Context(Texts, Work):
         return self._sites[1]
 
     @cached_property
+    def answers(self) -> dict[str, tuple[str, ...]]:
+        """Every sound reading to the answers that it may have."""
+        return all_answers(self.book)
+
+    @cached_property
     def named(self) -> set[str]:
         """Every id that another record names."""
         found: set[str] = set()
@@ -109,6 +124,12 @@ class Context(Texts, Work):
     def retired(self) -> dict[str, Record]:
         """Every record that has been retired, by id."""
         return {id: record for id, record in self.book.every.items() if record.data.get("status") == "retired"}
+
+    def _of_kinds(self, kinds: tuple[str, ...]) -> set[str]:
+        """The ids of all records of these kinds, sound or not; no kinds named: of all."""
+        if kinds not in self._by_kinds:
+            self._by_kinds[kinds] = set().union(*(self._of_kind[kind] for kind in kinds or self._of_kind))
+        return self._by_kinds[kinds]
 
     @cached_property
     def _of_kind(self) -> dict[str, list[str]]:
@@ -141,13 +162,9 @@ class Context(Texts, Work):
 
     def misnames(self, record: Record) -> bool:
         """A first look: whether some id that a record names does not exist or is of a kind that does not belong there."""
-        for leaf, ids in self.ids(record):
-            there = self._by_kinds.get(leaf.kinds)
-            if there is None:
-                there = self._by_kinds[leaf.kinds] = set().union(*(self._of_kind[kind] for kind in leaf.kinds or self._of_kind))
-            if not there.issuperset(ids):
-                return True
-        return False
+        if self._wrong[0] is not record:
+            self._wrong = (record, not all([self._of_kinds(leaf.kinds).issuperset(ids) for leaf, ids in self.ids(record)]))
+        return self._wrong[1]
 
     @cached_property
     def claims(self) -> Claims:

@@ -20,7 +20,7 @@ def instruments(context: Context, named: str | None, reading: str | None) -> lis
     quantity = context.numbers.measured(reading) if reading else None
     if quantity is None or named not in context.book.of("equipment"):
         return []
-    found = (instrument_of(context.book, id, quantity) for id in context.of_type.get(named, ()))
+    found = (context.instrument(id, quantity) for id in context.of_type.get(named, ()))
     return [one for one in found if one and one.low is not None and one.high is not None]
 
 

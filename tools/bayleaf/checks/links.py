@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import defaultdict
 from dataclasses import dataclass
 from functools import cache
 
@@ -86,11 +87,10 @@ class Link:
     prose: bool = False  # it stands in text, as [[id]]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Leaf:
     """One row of the table for a kind: its first and its last field, and the kinds that its ids may be of (none: any)."""
 
-    number: int
     top: str
     last: str
     kinds: tuple[str, ...]
@@ -113,7 +113,7 @@ def leaves_of(kind: str) -> dict[str, Leaf]:
     rows: dict[str, str] = {}
     for row, kinds in {"replaced_by": kind, **_LINKS.get(kind, {})}.items():
         rows |= {f"{row}.source": "sources", f"{row}.calculator": "calculators"} if row.split(".")[-1] == "basis" else {row: kinds}
-    return {row: Leaf(n, row.split(".")[0], row.split(".")[-1], tuple(kinds.split())) for n, (row, kinds) in enumerate([*rows.items(), ("", "")])}
+    return {row: Leaf(row.split(".")[0], row.split(".")[-1], tuple(kinds.split())) for row, kinds in (*rows.items(), ("", ""))}
 
 
 @cache
@@ -153,12 +153,11 @@ def ids_of(record: Record, text: str) -> list[tuple[Leaf, list[str]]]:
 
     What is written like a link and is none (LINK-4) may be among those in text.
     """
-    rows = leaves_of(record.kind).values()
-    found: list[list[str]] = [[] for _ in rows]
+    found: dict[Leaf, list[str]] = defaultdict(list)
     _gather(record.data, _plan(record.kind), found)
     if "[[" in text:
-        found[-1] += [part.partition("]]")[0].partition("|")[0] for part in text.split("[[")[1:]]
-    named = [(leaf, ids) for leaf, ids in zip(rows, found, strict=True) if ids]
+        found[leaves_of(record.kind)[""]] = [part.partition("]]")[0].partition("|")[0] for part in text.split("[[")[1:]]
+    named = list(found.items())
     if record.kind == "jobs":
         named = [(leaf, [id for id in ids if id != OUTSIDE] if (leaf.top, leaf.last) == ("expects", "*") else ids) for leaf, ids in named]
     return named
@@ -187,24 +186,24 @@ def _walk(data: dict | list, plan: _Plan, path: tuple, found: list[Link]) -> Non
             _walk(value, below, (*path, name), found)
 
 
-def _gather(data: dict | list, plan: _Plan, found: list[list[str]]) -> None:
+def _gather(data: dict | list, plan: _Plan, found: dict[Leaf, list[str]]) -> None:
     """As `_walk`; a test holds the two together."""
     each = plan.each
     if data.__class__ is list:
         if plan.items is not None:
-            found[plan.items.number] += [id for id in data if id.__class__ is str]
+            found[plan.items] += [id for id in data if id.__class__ is str]
         if each is not None:
             for value in data:
                 if value.__class__ is dict or value.__class__ is list:
                     _gather(value, each, found)
         return
     if plan.keys is not None:
-        found[plan.keys.number] += data if _NOT_IDS.isdisjoint(data) else [key for key in data if key not in _NOT_IDS]
+        found[plan.keys] += data if _NOT_IDS.isdisjoint(data) else [key for key in data if key not in _NOT_IDS]
     for name, leaf in plan.fields:
         if name in data:
             value = data[name]
             if value.__class__ is str and value != "none":
-                found[leaf.number].append(value)
+                found[leaf].append(value)
     if each is not None:
         for value in data.values():
             if value.__class__ is dict or value.__class__ is list:

@@ -10,7 +10,7 @@ from functools import cache
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Rule
-from bayleaf.checks.sites import ROLES
+from bayleaf.checks.sites import NUMBERED, ROLES
 from bayleaf.finding import Finding
 from bayleaf.records import KINDS, Book, Record, listed
 
@@ -72,15 +72,16 @@ def _of_records(run: list[Rule]) -> tuple[dict[str, list[Rule]], dict[str, dict[
 def _in(record: Record, rules: list[Rule], values: dict[str, list[Rule]], context: Context) -> list[Finding]:
     """What the rules of a record's kind, and those of values by role, find in it."""
     found: list[Finding] = []
+    add = found.extend
     for rule in rules:
         try:
-            found.extend(rule.check(record, context))
+            add(rule.check(record, context))
         except Exception as err:  # noqa: BLE001 - whatever it is, the other rules must still run
             found.append(_crashed(rule, err, record))
-    for site in context.sites(record):
+    for site in context.sites(record) if record.kind in NUMBERED else ():
         for rule in values[site.role]:
             try:
-                found.extend(rule.check(site, context))
+                add(rule.check(site, context))
             except Exception as err:  # noqa: BLE001
                 found.append(_crashed(rule, err, record))
     return found

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import re
 import string
+from functools import reduce
+from operator import or_
 
 _PLAIN = str.maketrans({**dict.fromkeys(set(string.punctuation) - {"_"}, " "), **dict(zip(string.ascii_uppercase, string.ascii_lowercase, strict=True))})
 WATCHED: set[str] = set()  # every word that a rule watches for
@@ -62,7 +64,4 @@ def signs_of(text: str) -> int:
     """
     if not text.isascii():
         return EVERY
-    found = 0
-    for bits in set(map(_BITS.__getitem__, words_of(text))):
-        found |= bits
-    return found
+    return reduce(or_, map(_BITS.__getitem__, words_of(text)), 0)

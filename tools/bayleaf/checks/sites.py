@@ -21,6 +21,10 @@ _STEP = {
 }  # fmt: skip
 
 
+NUMBERED = {
+    "systems": "_system", "equipment": "_equipment", "readings": "_reading", "procedures": "_procedure", "calculators": "_calculator",
+    "vehicles": "_vehicle", "jobs": "_job", "fuels": "_fuel", "hazards": "_hazard", "quantities": "_quantity",
+}  # fmt: skip
 ROLES = ("band", "range", "value", "width", "reading", "unit")
 
 
@@ -67,11 +71,7 @@ class Sites:
         self.book = book
         self.desk = desk or Desk(book)
         self.measured = cache(self._measured)
-        self._kinds = {
-            "systems": self._system, "equipment": self._equipment, "readings": self._reading, "procedures": self._procedure,
-            "calculators": self._calculator, "vehicles": self._vehicle, "jobs": self._job, "fuels": self._fuel,
-            "hazards": self._hazard, "quantities": self._quantity,
-        }  # fmt: skip
+        self._kinds = {kind: getattr(self, name) for kind, name in NUMBERED.items()}
 
     def of(self, record: Record) -> Iterator[Site]:
         """Every site of a sound record; nothing for kinds without numbers."""

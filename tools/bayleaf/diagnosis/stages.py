@@ -27,6 +27,13 @@ def normal_of(book: Book, reading: str) -> str:
 
 def stages_of(book: Book, layout: Layout, car: Car, fault: str, own: list[str]) -> dict[str, Answers]:
     """Each stage's answers in this car. `own` are the car's systems in which the fault occurs (see systems_of)."""
+    said = said_of(book, layout, car, fault)
+    silent = elsewhere(book, layout, car, mapped(book.of("faults")[fault].data.get("elsewhere")), own)
+    return {stage: silent | answers for stage, answers in said.items()} if silent else said
+
+
+def said_of(book: Book, layout: Layout, car: Car, fault: str) -> dict[str, Answers]:
+    """The same without `elsewhere`; cars for which a fault does not differ share the answer, which nobody changes."""
     data = book.of("faults")[fault].data
     differs = mapped(data.get("differs"))
     key = ("stages", fault, *(system for system in differs if system in car.systems))
@@ -34,8 +41,7 @@ def stages_of(book: Book, layout: Layout, car: Car, fault: str, own: list[str]) 
     if said is None:
         raw = mapped(data.get("stages"))
         said = layout.kept[key] = {stage: _resolved(raw, [mapped(differs[system]) for system in key[2:]], stage, ()) for stage in raw}
-    silent = elsewhere(book, layout, car, mapped(data.get("elsewhere")), own)
-    return {stage: silent | answers for stage, answers in said.items()} if silent else said
+    return said
 
 
 def _resolved(raw: dict, differs: list[dict], stage: str, seen: tuple[str, ...]) -> Answers:
@@ -88,15 +94,19 @@ def lies_on(book: Book, layout: Layout, reading: str, paths: Set[tuple[str, str]
 
     A computed reading without a place lies where all its inputs lie. Trims, gases and engine speed lie on none.
     """
-    key = ("lies on", reading)
-    if key not in layout.kept:
-        layout.kept[key] = _lies(book, layout, reading, ())
-    places = layout.kept[key]
+    places = places_on(book, layout, reading)
     return bool(places) and not any(paths.isdisjoint(place) for place in places)
 
 
+def places_on(book: Book, layout: Layout, reading: str) -> list[set[tuple[str, str]]]:
+    """The paths of each place that a reading is taken at; a path must be among those of every place. [] where it lies on none."""
+    key = ("lies on", reading)
+    if key not in layout.kept:
+        layout.kept[key] = _lies(book, layout, reading, ())
+    return layout.kept[key]
+
+
 def _lies(book: Book, layout: Layout, reading: str, seen: tuple[str, ...]) -> list[set[tuple[str, str]]]:
-    """The paths of each place that a reading is taken at; [] where it lies on none."""
     if book.of("readings")[reading].data.get("quantity") in NEVER_ELSEWHERE or reading in seen:
         return []
     places = places_of(book, reading)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
@@ -12,10 +13,12 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
+_WHOLE = re.compile(r"\[\[[a-z0-9][a-z0-9-]*(?:\|[A-Za-z0-9][^\[\]|\n]*)?\]\]")
+
+
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """What is left of the brackets once whole links are taken out."""
-    text = context.all_prose(record)
-    for path, text in context.prose(record) if "[[" in text or "]]" in text else ():
+    for path, text in context.prose(record) if _may(context.all_prose(record)) else ():
         if "[[" not in text and "]]" not in text:
             continue
         rest = PROSE.sub("", text)
@@ -23,6 +26,12 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
             yield RULE.at(record, f"{field(record, path)} holds a link that is not closed", path=path)
         elif any(not m[1].strip() or m[2] is not None and not m[2].strip() for m in PROSE.finditer(text)):
             yield RULE.at(record, f"{field(record, path)} holds a link without an id or without words", path=path)
+
+
+def _may(text: str) -> bool:
+    """A first look: whether not every double bracket belongs to a link with an id and words."""
+    signs = text.count("[[") + text.count("]]")
+    return bool(signs) and signs != 2 * len(_WHOLE.findall(text))
 
 
 RULE = Rule(

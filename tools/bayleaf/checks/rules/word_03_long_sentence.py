@@ -12,12 +12,15 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
+MOST = 25  # words
+
+
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every sentence of every text but the steps; reports the longest of a field."""
     for path, text in context.prose(record):
-        if len(text) > 120 and path[-1] not in ("do", "working"):
+        if text.count(" ") >= MOST and path[-1] not in ("do", "working"):
             most = max((words(s) for s in sentences(text)), default=0)
-            if most > 25:
+            if most > MOST:
                 yield RULE.at(record, f"{field(record, path)} has a sentence of {most} words", path=path)
 
 
