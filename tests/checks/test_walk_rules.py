@@ -30,8 +30,9 @@ def said(tmp_path, *slips: tuple[str, str, str]) -> list[tuple[str, str]]:
     ("procedures/recognise-the-rail.yaml", COUNT, "  - {do: Look at the oxygen sensor for soot.}\n" + COUNT),
     ("procedures/recognise-the-rail.yaml", COUNT, "  - {do: Open the bonnet.}\n" + COUNT),
     (OFF, "  - {do: Look at the port with a lamp., act: leak-check, at: fuel-test-port,", "  - {do: Look at the port with a lamp., act: leak-check,"),
+    (FIT, "  - {do: Look at the joint with a lamp.,", "  - {do: Switch the key off., act: key-off}\n  - {do: Switch the key on again., act: key-on}\n  - {do: Look at the joint with a lamp.,"),
 ], ids=["engine run with the vacuum hose off", "a sentence that forbids a defeat", "a sentence that forbids a hand", "waiting with the key off",
-        "an oxygen sensor is no oxygen", "a bonnet is no joint", "a look that names no joint"])  # fmt: skip
+        "an oxygen sensor is no oxygen", "a bonnet is no joint", "a look that names no joint", "primed twice before the look"])  # fmt: skip
 def test_the_checker_lets_this_pass(file, good, bad, tmp_path):
     assert said(tmp_path, (file, good, bad)) == []
 

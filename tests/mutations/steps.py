@@ -98,6 +98,17 @@ def start_unproved(record: Record, context: Context) -> Iterator[Mutant]:
             yield steps_changed(record, data, ("steps", i + 1), f"engine run after step {i + 1}")
 
 
+@operator("fuel bled before the first look at a joint", CAUGHT, "the look comes next after the first pressure", "procedures")
+def bled_unseen(record: Record, context: Context) -> Iterator[Mutant]:
+    for i in _with_act(record, "close-joint"):
+        walked = next(s for s in context.walk(record).steps if s.source == record.id and s.path == ("steps", i))
+        if any(s == "joint-unproved" for s, _at in walked.after) and "at" in walked.data:
+            steps = list(record.data["steps"])
+            bled = {"do": "Bleed the line.", "act": "bleed", "at": walked.data["at"]}
+            steps[i + 1 : i + 1] = [{"do": "Switch the key on.", "act": "key-on"}, bled, {"do": "Switch the key off.", "act": "key-off"}]
+            yield steps_changed(record, steps, ("steps", i + 1), f"bled after step {i + 1}, which nobody has looked at")
+
+
 @operator("step driven with a gauge on", CAUGHT, "only the electric sender may be driven", "procedures")
 def driven(record: Record, context: Context) -> Iterator[Mutant]:
     walk = context.walk(record)
