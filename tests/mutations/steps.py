@@ -109,6 +109,15 @@ def bled_unseen(record: Record, context: Context) -> Iterator[Mutant]:
             yield steps_changed(record, steps, ("steps", i + 1), f"bled after step {i + 1}, which nobody has looked at")
 
 
+@operator("look at a temporary joint removed", CAUGHT, "it comes next after the first start", "procedures")
+def no_running_look(record: Record, context: Context) -> Iterator[Mutant]:
+    joints = {id for id, state in context.machine.states.items() if state.connection}
+    steps = context.walk(record).steps
+    first = next((n for n, s in enumerate(steps[:-1]) if s.source == record.id and "start-engine" in s.own and s.had & joints), None)
+    if first is not None and steps[first + 1].data.get("act") == "leak-check":
+        yield _less(record, steps[first + 1].path[1], "no look")
+
+
 @operator("step driven with a gauge on", CAUGHT, "only the electric sender may be driven", "procedures")
 def driven(record: Record, context: Context) -> Iterator[Mutant]:
     walk = context.walk(record)
