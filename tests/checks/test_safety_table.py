@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 import yaml
 
+from bayleaf.checks import all_rules
 from bayleaf.checks.context import Context
 from bayleaf.records import book_from_data, load
 
@@ -110,6 +111,10 @@ TABLE = [
     ("a joint opened near a flame", "flame-near-fuel", [OPEN], {}),
     ("fuel on the skin", "fuel-on-the-body", [OPEN], {}),
     ("fuel left over", "waste-fuel-left", [{"act": "bleed", "at": "rail"}], {}),
+    ("fuel poured in the bay", "caught-fuel", [{"act": "pour"}], {}),
+    ("fuel poured near a flame", "flame-near-fuel", [{"act": "pour"}], {"where": "bench"}),
+    ("fuel poured over hands", "fuel-on-the-body", [{"act": "pour"}], {}),
+    ("what was poured left over", "waste-fuel-left", [{"act": "pour"}], {}),
     ("a charger at an open joint", "charger-at-an-open-joint", [OPEN], {}),
     ("a phone at an open joint", "phone-at-the-tank", [OPEN], {}),
 ]  # fmt: skip
@@ -131,6 +136,7 @@ def test_this_work_meets_its_hazard(work, hazard, steps, more):
     ("scalding-coolant", [{"act": "cool-down"}, {"act": "open-joint", "at": "radiator"}], {}),
     ("direct-injection-high-side", [OPEN], {}),
     ("high-voltage-driver", [{"takes": {"reading": "volts", "instrument": "multimeter"}}], {}),
+    ("caught-fuel", [{"act": "pour"}], {"where": "bench"}),
 ], ids=lambda value: value if isinstance(value, str) else "")  # fmt: skip
 def test_this_work_does_not_meet_that_hazard(hazard, steps, more):
     assert hazard not in hazards(*steps, **more)
@@ -156,6 +162,8 @@ STATES = [
     ("joint-unproved", "ended_by", {"leak-check"}),
     ("joint-into-container", "forbids", {"crank", "start-engine", "connect-electrical", "disconnect-electrical", "drive"}),
     ("joint-into-container", "requires", {"container-bonded"}),
+    ("container-bonded", "ended_by", {"unbond"}),
+    ("running", "forbids", {"open-joint", "pour"}),
     ("carburettor-line-into-container", "requires", {"container-bonded"}),
     ("gauge-on-rail", "forbids", {"drive", "hand-over"}),
     ("sender-on-rail", "forbids", {"hand-over"}),
@@ -168,6 +176,38 @@ STATES = [
 def test_a_state_says_at_least_what_the_table_says(state, field, acts):
     said = WORDS["states"][state][field]
     assert acts <= set(said if isinstance(said, list) else [])
+
+
+def says(code: str, *steps: dict, **more) -> list[str]:
+    """What one rule says of a procedure of these steps."""
+    context, record = walk(*steps, **more)
+    return [f.message for rule in all_rules() if rule.code == code for f in rule.check(record, context)]
+
+
+@pytest.mark.parametrize("words", [
+    "Pour the fuel back into the tank.", "Fill four portions, while the second person writes.", "Empty the old filter into the container.",
+    "Draw the fuel out of the bowl with the hand pump.", "Drain the tank into the cart.", "Let the old piece drain into the container.",
+    "Take the bonding lead off last.",
+])  # fmt: skip
+def test_words_that_let_fuel_flow_or_unbond_it_name_their_act(words):
+    assert says("SAFE-41", {"do": words}) and not says("SAFE-41", {"do": words, "act": "unbond" if "bonding" in words else "pour"})
+
+
+@pytest.mark.parametrize("words", ["Fill water into the tube up to its lower mark.", "Fill the form in.", "Draw the screws crosswise.", "Empty your pockets.",
+                                   "Take the gas hose off."])  # fmt: skip
+def test_words_that_let_no_fuel_flow_need_no_act(words):
+    assert says("SAFE-41", {"do": words}) == []
+
+
+BOND, POUR, UNBOND = {"sets": ["container-bonded"]}, {"act": "pour"}, {"act": "unbond"}
+
+
+@pytest.mark.parametrize(("steps", "where", "many"), [
+    ([POUR], "bay", 1), ([BOND, POUR], "bay", 0), ([BOND, UNBOND, POUR], "lift", 1), ([BOND, POUR, UNBOND], "bay", 0), ([POUR], "bench", 0),
+    ([{"act": "bleed", "at": "rail"}], "bay", 1), ([{"act": "bleed", "at": "radiator"}], "bay", 0),
+], ids=["poured unbonded", "bonded first", "unbonded too soon", "unbonded last", "a glass on the bench", "bled unbonded", "coolant needs no bond"])  # fmt: skip
+def test_fuel_flows_only_where_its_container_is_bonded(steps, where, many):
+    assert len(says("SAFE-57", *steps, where=where)) == many
 
 
 def test_no_connection_but_the_sender_may_be_driven():

@@ -118,6 +118,13 @@ def no_running_look(record: Record, context: Context) -> Iterator[Mutant]:
         yield _less(record, steps[first + 1].path[1], "no look")
 
 
+@operator("bonding removed", MOSTLY, "a cart that a preparation has bonded, or a container that a followed procedure bonds too", "procedures", least=0.6)
+def not_bonded(record: Record, context: Context) -> Iterator[Mutant]:
+    for i, step in enumerate(record.data["steps"]):
+        if "container-bonded" in listed(step.get("sets")):
+            yield without(record, ("steps", i, "sets"), "not bonded")
+
+
 @operator("step driven with a gauge on", CAUGHT, "only the electric sender may be driven", "procedures")
 def driven(record: Record, context: Context) -> Iterator[Mutant]:
     walk = context.walk(record)

@@ -51,6 +51,13 @@ WORDS = (
     ("switch", r" the (fuel )?pump off\b", ("stop-pump",)),
     ("pressurise pressurize", r"\b", ("pressurise",)),
     ("put apply blow pump let lead", r" ([\w' -]*\b)?(air|smoke|nitrogen|gas|pressure)\b.* (in|into|on|to)\b", ("pressurise",)),
+    ("pour tip decant", r"\b(?! (the )?water\b)", ("pour",)),
+    ("fill refuel", r"\b(?! (the )?water\b)(?=.*\b(fuel|gasoline|petrol|diesel|bottle|can|tank|container|portions?|quantity)\b)", ("pour",)),
+    ("empty", r"\b(?=.*\b(into|fuel|gasoline|petrol|diesel)\b)", ("pour",)),
+    ("drain draw siphon", r"\b(?=.*\b(fuel|gasoline|petrol|diesel|tank|bowl)\b)", ("bleed", "pour")),
+    ("let", r"\b.*\bdrain into\b", ("pour", "bleed")),
+    ("take", r" the bonding lead\b.*\boff\b", ("unbond",)),
+    ("unbond", r"\b", ("unbond",)),
     ("hand", r" the car over\b", ("hand-over",)),
     ("return", r" the car\b", ("hand-over",)),
 )  # fmt: skip
@@ -91,7 +98,7 @@ RULE = Rule(
     kinds=("procedures",),
     title="Words without their act",
     what=(
-        "A step whose words switch the key, start, stop or crank the engine, let it cool, drive, bleed, open or close a joint, make or "
+        "A step whose words switch the key, start, stop or crank the engine, let it cool, drive, bleed, pour, open or close a joint, make or "
         "break a connection, run the pump, pressurise or look at a joint has that act."
     ),
     why="The checker follows acts, not words. An act that stands only in the words brings no hazard and ends no relief.",
