@@ -199,6 +199,12 @@ def test_words_that_let_no_fuel_flow_need_no_act(words):
     assert says("SAFE-41", {"do": words}) == []
 
 
+def test_an_act_of_the_second_person_is_an_act():
+    assert says("SAFE-41", {"do": "Let the second person start the engine."}) == ["the words of step 1 are 'start the engine', and it has no act"]
+    assert says("SAFE-41", {"do": "When it is cold, have the helper switch the key on."})
+    assert says("SAFE-41", {"do": "Let the second person hold the hose at the lid."}) == []
+
+
 BOND, POUR, UNBOND = {"sets": ["container-bonded"]}, {"act": "pour"}, {"act": "unbond"}
 
 

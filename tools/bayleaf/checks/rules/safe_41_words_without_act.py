@@ -67,8 +67,8 @@ for _verbs, _words, _acts in WORDS:
         _BY_VERB.setdefault(_verb, []).append((re.compile(_verb + _words, re.I), _acts))
 CLOTH = "slowly, under the cloth"  # how a fuel joint is opened, whatever it is called
 _FIRST = re.compile(r"[a-z]+", re.I)
-_CLAUSE = re.compile(r"(when|if|with|while|after|before|once)\b[^,.]*, *", re.I)
-_OPENING = ("when", "if", "with", "while", "after", "before", "once")
+_CLAUSE = re.compile(r"(?:(?:when|if|with|while|after|before|once)\b[^,.]*, *)?(?:(?:let|have) the (?:second person|helper|driver) )?", re.I)
+_OPENING = ("when", "if", "with", "while", "after", "before", "once", "let", "have")
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
