@@ -37,6 +37,24 @@ def test_the_checker_lets_this_pass(file, good, bad, tmp_path):
     assert said(tmp_path, (file, good, bad)) == []
 
 
+SHOWN = "misleads: [A hose that hangs down drains before anybody looks.]"
+
+
+@pytest.mark.parametrize(("line", "passes"), [
+    ("Start the engine, and look again.", False), ("It wets late. Run the engine, stop it, and look again.", False), ("Go on, and switch the key on.", False),
+    ("When it is dry, open the fuel line at the rail.", False), ("Bleed the hose and read again.", False), ("Crank again after a pause.", False),
+    ("Drive it hot, and look again.", False), ("Read again with [[measure-idle-pressure]], then start the engine.", True),
+    ("Do not start the engine.", True), ("Never open the line and crank the engine.", True), ("Open no joint.", True), ("The engine may be started.", True),
+    ("Crank and camshaft agree.", True), ("Drive, tensioner and guides come first.", True), ("Read the lines, the rail and the port.", True),
+])  # fmt: skip
+def test_what_hurts_is_ordered_in_steps_only(line, passes, tmp_path):
+    assert (said(tmp_path, (LOOK, SHOWN, f'misleads: ["{line}"]')) == []) == passes
+
+
+def test_a_sheet_that_starts_the_engine_may_speak_of_it_again(tmp_path):
+    assert said(tmp_path, (IDLE, "misleads: none", "misleads: [It hunts when cold. Start the engine again when it has cooled.]")) == []
+
+
 def test_a_caution_in_an_inherited_preparation_is_enough(tmp_path):
     first = ("procedures/measure-primed-pressure.yaml", "    cautions: [fuel-jet]\n", "")
     prep = ("procedures/bay-preparation.yaml", "cautions: [stop-at-any-leak]", "cautions: [stop-at-any-leak, fuel-jet]")

@@ -125,6 +125,12 @@ def not_bonded(record: Record, context: Context) -> Iterator[Mutant]:
             yield without(record, ("steps", i, "sets"), "not bonded")
 
 
+@operator("engine started from a line outside the steps", CAUGHT, "only steps are walked, so an order stands in a step or leads to one", "procedures")
+def ordered_elsewhere(record: Record, context: Context) -> Iterator[Mutant]:
+    if not any("start-engine" in s.own for s in context.walk(record).steps):
+        yield changed(record, ("misleads",), [*listed(record.data["misleads"]), "It shows only when warm. Start the engine, and look again."], "started in misleads")
+
+
 @operator("step driven with a gauge on", CAUGHT, "only the electric sender may be driven", "procedures")
 def driven(record: Record, context: Context) -> Iterator[Mutant]:
     walk = context.walk(record)
