@@ -56,6 +56,7 @@ def hazards(*steps: dict, **more) -> set[str]:
     return {met.hazard for met in context.met(record)}
 
 
+POUR = {"act": "pour"}
 OPEN, CLOSE = {"act": "open-joint", "at": "rail"}, {"act": "close-joint", "at": "rail"}
 TABLE = [
     ("a joint opened on a path that can see 100 psi", "fluid-under-skin", [OPEN], {}),
@@ -115,6 +116,14 @@ TABLE = [
     ("fuel poured near a flame", "flame-near-fuel", [{"act": "pour"}], {"where": "bench"}),
     ("fuel poured over hands", "fuel-on-the-body", [{"act": "pour"}], {}),
     ("what was poured left over", "waste-fuel-left", [{"act": "pour"}], {}),
+    ("the filler cap opened", "pressurised-tank", [{"act": "open-cap", "at": "neck"}], {}),
+    ("the filler cap opened", "flame-near-fuel", [{"act": "open-cap", "at": "neck"}], {}),
+    ("the filler cap opened by a charged hand", "static-on-the-body", [{"act": "open-cap", "at": "neck"}], {}),
+    ("a vapour line pulled off by a charged hand", "static-on-the-body", [{"act": "disconnect", "at": "canister"}], {}),
+    ("a vapour line off near a flame", "flame-near-fuel", [{"act": "cool-down"}, {"act": "disconnect", "at": "canister"}], {}),
+    ("a tank that was drained", "static-on-the-body", [{}], {"needs": ("tank-drained",)}),
+    ("a tank that was drained", "alone-at-the-tank", [{}], {"needs": ("tank-drained",)}),
+    ("a seat lifted off the tank", "restraint-under-the-seat", [{"act": "lift-seat", "at": "tank"}], {}),
     ("a charger at an open joint", "charger-at-an-open-joint", [OPEN], {}),
     ("a phone at an open joint", "phone-at-the-tank", [OPEN], {}),
 ]  # fmt: skip
@@ -162,6 +171,9 @@ STATES = [
     ("joint-unproved", "ended_by", {"leak-check"}),
     ("joint-into-container", "forbids", {"crank", "start-engine", "connect-electrical", "disconnect-electrical", "drive"}),
     ("joint-into-container", "requires", {"container-bonded"}),
+    ("filler-open", "forbids", {"key-on", "crank", "start-engine", "energise-pump", "connect-electrical", "disconnect-electrical", "drive", "hand-over"}),
+    ("vapour-line-open", "forbids", {"crank", "start-engine", "connect-electrical", "disconnect-electrical", "drive", "hand-over"}),
+    ("vapour-line-open", "requires", {"exhaust-cool"}),
     ("container-bonded", "ended_by", {"unbond"}),
     ("running", "forbids", {"open-joint", "pour"}),
     ("carburettor-line-into-container", "requires", {"container-bonded"}),
@@ -187,13 +199,16 @@ def says(code: str, *steps: dict, **more) -> list[str]:
 @pytest.mark.parametrize("words", [
     "Pour the fuel back into the tank.", "Fill four portions, while the second person writes.", "Empty the old filter into the container.",
     "Draw the fuel out of the bowl with the hand pump.", "Drain the tank into the cart.", "Let the old piece drain into the container.",
-    "Take the bonding lead off last.",
+    "Take the bonding lead off last.", "Loosen the filler cap until the hiss ends.", "Screw the filler cap on until it clicks.",
+    "Lift the rear seat over the module.", "Put the floor plate back.",
 ])  # fmt: skip
-def test_words_that_let_fuel_flow_or_unbond_it_name_their_act(words):
-    assert says("SAFE-41", {"do": words}) and not says("SAFE-41", {"do": words, "act": "unbond" if "bonding" in words else "pour"})
+def test_words_that_let_fuel_flow_or_open_the_tank_name_their_act(words):
+    asked = says("SAFE-41", {"do": words})
+    acts = [a for a in ("pour", "unbond", "open-cap", "close-cap", "lift-seat", "refit-seat") if not says("SAFE-41", {"do": words, "act": a})]
+    assert len(asked) == len(acts) == 1
 
 
-@pytest.mark.parametrize("words", ["Fill water into the tube up to its lower mark.", "Fill the form in.", "Draw the screws crosswise.", "Empty your pockets.",
+@pytest.mark.parametrize("words", ["Fill water into the tube up to its lower mark.", "Fill the form in.", "Draw the screws crosswise.", "Empty your pockets.", "Lift the module out.", "Put the cap back on the bottle.",
                                    "Take the gas hose off."])  # fmt: skip
 def test_words_that_let_no_fuel_flow_need_no_act(words):
     assert says("SAFE-41", {"do": words}) == []
@@ -205,7 +220,23 @@ def test_an_act_of_the_second_person_is_an_act():
     assert says("SAFE-41", {"do": "Let the second person hold the hose at the lid."}) == []
 
 
-BOND, POUR, UNBOND = {"sets": ["container-bonded"]}, {"act": "pour"}, {"act": "unbond"}
+HOSE_OFF, HOSE_ON = {"act": "disconnect", "at": "canister"}, {"act": "connect", "at": "canister"}
+CAP_OFF, CAP_ON, KEY, COOL = {"act": "open-cap", "at": "neck"}, {"act": "close-cap", "at": "neck"}, {"act": "key-on"}, {"act": "cool-down"}
+
+
+@pytest.mark.parametrize(("code", "steps", "many"), [
+    ("SAFE-5", [HOSE_OFF], 1), ("SAFE-5", [COOL, HOSE_OFF], 0), ("SAFE-5", [{"act": "disconnect", "at": "hose"}], 0),
+    ("SAFE-4", [COOL, HOSE_OFF, {"act": "connect-electrical", "at": "pump"}], 1), ("SAFE-4", [COOL, HOSE_OFF, HOSE_ON, {"act": "connect-electrical", "at": "pump"}], 0),
+    ("SAFE-4", [CAP_OFF, KEY], 1), ("SAFE-4", [CAP_OFF, CAP_ON, KEY], 0), ("SAFE-4", [KEY, CAP_OFF], 1), ("SAFE-6", [{"act": "lift-seat", "at": "tank"}], 1),
+    ("SAFE-3", [CAP_OFF], 1), ("SAFE-3", [CAP_OFF, CAP_ON], 0), ("SAFE-4", [{"act": "start-engine"}, POUR], 1), ("SAFE-59", [{"sets": ["tank-drained"]}], 1),
+], ids=["vapour line off hot", "vapour line off cool", "a vacuum hose may come off hot", "spark beside an open vapour line", "vapour line back on first",
+        "key on with the filler open", "cap on first", "filler opened with the key on", "seat not put back", "cap left off", "cap put on", "poured with the engine on",
+        "a tank drained by one person"])  # fmt: skip
+def test_what_an_open_tank_asks(code, steps, many):
+    assert len(says(code, *steps)) == many
+
+
+BOND, UNBOND = {"sets": ["container-bonded"]}, {"act": "unbond"}
 
 
 @pytest.mark.parametrize(("steps", "where", "many"), [

@@ -131,6 +131,19 @@ def ordered_elsewhere(record: Record, context: Context) -> Iterator[Mutant]:
         yield changed(record, ("misleads",), [*listed(record.data["misleads"]), "It shows only when warm. Start the engine, and look again."], "started in misleads")
 
 
+@operator("one person fewer", MOSTLY, "two where neither a step, a preparation nor a followed procedure speaks of the second", "procedures", least=0.7)
+def fewer_people(record: Record, context: Context) -> Iterator[Mutant]:
+    people = record.data["needs"]["people"]
+    if people > 1:
+        yield changed(record, ("needs", "people"), people - 1, f"{people - 1} instead of {people}")
+
+
+@operator("filler cap left off", CAUGHT, "what a step opens a later step closes", "procedures")
+def cap_left_off(record: Record, context: Context) -> Iterator[Mutant]:
+    if list(_with_act(record, "open-cap")):
+        yield from (_less(record, i, "cap left off") for i in list(_with_act(record, "close-cap"))[-1:])
+
+
 @operator("step driven with a gauge on", CAUGHT, "only the electric sender may be driven", "procedures")
 def driven(record: Record, context: Context) -> Iterator[Mutant]:
     walk = context.walk(record)

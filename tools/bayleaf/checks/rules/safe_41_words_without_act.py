@@ -58,6 +58,10 @@ WORDS = (
     ("let", r"\b.*\bdrain into\b", ("pour", "bleed")),
     ("take", r" the bonding lead\b.*\boff\b", ("unbond",)),
     ("unbond", r"\b", ("unbond",)),
+    ("loosen open unscrew take", r" (the )?(old |new )?filler cap\b", ("open-cap",)),
+    ("tighten screw close put", r" (the )?(old |new )?filler cap\b", ("close-cap",)),
+    ("lift tilt unbolt raise take", r" (the )?((rear|back|front) )?(seat|floor plate|boot floor|access plate)\b", ("lift-seat",)),
+    ("put refit bolt", r" (the )?((rear|back|front) )?(seat|floor plate|boot floor|access plate)\b.* (back|in|down)\b", ("refit-seat",)),
     ("hand", r" the car over\b", ("hand-over",)),
     ("return", r" the car\b", ("hand-over",)),
 )  # fmt: skip
