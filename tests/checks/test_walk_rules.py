@@ -43,7 +43,8 @@ SHOWN = "misleads: [A hose that hangs down drains before anybody looks.]"
 @pytest.mark.parametrize(("line", "passes"), [
     ("Start the engine, and look again.", False), ("It wets late. Run the engine, stop it, and look again.", False), ("Go on, and switch the key on.", False),
     ("When it is dry, open the fuel line at the rail.", False), ("Bleed the hose and read again.", False), ("Crank again after a pause.", False),
-    ("Drive it hot, and look again.", False), ("Read again with [[measure-idle-pressure]], then start the engine.", True),
+    ("Drive it hot, and look again.", False), ("Read [[measure-idle-pressure]] again. Start the engine, open the fuel line.", False),
+    ("Set the recorder to one hour, and start it.", True), ("Read again with [[measure-idle-pressure]], then start the engine.", True),
     ("Do not start the engine.", True), ("Never open the line and crank the engine.", True), ("Open no joint.", True), ("The engine may be started.", True),
     ("Crank and camshaft agree.", True), ("Drive, tensioner and guides come first.", True), ("Read the lines, the rail and the port.", True),
 ])  # fmt: skip
