@@ -32,8 +32,9 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         what = _work(step, context) if first and RELIEVED not in step.had else ""
         at = next((a for a, since in first.items() if not _theirs(context, record, step, walk.steps[since])), None)
         if what and at is not None:
-            closed, pressed = called(walk, step.before[UNPROVED, at]), called(walk, first[at])
-            words = f"{step_name(walk, step)} {what} before anybody has looked at the joint{part(at)}, closed in {closed} and first under pressure in {pressed}"
+            since = step.before[UNPROVED, at]
+            closed = f"in {called(walk, since)}" if since >= 0 else "before the start"
+            words = f"{step_name(walk, step)} {what} before anybody has looked at the joint{part(at)}, closed {closed} and first under pressure in {called(walk, first[at])}"
             yield RULE.at(record, words, path=spot(record, step, "takes", "act"))
             return
 
