@@ -8,7 +8,7 @@ from itertools import islice
 from pathlib import Path
 
 from bayleaf.records import Book, load
-from tests.mutations import cautions, claims, fields, steps, values  # noqa: F401 - each enters its operators
+from tests.mutations import cautions, claims, fields, looks, steps, values  # noqa: F401 - each enters its operators
 from tests.mutations.detect import Detector
 from tests.mutations.mutant import OPERATORS, Mutant, Operator
 from tests.mutations.table import Row

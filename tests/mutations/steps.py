@@ -10,11 +10,13 @@ from bayleaf.records import Record, listed
 from tests.mutations.mutant import CAUGHT, MOSTLY, Mutant, at, changed, operator, steps_changed, without
 
 
-def _with_act(record: Record, *acts: str) -> Iterator[int]:
+def with_act(record: Record, *acts: str) -> Iterator[int]:
+    """The places of the steps that do one of these acts."""
     yield from (i for i, step in enumerate(record.data["steps"]) if step.get("act") in acts)
 
 
-def _less(record: Record, i: int, what: str) -> Mutant:
+def less(record: Record, i: int, what: str) -> Mutant:
+    """A mutant without one step."""
     steps = [s for n, s in enumerate(record.data["steps"]) if n != i]
     return steps_changed(record, steps, ("steps", i), f"{what}: {record.data['steps'][i].get('do') or record.data['steps'][i].get('follow')}")
 
@@ -27,7 +29,7 @@ def _more(record: Record, i: int, step: dict, what: str) -> Mutant:
 
 @operator("cool-down removed", MOSTLY, "where nothing was opened afterwards, or a followed procedure cools too, it was only comfort", "procedures", least=0.8)
 def no_cooling(record: Record, context: Context) -> Iterator[Mutant]:
-    yield from (_less(record, i, "no cooling") for i in _with_act(record, "cool-down"))
+    yield from (less(record, i, "no cooling") for i in with_act(record, "cool-down"))
 
 
 @operator("relief removed", MOSTLY, "a relief that is followed twice, or after which nothing is opened", "procedures", least=0.8)
@@ -36,37 +38,37 @@ def no_relief(record: Record, context: Context) -> Iterator[Mutant]:
         followed = context.book.of("procedures").get(step.get("follow"))
         sets = listed(step.get("sets")) + [s for f in (listed(followed.data["steps"]) if followed else []) for s in listed(f.get("sets"))]
         if "fuel-pressure-relieved" in sets:
-            yield _less(record, i, "no relief")
+            yield less(record, i, "no relief")
 
 
 @operator("leak check removed", MOSTLY, "a second look at a joint that was already proved, or one of several in a row", "procedures", least=0.4)
 def no_leak_check(record: Record, context: Context) -> Iterator[Mutant]:
-    yield from (_less(record, i, "no leak check") for i in _with_act(record, "leak-check"))
+    yield from (less(record, i, "no leak check") for i in with_act(record, "leak-check"))
     for i, step in enumerate(record.data["steps"]):
         followed = context.book.of("procedures").get(step.get("follow"))
         if followed and any(s.get("act") == "leak-check" for s in followed.data["steps"]):
-            yield _less(record, i, "no leak check")
+            yield less(record, i, "no leak check")
 
 
 @operator("restoring step removed", CAUGHT, "what a step disturbs a later step puts back", "procedures")
 def not_restored(record: Record, context: Context) -> Iterator[Mutant]:
     undo = context.machine.undo
-    for i in _with_act(record, *undo.values()):
+    for i in with_act(record, *undo.values()):
         step, before = record.data["steps"][i], record.data["steps"][:i]
         partners = [a for a, b in undo.items() if b == step["act"]]
         if any(s.get("act") in partners and s.get("at") == step.get("at") for s in before):
-            yield _less(record, i, "not put back")
+            yield less(record, i, "not put back")
 
 
 @operator("closing step removed", CAUGHT, "an open joint forbids what comes next, and may not be left", "procedures")
 def not_closed(record: Record, context: Context) -> Iterator[Mutant]:
-    for i in _with_act(record, "close-joint"):
+    for i in with_act(record, "close-joint"):
         if any(s.get("act") == "open-joint" and s.get("at") == record.data["steps"][i].get("at") for s in record.data["steps"][:i]):
-            yield _less(record, i, "not closed")
+            yield less(record, i, "not closed")
 
 
 def _fuel_openings(record: Record, context: Context) -> Iterator[int]:
-    for i in _with_act(record, "open-joint"):
+    for i in with_act(record, "open-joint"):
         walked = next(s for s in context.walk(record).steps if s.source == record.id and s.path == ("steps", i))
         if any(p.carries == "fuel" for p in walked.act_paths):
             yield i
@@ -90,58 +92,12 @@ def run_before_opening(record: Record, context: Context) -> Iterator[Mutant]:
 
 @operator("engine started on an unproved joint", CAUGHT, "a closed joint counts as leaking until it was looked at", "procedures")
 def start_unproved(record: Record, context: Context) -> Iterator[Mutant]:
-    for i in _with_act(record, "close-joint"):
+    for i in with_act(record, "close-joint"):
         walked = next(s for s in context.walk(record).steps if s.source == record.id and s.path == ("steps", i))
         if any(s == "joint-unproved" for s, _at in walked.after):
             data = _more(record, i + 1, {"do": "Start the engine.", "act": "start-engine"}, "").data["steps"]
             data.insert(i + 2, {"do": "Stop the engine.", "act": "stop-engine"})
             yield steps_changed(record, data, ("steps", i + 1), f"engine run after step {i + 1}")
-
-
-@operator("fuel bled before the first look at a joint", CAUGHT, "the look comes next after the first pressure", "procedures")
-def bled_unseen(record: Record, context: Context) -> Iterator[Mutant]:
-    for i in _with_act(record, "close-joint"):
-        walked = next(s for s in context.walk(record).steps if s.source == record.id and s.path == ("steps", i))
-        if any(s == "joint-unproved" for s, _at in walked.after) and "at" in walked.data:
-            steps = list(record.data["steps"])
-            bled = {"do": "Bleed the line.", "act": "bleed", "at": walked.data["at"]}
-            steps[i + 1 : i + 1] = [{"do": "Switch the key on.", "act": "key-on"}, bled, {"do": "Switch the key off.", "act": "key-off"}]
-            yield steps_changed(record, steps, ("steps", i + 1), f"bled after step {i + 1}, which nobody has looked at")
-
-
-@operator("look at a temporary joint removed", CAUGHT, "it comes next after the first start", "procedures")
-def no_running_look(record: Record, context: Context) -> Iterator[Mutant]:
-    joints = {id for id, state in context.machine.states.items() if state.connection}
-    steps = context.walk(record).steps
-    first = next((n for n, s in enumerate(steps[:-1]) if s.source == record.id and "start-engine" in s.own and s.had & joints), None)
-    if first is not None and steps[first + 1].data.get("act") == "leak-check":
-        yield _less(record, steps[first + 1].path[1], "no look")
-
-
-@operator("bonding removed", MOSTLY, "a cart that a preparation has bonded, or a container that a followed procedure bonds too", "procedures", least=0.6)
-def not_bonded(record: Record, context: Context) -> Iterator[Mutant]:
-    for i, step in enumerate(record.data["steps"]):
-        if "container-bonded" in listed(step.get("sets")):
-            yield without(record, ("steps", i, "sets"), "not bonded")
-
-
-@operator("engine started from a line outside the steps", CAUGHT, "only steps are walked, so an order stands in a step or leads to one", "procedures")
-def ordered_elsewhere(record: Record, context: Context) -> Iterator[Mutant]:
-    if not any("start-engine" in s.own for s in context.walk(record).steps):
-        yield changed(record, ("misleads",), [*listed(record.data["misleads"]), "It shows only when warm. Start the engine, and look again."], "started in misleads")
-
-
-@operator("one person fewer", MOSTLY, "two where neither a step, a preparation nor a followed procedure speaks of the second", "procedures", least=0.7)
-def fewer_people(record: Record, context: Context) -> Iterator[Mutant]:
-    people = record.data["needs"]["people"]
-    if people > 1:
-        yield changed(record, ("needs", "people"), people - 1, f"{people - 1} instead of {people}")
-
-
-@operator("filler cap left off", CAUGHT, "what a step opens a later step closes", "procedures")
-def cap_left_off(record: Record, context: Context) -> Iterator[Mutant]:
-    if list(_with_act(record, "open-cap")):
-        yield from (_less(record, i, "cap left off") for i in list(_with_act(record, "close-cap"))[-1:])
 
 
 @operator("step driven with a gauge on", CAUGHT, "only the electric sender may be driven", "procedures")
