@@ -14,7 +14,7 @@ from bayleaf.records import Record
 
 _VAGUE = re.compile(
     r"\b(?:(?:as|if|when|where) (?:necessary|required|needed|applicable|appropriate)|properly|adequate(?:ly)?|appropriate(?:ly)?|suitabl[ey]"
-    r"|sufficient(?:ly)?|approximately|approx\.|reasonabl[ey]|carefully|and so on|and/or|etc\b)", re.I
+    r"|sufficient(?:ly)?|approximately|approx\.|reasonabl[ey]|carefully|and so on|and/or|etc)(?!\w)", re.I
 )
 # A first look: without one of these words the pattern finds nothing.
 _WORDS = watch(

@@ -1,0 +1,97 @@
+"""A first look never misses what the pattern behind it finds."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.rules import safe_26_emission_defeated as defeat
+from bayleaf.checks.rules import safe_34_refused_practice as refused
+from bayleaf.checks.rules import safe_58_ordered_outside_steps as ordered
+from bayleaf.checks.rules import unit_12_number_in_step as number
+from bayleaf.checks.rules import word_05_vague as vague
+from bayleaf.checks.rules import word_10_word_twice as twice
+from bayleaf.checks.signs import EVERY, sign, signs_of, words_of
+from bayleaf.records import load
+from tests.checks.small import lay_out
+
+FEW = settings(max_examples=60, deadline=None, derandomize=True, database=None)
+AROUND = st.sampled_from(["", "Then ", "Read it. (", "x; ", "Do this - ", "\n"])
+
+
+def found(pattern: str, flags: re.RegexFlag = re.I | re.S):
+    """Texts that a pattern finds, among words."""
+    return st.tuples(AROUND, st.from_regex(re.compile(pattern, flags)), AROUND).map("".join).filter(re.compile(pattern, flags).search)
+
+
+@pytest.mark.parametrize("row", range(len(refused.REFUSED)))
+def test_refused_practices(row):
+    @FEW
+    @given(found(refused.REFUSED[row][0]))
+    def holds(text):
+        assert refused._COMPILED[row] in refused._likely(signs_of(text))
+
+    holds()
+
+
+@pytest.mark.parametrize("row", range(len(ordered.ORDERS)))
+def test_orders(row):
+    @FEW
+    @given(found(r"(?:^|[.,;:?!] (?:and )?|\band (?:then )?)(?:" + ordered.ORDERS[row][0] + ")", re.I))
+    def holds(text):
+        assert ordered._may(signs_of(text))
+
+    holds()
+
+
+@FEW
+@given(found(defeat.DEFEAT.pattern))
+def test_defeats(text):
+    signs = signs_of(text)
+    assert signs & defeat._ALONE or signs & defeat._WITH and signs & defeat._WHAT
+
+
+@FEW
+@given(found(number._number_with_unit().pattern, re.NOFLAG))
+def test_numbers_with_a_unit(text):
+    assert signs_of(text) & number._DIGIT
+
+
+@FEW
+@given(found(vague._VAGUE.pattern))
+def test_vague_words(text):
+    small = text.lower()
+    assert not text.isascii() or not vague._WORDS.isdisjoint(words_of(text)) or "so on" in small or "and/or" in small
+
+
+@FEW
+@given(found(twice._TWICE.pattern, re.NOFLAG))
+def test_words_twice(text):
+    assert twice._FIRST_LOOK.search("\n" + text)
+
+
+def test_synonyms_are_found_by_their_longest_word(tmp_path):
+    book = load(lay_out(tmp_path))
+    record = next(iter(book.of("components").values()))
+    others = Context(book).synonyms
+    assert others
+    for other in others:
+        for text in (other, f"({other.upper()}).", f"a-{other}/b", f"[[x|{other}]]"):
+            record.data["summary"] = f"About {text}"
+            context = Context(book)
+            assert context.synonym_pattern.search(context.all_prose(record)) and context.may_hold_synonyms(record)
+
+
+def test_a_letter_outside_ascii_may_be_any_sign():
+    assert signs_of("\u017fiphon") == EVERY  # a long s, which patterns take for an s
+    assert re.search("s", "\u017f", re.I)
+
+
+def test_a_sign_is_the_beginning_of_a_word_or_of_a_part_of_one():
+    bit = sign("frobnic")
+    assert all(signs_of(text) & bit for text in ("Frobnicate it.", "un-frobnicated", "a/frobnic,b", "'FROBNIC'"))
+    assert not any(signs_of(text) & bit for text in ("unfrobnicated", "frob nic", "", "x_frobnic"))
