@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 from bayleaf.checks.context import Context
 from bayleaf.checks.rules import safe_26_emission_defeated as defeat
 from bayleaf.checks.rules import safe_34_refused_practice as refused
-from bayleaf.checks.rules import safe_58_ordered_outside_steps as ordered
 from bayleaf.checks.rules import unit_12_number_in_step as number
 from bayleaf.checks.rules import word_05_vague as vague
 from bayleaf.checks.rules import word_10_word_twice as twice
@@ -34,16 +33,6 @@ def test_refused_practices(row):
     @given(found(refused.REFUSED[row][0]))
     def holds(text):
         assert refused._COMPILED[row] in refused._likely(signs_of(text))
-
-    holds()
-
-
-@pytest.mark.parametrize("row", range(len(ordered.ORDERS)))
-def test_orders(row):
-    @FEW
-    @given(found(r"(?:^|[.,;:?!] (?:and )?|\band (?:then )?)(?:" + ordered.ORDERS[row][0] + ")", re.I))
-    def holds(text):
-        assert ordered._may(signs_of(text))
 
     holds()
 
@@ -94,4 +83,6 @@ def test_a_letter_outside_ascii_may_be_any_sign():
 def test_a_sign_is_the_beginning_of_a_word_or_of_a_part_of_one():
     bit = sign("frobnic")
     assert all(signs_of(text) & bit for text in ("Frobnicate it.", "un-frobnicated", "a/frobnic,b", "'FROBNIC'"))
+    seven = sign("7")
+    assert signs_of("7") & seven and signs_of("x, 77") & seven
     assert not any(signs_of(text) & bit for text in ("unfrobnicated", "frob nic", "", "x_frobnic"))

@@ -21,14 +21,15 @@ class _Bits(dict):
     def __init__(self) -> None:
         super().__init__()
         self.groups = 0
-        self.by_letter: dict[str, list[tuple[str, int]]] = {}
+        self.by_start: dict[str, list[tuple[str, int]]] = {}  # by the first two letters
 
     def __missing__(self, word: str) -> int:
         bits = 0
         for part in (word,) if word.isalnum() else re.findall(r"\w+", word):
-            for stem, bit in self.by_letter.get(part[0], ()):
-                if part.startswith(stem):
-                    bits |= bit
+            for start in (part[:1], part[:2]):
+                for stem, bit in self.by_start.get(start, ()):
+                    if part.startswith(stem):
+                        bits |= bit
         self[word] = bits
         return bits
 
@@ -41,7 +42,7 @@ def sign(*stems: str) -> int:
     bit = 1 << _BITS.groups
     _BITS.groups += 1
     for stem in stems:
-        _BITS.by_letter.setdefault(stem[0], []).append((stem, bit))
+        _BITS.by_start.setdefault(stem[:2], []).append((stem, bit))
     _BITS.clear()
     return bit
 

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from sys import intern
+
 import yaml
 from yaml._yaml import CParser
 
@@ -21,6 +23,7 @@ _SIGNS = ",:-?[{"  # each value but the first, and each level, needs one; a fiel
 _FEW_SIGNS = MOST_NODES // 2 - 1
 _TEXTS: set[str] = set()  # plain scalars that start like something else and have been found to be text
 _MOST_TEXTS = 10_000
+_LONG = 40
 
 
 @dataclass(slots=True)
@@ -145,7 +148,7 @@ class _Builder:
             if marks or item.__class__ is not yaml.ScalarNode or item.style or not text or text[0] in SUSPECT and text not in _TEXTS:
                 items.append(self.build(item))
             else:  # text and nothing else, like most items and fields
-                items.append(text)
+                items.append(intern(text) if len(text) < _LONG else text)
             path[-1] += 1
         path.pop()
         return items
@@ -177,10 +180,10 @@ class _Builder:
                 continue  # already said
             elif marks or value_node.__class__ is not scalar or value_node.style or not text or text[0] in SUSPECT and text not in _TEXTS:
                 path.append(key)
-                data[key] = self.build(value_node)
+                data[intern(key)] = self.build(value_node)
                 path.pop()
             else:
-                data[key] = text
+                data[intern(key)] = intern(text) if len(text) < _LONG else text
         return data
 
     def name(self, node) -> str:  # noqa: ANN001
