@@ -33,7 +33,7 @@ class Context(Texts, Work):
         self._instrument: dict[tuple[str, str, str], Instrument | None] = {}
         self._instruments: dict[tuple, list[Instrument]] = {}
         self._systems: dict[str, set[str]] = {}
-        self._sites: tuple[Record | None, list[Site]] = (None, [])
+        self._sites: dict[str, list[Site]] = {}
         self._links: dict[str, list[Link]] = {}
         self._wrong: tuple[Record | None, bool] = (None, False)
         self._names: dict[str, set[str]] = {}
@@ -102,9 +102,9 @@ class Context(Texts, Work):
 
     def sites(self, record: Record) -> list[Site]:
         """Every number with a unit in a record, with its quantity."""
-        if self._sites[0] is not record:
-            self._sites = (record, list(self.numbers.of(record)))
-        return self._sites[1]
+        if record.id not in self._sites:
+            self._sites[record.id] = list(self.numbers.of(record))
+        return self._sites[record.id]
 
     @cached_property
     def answers(self) -> dict[str, tuple[str, ...]]:

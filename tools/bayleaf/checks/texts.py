@@ -34,6 +34,14 @@ class Words:
         return [signs_of(step.get("do", "")) for step in self.record.data["steps"]]
 
     @cached_property
+    def fields(self) -> dict[str, list[tuple[int, dict]]]:
+        found: dict[str, list[tuple[int, dict]]] = {}
+        for pair in enumerate(self.record.data["steps"]):
+            for field in pair[1]:
+                found.setdefault(field, []).append(pair)
+        return found
+
+    @cached_property
     def bases(self) -> list[tuple[tuple, dict]]:
         return bases_of(self.record.data)
 
@@ -76,6 +84,10 @@ class Texts:
     def step_signs(self, record: Record) -> list[int]:
         """The signs in the words of each step of a procedure."""
         return self._words(record).steps
+
+    def steps_with(self, record: Record, field: str) -> list[tuple[int, dict]]:
+        """(index, step) of every step of a procedure that has a field."""
+        return self._words(record).fields.get(field, [])
 
     def may_hold(self, record: Record, signs: tuple[bytes, ...]) -> bool:
         """A first look: whether any of these stands in the file of a record, which may write its letters as escapes."""

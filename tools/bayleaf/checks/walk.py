@@ -20,10 +20,12 @@ def walk(record: Record, book: Book, machine: Machine, paths: Paths) -> Walk:
 
 def preparations(book: Book, data: dict) -> list[str]:
     """The standing procedures that a procedure inherits, and those that they inherit, once each."""
-    found = [p for p in listed(data.get("inherits"))]
-    for id in found:
-        record = book.of("procedures").get(id)
-        found += [p for p in listed(record.data.get("inherits")) if p not in found] if record and record.sound else []
+    found = book.kept.get(("preparations", id(data)))
+    if found is None:
+        found = book.kept["preparations", id(data)] = list(listed(data.get("inherits")))
+        for one in found:
+            record = book.of("procedures").get(one)
+            found += [p for p in listed(record.data.get("inherits")) if p not in found] if record and record.sound else []
     return found
 
 

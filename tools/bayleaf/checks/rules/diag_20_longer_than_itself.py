@@ -14,9 +14,9 @@ from bayleaf.records import Record
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     second, lasts = units()["s"].dimension, []
-    for i, step in enumerate(record.data["steps"]):
-        data = step.get("lasts")
-        if data and data["unit"] in units() and units()[data["unit"]].dimension == second:
+    for i, step in context.steps_with(record, "lasts"):
+        data = step["lasts"]
+        if data["unit"] in units() and units()[data["unit"]].dimension == second:
             lasts.append((to_si(data["value"], data["unit"], "none"), i))
     total = sum(t for t, _i in lasts)
     if total > record.data["minutes"] * 60:

@@ -11,15 +11,16 @@ from bayleaf.records import Record, listed, mapped
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for i, step in enumerate(record.data["steps"]):
+    for i, step in context.steps_with(record, "proves"):
         taken = mapped(step.get("takes")).get("reading")
-        for n, state in enumerate(listed(step.get("proves"))):
+        for n, state in enumerate(listed(step["proves"])):
             proof = context.machine.states[state].proof.get("reading") if state in context.machine.states else taken
             if taken is None or proof and taken != proof:
                 words = f"step {i + 1} proves {state} and takes {taken or 'no reading'}"
                 help = f"Write takes: {{reading: {proof}, instrument: …}}." if proof else "Name the reading that proves it in takes."
                 yield RULE.at(record, words, help, ("steps", i, "proves", n))
-        for n, state in enumerate(listed(step.get("sets"))):
+    for i, step in context.steps_with(record, "sets"):
+        for n, state in enumerate(listed(step["sets"])):
             if state in context.machine.states and context.machine.states[state].proof:
                 words = f"step {i + 1} sets {state}, which only a reading can prove"
                 yield RULE.at(record, words, "Write it in proves, with the reading in takes.", ("steps", i, "sets", n))

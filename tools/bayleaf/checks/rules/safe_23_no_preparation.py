@@ -24,8 +24,8 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     if standing and not set(own) & set(standing):
         yield RULE.at(record, "this procedure inherits no standing preparation", f"Write inherits with one or more of {', '.join(standing)}.", ("inherits",))
         return
-    for i, step in enumerate(record.data["steps"]):
-        followed = procedures.get(step.get("follow"))
+    for i, step in context.steps_with(record, "follow"):
+        followed = procedures.get(step["follow"])
         missing = [p for p in listed(followed.data["inherits"]) if p not in own and p != record.id] if followed and followed.sound else []
         if missing:
             words = f"step {i + 1} follows {followed.id}, which inherits {' and '.join(missing)}, and this procedure does not"

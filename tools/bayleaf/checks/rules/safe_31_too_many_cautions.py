@@ -17,8 +17,8 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         return
     inherited = context.walk(record).inherited
     page: list[str] = []
-    for i, step in enumerate(record.data["steps"]):
-        own = [c for c in listed(step.get("cautions")) if c not in inherited]
+    for i, step in context.steps_with(record, "cautions"):
+        own = [c for c in listed(step["cautions"]) if c not in inherited]
         page += [c for c in own if c not in page]
         if len(own) > ON_STEP:
             words = f"step {i + 1} shows {len(own)} cautions of its own"

@@ -12,6 +12,8 @@ from bayleaf.records import Record, listed, mapped
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
+    if not context.steps_with(record, "stop_at"):
+        return
     litre = units()["L"].dimension
     equipment = context.book.of("equipment")
     held = {}
@@ -19,9 +21,9 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         reach = mapped(equipment[id].data.get("range")) if id in equipment and equipment[id].sound else {}
         if reach and reach["unit"] in units() and units()[reach["unit"]].dimension == litre:
             held[id] = (to_si(reach["max"], reach["unit"], "none"), f"{reach['max']:g} {reach['unit']}")
-    for i, step in enumerate(record.data["steps"]):
-        stop = mapped(step.get("stop_at"))
-        if not stop or not held or stop["unit"] not in units() or units()[stop["unit"]].dimension != litre:
+    for i, step in context.steps_with(record, "stop_at"):
+        stop = step["stop_at"]
+        if not held or stop["unit"] not in units() or units()[stop["unit"]].dimension != litre:
             continue
         largest = max(held, key=lambda id: held[id][0])
         if to_si(stop["value"], stop["unit"], "none") >= held[largest][0]:

@@ -18,15 +18,16 @@ DRAINED = "tank-drained"
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     people, procedures = record.data["needs"]["people"], context.book.of("procedures")
     path = ("needs", "people")
-    for id in dict.fromkeys([*preparations(context.book, record.data), *(s["follow"] for s in record.data["steps"] if "follow" in s)]):
+    for id in dict.fromkeys([*preparations(context.book, record.data), *(step["follow"] for _i, step in context.steps_with(record, "follow"))]):
         other = procedures.get(id)
         if other is not None and other.sound and other.data["needs"]["people"] > people:
             yield RULE.at(record, f"{id} takes {other.data['needs']['people']} people, and this procedure, which needs it, says {people}", path=path)
             return
     if people > 1:
         return
-    for i, step in enumerate(record.data["steps"]):
-        hit = SECOND.search(step.get("do", ""))
+    text = context.small_prose(record)
+    for i, step in context.steps_with(record, "do") if "person" in text or "helper" in text else ():
+        hit = SECOND.search(step["do"])
         if hit:
             yield RULE.at(record, f"step {i + 1} speaks of {hit.group().lower()!r}, and people is 1", path=path)
             return

@@ -12,8 +12,8 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Fields beside follow."""
-    for i, step in enumerate(record.data["steps"]):
-        for name in step if "follow" in step else ():
+    for i, step in context.steps_with(record, "follow"):
+        for name in step:
             if name not in ("follow", "cautions", "when"):
                 yield RULE.at(record, f"step {i + 1} follows {step['follow']} and has {name}", path=("steps", i, name), key=True)
 

@@ -14,8 +14,8 @@ from bayleaf.records import Record, listed
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every reading that a step takes, against every band that the book has for it on this procedure's systems."""
-    for i, step in enumerate(record.data["steps"]):
-        takes = step.get("takes", {})
+    for i, step in context.steps_with(record, "takes"):
+        takes = step["takes"]
         there = context.instruments(takes.get("instrument"), takes.get("reading"))
         for band in bands_of(context, takes.get("reading"), listed(record.data["systems"])) if there else ():
             ends = [x for x in limits(band) if math.isfinite(x)]

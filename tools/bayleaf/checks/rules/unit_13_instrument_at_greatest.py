@@ -14,9 +14,9 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Speaks only where no instrument of the named type shows more; a clamped line is UNIT-12."""
-    clamps = any(step.get("act") == "clamp" for step in record.data["steps"])
-    for i, step in enumerate([] if clamps else record.data["steps"]):
-        takes = step.get("takes", {})
+    clamps = any(step["act"] == "clamp" for _i, step in context.steps_with(record, "act"))
+    for i, step in context.steps_with(record, "takes") if not clamps else ():
+        takes = step["takes"]
         there = context.instruments(takes.get("instrument"), takes.get("reading"))
         short = list(too_short(context, record, takes))
         if short and len(short) == len(there):

@@ -15,8 +15,8 @@ from bayleaf.records import Record, listed
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every limit on this reading, against every instrument of the type that the step names."""
-    for i, step in enumerate(record.data["steps"]):
-        takes = step.get("takes", {})
+    for i, step in context.steps_with(record, "takes"):
+        takes = step["takes"]
         there = [one for one in context.instruments(takes.get("instrument"), takes.get("reading")) if one.error(0) is not None]
         for band in bands_of(context, takes.get("reading"), listed(record.data["systems"])) if there else ():
             low, high = limits(band)

@@ -15,7 +15,7 @@ from bayleaf.records import Record, listed
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Steps of procedures and entries of jobs; a type measures what it says, a named instrument what it or its type says."""
     if record.kind == "procedures":
-        uses = [(("steps", i, "takes"), step.get("takes", {})) for i, step in enumerate(record.data["steps"])]
+        uses = [(("steps", i, "takes"), step["takes"]) for i, step in context.steps_with(record, "takes")]
     else:
         uses = [(("readings", i), entry) for i, entry in enumerate(listed(record.data["readings"]))]
     for path, use in uses:

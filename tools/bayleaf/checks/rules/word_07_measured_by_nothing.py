@@ -12,8 +12,8 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Questions need no instrument."""
-    for i, step in enumerate(record.data["steps"]):
-        reading = context.book.of("readings").get(step.get("takes", {}).get("reading"))
+    for i, step in context.steps_with(record, "takes"):
+        reading = context.book.of("readings").get(step["takes"].get("reading"))
         if reading is None or not reading.sound:
             continue
         path = ("steps", i, "takes")

@@ -13,8 +13,8 @@ from bayleaf.records import Record, mapped
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Readings that a followed procedure takes may be named; those computed from what is taken too."""
-    taken = {s["takes"]["reading"]: i for i, s in enumerate(record.data["steps"]) if "takes" in s}
-    followed = {r for s in record.data["steps"] for r in _taken_by(context, s.get("follow"))}
+    taken = {step["takes"]["reading"]: i for i, step in context.steps_with(record, "takes")}
+    followed = {r for _i, step in context.steps_with(record, "follow") for r in _taken_by(context, step["follow"])}
     results = mapped(record.data["results"])
     unknown = any(context.book.get(id) is None for id in taken)  # then one of them was meant: LINK-1
     for reading in results if not unknown else ():
