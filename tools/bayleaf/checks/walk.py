@@ -54,7 +54,7 @@ class _Walker:
 
     def run(self) -> Walk:
         shown = set(self.walk.inherited)
-        self._procedure(self.record, (), "", listed(self.record.data["systems"]), (self.record.id,), shown)
+        self._procedure(self.record, (), "", tuple(listed(self.record.data["systems"])), (self.record.id,), shown)
         self._end_all(listed(self.record.data.get("ends")))
         self.walk.end, self.walk.left = dict(self.standing), dict(self.doing)
         self.walk.done()
@@ -70,23 +70,24 @@ class _Walker:
             kept = self.machine.kept["prepared", id] = (list(dict.fromkeys(left)), cautions_of(self.book, [id]))
         return kept
 
-    def _procedure(self, record: Record, place: tuple, number: str, systems: list[str], seen: tuple, shown: set[str]) -> None:
+    def _procedure(self, record: Record, place: tuple, number: str, systems: tuple[str, ...], seen: tuple, shown: set[str]) -> None:
         for i, step in enumerate(record.data["steps"]):
             path, here = ("steps", i), place or ("steps", i)
-            shown.update(self._written(step).cautions)
+            f = self._written(step)
+            shown.update(f.cautions)
             name = f"{number}{i + 1}"
             followed = self.book.of("procedures").get(step["follow"]) if "follow" in step else None
             if followed is not None and followed.sound and followed.id not in seen:
                 self._follow(followed, record, step, path, here, name, systems, seen, shown)
             else:
-                self._step(record.id, step, path, here, name, systems, shown)
+                self._step(record.id, step, f, path, here, name, systems, shown)
 
     def _follow(self, followed: Record, record: Record, step: dict, path: tuple, here: tuple, name: str,
-                systems: list[str], seen: tuple, shown: set[str]) -> None:  # fmt: skip
-        self._step(record.id, step, path, here, name, systems, shown)
+                systems: tuple[str, ...], seen: tuple, shown: set[str]) -> None:  # fmt: skip
+        self._step(record.id, step, self._written(step), path, here, name, systems, shown)
         missing = [s for s in listed(followed.data["needs"]["states"]) if not any(k[0] == s for k in self.standing)]
         self.walk.steps[-1].notes += [Note("unmet", s) for s in missing]
-        theirs = [s for s in listed(followed.data["systems"]) if not systems or s in systems]
+        theirs = tuple(s for s in listed(followed.data["systems"]) if not systems or s in systems)
         inside = shown.union(*(self._prepared(id)[1] for id in preparations(self.book, followed.data)))
         self._procedure(followed, here, f"{name}.", theirs or systems, (*seen, followed.id), inside)
         self._end_all(listed(followed.data.get("ends")))
@@ -97,8 +98,8 @@ class _Walker:
             del self.standing[key]
             self._kept = None
 
-    def _step(self, source: str, step: dict, path: tuple, place: tuple, number: str, systems: list[str], shown: set[str]) -> None:
-        f = self._written(step)
+    def _step(self, source: str, step: dict, f: Written, path: tuple, place: tuple, number: str,
+              systems: tuple[str, ...], shown: set[str]) -> None:  # fmt: skip
         by = f.brought
         at = (step["at"],) if "at" in step else self._joints(f.each) if f.each else ()
         read_paths = self.paths.of(f.read_at, systems) if f.read_at else ()
@@ -161,7 +162,7 @@ class _Walker:
         ids = {e.id for e in each}
         return tuple(sorted({at for s, at in self.standing if at and s in ids})) if ids else ()
 
-    def _paths(self, at: tuple[str, ...], each: list[State], systems: list[str]) -> tuple[PathFact, ...]:
+    def _paths(self, at: tuple[str, ...], each: list[State], systems: tuple[str, ...]) -> tuple[PathFact, ...]:
         """The paths of the parts; where no joint is named or stands, every path on which there could be one."""
         if at or not each:
             return self.paths.of(at, systems) if at else ()

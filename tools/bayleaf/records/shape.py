@@ -31,7 +31,7 @@ class Shapes:
     def _read(self, name: str) -> dict:
         path = self.folder / f"{name}.schema.json"
         try:
-            return json.loads(path.read_text(encoding="utf-8"))
+            return json.loads(path.read_text(encoding="utf-8").replace(_COMMON, "#/$defs/"))
         except OSError as err:
             raise CouldNotRun(f"{path}: {err.strerror}") from None
         except ValueError as err:
@@ -42,7 +42,7 @@ class Shapes:
         if kind not in self._schemas:
             own = self._read(kind)
             own["$defs"] = {**self._common, **own.get("$defs", {})}
-            self._schemas[kind] = _inward(own)
+            self._schemas[kind] = own
         return self._schemas[kind]
 
     def findings(self, record: Record) -> list[Finding]:
@@ -55,9 +55,3 @@ class Shapes:
         from bayleaf.records.shape_words import explain  # jsonschema is slow to import and seldom needed
 
         return explain(record, self.schema(record.kind))
-
-
-def _inward(node: object) -> object:
-    if isinstance(node, dict):
-        return {k: v.replace(_COMMON, "#/$defs/") if k == "$ref" else _inward(v) for k, v in node.items()}
-    return [_inward(item) for item in node] if isinstance(node, list) else node
