@@ -18,21 +18,20 @@ _BACKWARD = {field for fields in _SHOWN_BY.values() for field in fields}
 def reachable(context: Context) -> set[str]:
     """The ids of all records that a chain of links leads to."""
     back: dict[str, list[str]] = defaultdict(list)
-    starts: list[str] = []
+    starts: set[str] = set()
     for record in context.book.records():
         if not record.sound:
             continue
         if record.kind in STARTS:
-            starts.append(record.id)
+            starts.add(record.id)
         for leaf, ids in context.ids(record):
             for id in ids if leaf.top in _BACKWARD else ():
                 target = context.book.get(id)
                 if target is not None and leaf.top in _SHOWN_BY.get(target.kind, ()):
                     back[id].append(record.id)
-    found, edge = set(starts), starts
+    found = edge = starts
     while edge:
-        record = context.book.get(edge.pop())
-        new = context.names(record).union(back[record.id]) - found if record is not None else ()
-        found |= set(new)
-        edge += new
+        records = [record for id in edge if (record := context.book.get(id)) is not None]
+        edge = set().union(*map(context.names, records), *(back[id] for id in edge & back.keys())) - found
+        found = found | edge
     return found

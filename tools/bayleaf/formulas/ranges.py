@@ -14,7 +14,7 @@ from itertools import chain, islice, product
 
 from bayleaf.formulas.bounds import defined_everywhere
 from bayleaf.formulas.calculator import Calculator
-from bayleaf.quantities import from_si, to_si
+from bayleaf.quantities import Quantity, from_si, to_si
 
 MAX_CORNERS = 6561  # three values for each of eight inputs
 INSIDE = 500
@@ -42,12 +42,12 @@ def prove_range(calc: Calculator, inside: int = INSIDE, corners: int = MAX_CORNE
     """
     found: dict[str, Problem] = {}
     usual = list(_cells(calc))
+    limits = [(index, *_limits(calc.results[line].quantity)) for index, line in enumerate(calc.lines) if line in calc.results]
     for index, values in enumerate(chain(usual, () if defined_everywhere(calc) else _points(calc, inside, corners))):
         got = calc.run(values)
-        if index >= len(usual):
-            total = sum(got)
-            if total == total:  # a sum with an undefined part would be undefined
-                continue
+        total = sum(got)
+        if total == total and (index >= len(usual) or all([low <= got[i] <= high for i, low, high in limits])):
+            continue  # a sum with an undefined part would be undefined
         for line, x in zip(calc.lines, got):
             what = "undefined" if math.isnan(x) else _not_plausible(calc, line, x) if index < len(usual) else ""
             if what and line not in found:
@@ -61,9 +61,15 @@ def prove_range(calc: Calculator, inside: int = INSIDE, corners: int = MAX_CORNE
 def _not_plausible(calc: Calculator, line: str, x: float) -> str:
     if line not in calc.results:
         return ""
-    low, high = calc.results[line].quantity.plausible
-    slack = 1e-12 * max(abs(low), abs(high))  # the last bits of the arithmetic are not a finding
-    return "" if low - slack <= x <= high + slack else "not plausible"
+    low, high = _limits(calc.results[line].quantity)
+    return "" if low <= x <= high else "not plausible"
+
+
+def _limits(quantity: Quantity) -> tuple[float, float]:
+    """The plausible limits, and the last bits of the arithmetic, which are not a finding."""
+    low, high = quantity.plausible
+    slack = 1e-12 * max(abs(low), abs(high))
+    return low - slack, high + slack
 
 
 def _points(calc: Calculator, inside: int, corners: int) -> Iterator[list[float]]:

@@ -28,7 +28,6 @@ REFUSED = (
     (r"\b(smoke|light|strike)\w*\b.*\b(cigarette|match|lighter|torch|flame)\b", "an open flame", "Keep flames away from fuel."),
     (r"\b(short|bridge|hold)\w*\b.*\b(spark plug lead|plug wire|coil lead)\b.*\b(hand|ground|earth)\b", "a spark drawn by hand", "Use a spark tester."),
 )  # fmt: skip
-_COMPILED = tuple((re.compile(pattern, re.I | re.S), name, instead) for pattern, name, instead in REFUSED)
 # A first look, much faster than the patterns: a sign of each group stands in every text that the pattern of the same place finds.
 SIGNS = (
     (sign("siphon", "suck"), sign("mouth", "fuel", "gasoline", "petrol", "diesel", "hose")),
@@ -68,7 +67,9 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
 
 @cache
 def _likely(signs: int) -> list[tuple[re.Pattern, str, str]]:
-    return [refused for refused, groups in zip(_COMPILED, SIGNS, strict=True) if all(signs & group for group in groups)]
+    """The practices that a text with these signs may order; few of their patterns are ever needed."""
+    rows = [row for row, groups in zip(REFUSED, SIGNS, strict=True) if all(signs & group for group in groups)]
+    return [(re.compile(pattern, re.I | re.S), name, instead) for pattern, name, instead in rows]
 
 
 def _looked(context: Context, record: Record, last: int) -> bool:
