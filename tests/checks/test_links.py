@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 
 import pytest
 
-from bayleaf.checks.links import _LINKS, links_of
+from bayleaf.checks.link_table import LINKS
+from bayleaf.checks.links import ids_of, links_of
 from bayleaf.checks.rings import rings
-from bayleaf.records import KINDS, VOCABULARY_KINDS, Record, book_from_data
+from bayleaf.checks.writing import prose_of
+from bayleaf.records import KINDS, VOCABULARY_KINDS, Record, book_from_data, load
 from tests.checks.small import SCHEMAS
 
+ROOT = Path(__file__).resolve().parents[2]
 # Ids that lead nowhere: the names of stages, and the key under which an entry is written.
 NO_LINKS = {"faults": {"stages.@", "stages.*.like", "differs.*.@", "differs.*.*.like"}}
 
@@ -52,7 +56,7 @@ def id_fields(kind: str) -> set[str]:
 @pytest.mark.parametrize("kind", KINDS)
 def test_every_field_that_holds_an_id_is_in_the_table(kind):
     table = {"replaced_by"}
-    for row in _LINKS.get(kind, {}):
+    for row in LINKS.get(kind, {}):
         table |= {f"{row}.source", f"{row}.calculator"} if row.rsplit(".", 1)[-1] == "basis" else {row}
     assert id_fields(kind) - NO_LINKS.get(kind, set()) == table
 
@@ -65,6 +69,14 @@ def test_ids_are_found_in_fields_names_and_text():
     assert {(link.id, link.key, link.prose) for link in links} == {
         ("filter", False, False), ("r1", True, False), ("r2", True, False), ("p", False, False), ("one", False, True), ("two", False, True),
     }  # fmt: skip
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_the_ids_without_their_places_are_those_with_their_places(kind):
+    for record in load(ROOT).of(kind).values():
+        prose = prose_of(record)
+        with_places = sorted((link.kinds, link.id) for link in links_of(record, prose))
+        assert with_places == sorted((leaf.kinds, id) for leaf, ids in ids_of(record, "\n".join(text for _path, text in prose)) for id in ids)
 
 
 def test_a_ring_is_found_once():

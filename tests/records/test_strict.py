@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.records import strict
+from bayleaf.records import parser, strict
 from bayleaf.records.decode import MOST_BYTES
 from bayleaf.records.strict import load_text
 
@@ -86,19 +86,19 @@ def test_the_least_nesting_that_is_too_much_is_named():
 def test_a_text_with_few_signs_is_counted_all_the_same(opened, closed, levels):
     """The reader of small files does not count; what it reads must be what the one that counts would read."""
     text = opened * (levels // len(closed or "x")) + "b" + closed * (levels // len(closed or "x"))
-    assert sum(map(text.count, strict._SIGNS)) < strict._FEW_SIGNS
-    fast, counted = load_text(text.encode()), strict._read(text, strict._Parser)
+    assert sum(map(text.count, parser.SIGNS)) < parser.FEW_SIGNS
+    fast, counted = load_text(text.encode()), strict._read(text, counted=True)
     assert (fast.data, fast.problems, fast.typed) == (counted.data, counted.problems, counted.typed)
     assert (codes(text) == ["FILE-4"]) == (levels >= 40)
 
 
 def test_what_is_left_uncounted_cannot_hold_too_many_values():
     """The densest texts that a parser which does not count is given; one sign more and it is not."""
-    most = strict._FEW_SIGNS - 2
+    most = parser.FEW_SIGNS - 2
     fields, pairs = "".join(f"a{i}:\n" for i in range(most)), ",".join(f"a{i}: b" for i in range(most // 2))
     for text in ("[" + "a," * most + "]", "{" + "a," * most + "}", "- a\n" * most, fields, "{" + pairs + "}"):
-        node = strict._Unguarded(text).get_single_node()
-        assert _values(node) <= strict.MOST_NODES
+        node = parser.compose(text, counted=False)
+        assert _values(node) <= parser.MOST_NODES
 
 
 def _values(node) -> int:

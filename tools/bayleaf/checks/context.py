@@ -9,7 +9,8 @@ from bayleaf.checks.bands import bands_by_reading, systems_of_car
 from bayleaf.checks.calculators import Proof, prove
 from bayleaf.checks.claims import Claims
 from bayleaf.checks.instruments import by_type, instruments
-from bayleaf.checks.links import Leaf, Link, ids_of, links_of
+from bayleaf.checks.link_table import Leaf
+from bayleaf.checks.links import Link, ids_of, links_of
 from bayleaf.checks.sites import Site, Sites
 from bayleaf.checks.texts import Texts
 from bayleaf.checks.work import Work

@@ -1,77 +1,15 @@
-"""Which fields hold ids, and of which kinds: one table for the checks of links, for what is reachable, and for pages."""
+"""The ids that a record names: with their places, or row by row and far faster without."""
 
 from __future__ import annotations
 
 import re
 from collections import defaultdict
 from dataclasses import dataclass
-from functools import cache
 
+from bayleaf.checks.link_table import Leaf, Plan, leaves_of, plan_of
 from bayleaf.checks.writing import prose_of
 from bayleaf.records import OUTSIDE, Record
 
-# Field path: the kinds that its ids may be of. `*` is every entry or field, `@` is the field's own name,
-# a last `basis` stands for the source or calculator that it names.
-_LINKS: dict[str, dict[str, str]] = {
-    "systems": {
-        "shows.@": "readings", "paths.*.through.*": "components", "paths.*.greatest.basis": "", "has.*": "components",
-        "bands.@": "readings", "bands.*.basis": "", "bands.*.expected.calculator": "calculators",
-        "bands.*.expected.inputs.*.reading": "readings", "mistaken_for.*.system": "systems", "calculators.*": "calculators",
-        "brings.cautions.*": "cautions", "brings.acts.*": "acts", "brings.states.*": "states",
-    },
-    "components": {"mistaken_for.*.component": "components", "part_of": "components"},
-    "equipment": {"type": "equipment", "measures.*": "quantities", "basis": ""},
-    "readings": {
-        "quantity": "quantities", "computed.difference.of": "readings", "computed.difference.less": "readings",
-        "computed.quantity": "quantities", "computed.calculator": "calculators", "computed.inputs.*.reading": "readings",
-        "at": "components", "between.*": "components", "when": "conditions", "valid_if.*": "states",
-    },
-    "procedures": {
-        "systems.*": "systems", "tasks.*": "tasks", "inherits.*": "procedures", "needs.states.*": "states",
-        "needs.has.*": "components", "needs.equipment.*": "equipment", "leaves.*": "states", "ends.*": "states",
-        "spoils.*": "readings", "steps.*.follow": "procedures", "steps.*.act": "acts", "steps.*.at": "components",
-        "steps.*.when": "conditions", "steps.*.takes.reading": "readings", "steps.*.takes.instrument": "equipment",
-        "steps.*.lasts.basis": "", "steps.*.stop_at.basis": "", "steps.*.at_most.basis": "", "steps.*.cautions.*": "cautions",
-        "steps.*.sets.*": "states", "steps.*.proves.*": "states", "steps.*.equipment.*": "equipment",
-        "results.@": "readings", "calculators.*": "calculators",
-    },
-    "faults": {
-        "part": "components", "systems.*": "systems", "stages.*.@": "readings", "differs.@": "systems",
-        "differs.*.*.@": "readings", "because.@": "readings", "felt_as.@": "symptoms", "mended_by.*": "procedures",
-        "proved_by": "readings",
-    },
-    "symptoms": {"first.*": "readings", "prevents.*": "states"},
-    "codes": {"first.*": "readings", "symptoms.*": "symptoms", "systems.*": "systems", "basis": ""},
-    "calculators": {
-        "inputs.*.quantity": "quantities", "constants.*.quantity": "quantities", "constants.*.basis": "",
-        "result.*.quantity": "quantities", "basis": "", "checks.*.basis": "",
-    },
-    "vehicles": {
-        "systems.*": "systems", "has.*": "components", "fuel": "fuels", "altitude.basis": "", "bands.@": "readings",
-        "bands.*.basis": "",
-    },
-    "jobs": {
-        "vehicle": "vehicles", "car.systems.*": "systems", "car.has.*": "components", "car.fuel": "fuels",
-        "maker_bands.@": "readings", "shop.*": "equipment", "felt.*": "symptoms", "readings.*.reading": "readings",
-        "readings.*.which": "components", "readings.*.instrument": "equipment", "readings.*.not_met.*": "states",
-        "readings.*.repaired": "faults", "true_cause.*": "faults", "expects.left.*": "faults", "expects.next": "readings",
-    },
-    "quantities": {"plausible.basis": ""},
-    "conditions": {"implies.*": "acts states"},
-    "states": {
-        "set_by.*": "acts", "ended_by.*": "acts", "proved_by.reading": "readings", "requires.*": "states",
-        "forbids.*": "acts", "needs.*": "equipment",
-    },
-    "acts": {"implies.*": "acts", "undone_by": "acts"},
-    "hazards": {
-        "triggers.*.acts.*": "acts", "triggers.*.greatest_at_least.basis": "", "triggers.*.without.*": "states",
-        "triggers.*.with.*": "states", "triggers.*.conditions.*": "conditions", "triggers.*.equipment.*": "equipment",
-        "triggers.*.quantities.*": "quantities",
-    },
-    "cautions": {"hazards.*": "hazards", "basis": ""},
-    "fuels": {"ethanol.basis": "", "stoichiometric.basis": "", "density.basis": "", "cautions.*": "cautions"},
-    "terms": {"basis": ""},
-}  # fmt: skip
 _NOT_IDS = {"like"}  # a field of a stage that stands among the readings
 PROSE = re.compile(r"\[\[([^\[\]|]*)(?:\|([^\[\]]*))?\]\]")
 
@@ -87,59 +25,10 @@ class Link:
     prose: bool = False  # it stands in text, as [[id]]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Leaf:
-    """One row of the table for a kind: its first and its last field, and the kinds that its ids may be of (none: any)."""
-
-    top: str
-    last: str
-    kinds: tuple[str, ...]
-
-
-@dataclass(slots=True)
-class _Plan:
-    """A node of the table, ready for walking. `keys`, `items`: the row of the ids that are its field names, its entries."""
-
-    keys: Leaf | None
-    items: Leaf | None
-    fields: tuple[tuple[str, Leaf], ...]
-    inner: tuple[tuple[str, _Plan], ...]
-    each: _Plan | None
-
-
-@cache
-def leaves_of(kind: str) -> dict[str, Leaf]:
-    """Every row of the table for a kind, and last the one of the ids in text, which has no field."""
-    rows: dict[str, str] = {}
-    for row, kinds in {"replaced_by": kind, **_LINKS.get(kind, {})}.items():
-        rows |= {f"{row}.source": "sources", f"{row}.calculator": "calculators"} if row.split(".")[-1] == "basis" else {row: kinds}
-    return {row: Leaf(row.split(".")[0], row.split(".")[-1], tuple(kinds.split())) for row, kinds in (*rows.items(), ("", ""))}
-
-
-@cache
-def _plan(kind: str) -> _Plan:
-    """The table of one kind as a tree by field; the last field of a row holds its leaf."""
-    tree: dict = {}
-    for row, leaf in leaves_of(kind).items():
-        *above, last = row.split(".")
-        node = tree
-        for step in above:
-            node = node.setdefault(step, {})
-        node.setdefault("=", {})[last] = leaf
-    return _planned(tree)
-
-
-def _planned(node: dict) -> _Plan:
-    leaves = dict(node.get("=", ()))
-    inner = {step: _planned(below) for step, below in node.items() if step != "="}
-    each = inner.pop("*", None)
-    return _Plan(leaves.pop("@", None), leaves.pop("*", None), tuple(leaves.items()), tuple(inner.items()), each)
-
-
 def links_of(record: Record, prose: list[tuple[tuple, str]] | None = None) -> list[Link]:
     """Every id that a sound record names in its fields and in its prose; *outside this book*, where a job ends there, is none."""
     found: list[Link] = []
-    _walk(record.data, _plan(record.kind), (), found)
+    _walk(record.data, plan_of(record.kind), (), found)
     if b"[[" in record.source.raw or not record.source.raw:
         texts = [(path, text) for path, text in (prose_of(record) if prose is None else prose) if "[[" in text]
         found += [Link(path, match[1], (), prose=True) for path, text in texts for match in PROSE.finditer(text)]
@@ -154,7 +43,7 @@ def ids_of(record: Record, text: str) -> list[tuple[Leaf, list[str]]]:
     What is written like a link and is none (LINK-4) may be among those in text.
     """
     found: dict[Leaf, list[str]] = defaultdict(list)
-    _gather(record.data, _plan(record.kind), found)
+    _gather(record.data, plan_of(record.kind), found)
     if "[[" in text:
         found[leaves_of(record.kind)[""]] = [part.partition("]]")[0].partition("|")[0] for part in text.split("[[")[1:]]
     named = list(found.items())
@@ -163,7 +52,7 @@ def ids_of(record: Record, text: str) -> list[tuple[Leaf, list[str]]]:
     return named
 
 
-def _walk(data: dict | list, plan: _Plan, path: tuple, found: list[Link]) -> None:
+def _walk(data: dict | list, plan: Plan, path: tuple, found: list[Link]) -> None:
     if data.__class__ is list:
         if plan.items is not None:
             found += [Link((*path, i), id, plan.items.kinds) for i, id in enumerate(data) if id.__class__ is str]
@@ -186,7 +75,7 @@ def _walk(data: dict | list, plan: _Plan, path: tuple, found: list[Link]) -> Non
             _walk(value, below, (*path, name), found)
 
 
-def _gather(data: dict | list, plan: _Plan, found: dict[Leaf, list[str]]) -> None:
+def _gather(data: dict | list, plan: Plan, found: dict[Leaf, list[str]]) -> None:
     """As `_walk`; a test holds the two together."""
     each = plan.each
     if data.__class__ is list:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from bayleaf.checks.machine import Machine, State
 from bayleaf.checks.paths import PathFact, Paths
+from bayleaf.checks.preparations import cautions_of, preparations
 from bayleaf.checks.walked import Key, Note, Walk, WalkedStep, Written
 from bayleaf.records import Book, Record, listed
 
@@ -16,23 +17,6 @@ from bayleaf.records import Book, Record, listed
 def walk(record: Record, book: Book, machine: Machine, paths: Paths) -> Walk:
     """Walk a sound procedure of a book. Pure; never raises on what a record names wrongly."""
     return _Walker(record, book, machine, paths).run()
-
-
-def preparations(book: Book, data: dict) -> list[str]:
-    """The standing procedures that a procedure inherits, and those that they inherit, once each."""
-    found = book.kept.get(("preparations", id(data)))
-    if found is None:
-        found = book.kept["preparations", id(data)] = list(listed(data.get("inherits")))
-        for one in found:
-            record = book.of("procedures").get(one)
-            found += [p for p in listed(record.data.get("inherits")) if p not in found] if record and record.sound else []
-    return found
-
-
-def cautions_of(book: Book, procedures: list[str]) -> set[str]:
-    """Every caution that these procedures show in their steps."""
-    records = [r for p in procedures if (r := book.of("procedures").get(p)) and r.sound]
-    return {c for r in records for step in r.data["steps"] for c in listed(step.get("cautions"))}
 
 
 _NONE: frozenset[str] = frozenset()

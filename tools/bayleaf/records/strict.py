@@ -1,29 +1,22 @@
 """Strict YAML in one pass: text to data, positions and problems, never an exception.
 
-The parser is PyYAML's C parser with its resolver switched off: every scalar arrives as text and is read by
-`scalars.read_plain`, so that one word means one thing. Nesting is counted while the C code composes, because
-it recurses and a deep file would otherwise end the process; a file with too few signs to be deep is spared the count.
+Every scalar is read by `scalars.read_plain`, so that one word means one thing.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-
 from sys import intern
 
 import yaml
-from yaml._yaml import CParser
 
 from bayleaf.records.decode import HIDDEN, Problem, broken, decode
+from bayleaf.records.parser import MOST_DEPTH, TooBig, compose, few_signs
 from bayleaf.records.scalars import SUSPECT, Doubtful, read_plain
 
-MOST_DEPTH = 40
-MOST_NODES = 5000
-_SIGNS = ",:-?[{"  # each value but the first, and each level, needs one; a field and its value share theirs
-_FEW_SIGNS = MOST_NODES // 2 - 1
 _TEXTS: set[str] = set()  # plain scalars that start like something else and have been found to be text
 _MOST_TEXTS = 10_000
-_LONG = 40
+_LONG = 40  # shorter texts are kept once, however often they stand
 
 
 @dataclass(slots=True)
@@ -36,86 +29,41 @@ class Loaded:
     typed: dict[tuple, str] = field(default_factory=dict)  # numbers whose repr differs from what was written
 
 
-class _TooBig(yaml.YAMLError):
-    pass
-
-
-class _Parser(CParser):
-    depth = 0
-    nodes = 0
-
-    def resolve(self, kind, value, implicit):  # noqa: ANN001 - signature of the C parser
-        return ""
-
-    def descend_resolver(self, node, index):  # noqa: ANN001
-        self.depth += 1
-        self.nodes += 1
-        if self.depth > MOST_DEPTH:
-            raise _TooBig(f"is nested more than {MOST_DEPTH} levels deep")
-        if self.nodes > MOST_NODES:
-            raise _TooBig(f"holds more than {MOST_NODES} values")
-
-    def ascend_resolver(self) -> None:
-        self.depth -= 1
-
-
-class _Unguarded(CParser):
-    """For a text with few signs. The C code asks for a tag and tells of its depth at every node; here C answers too."""
-
-    resolve = descend_resolver = ascend_resolver = "".format  # takes what it is given and returns ''
-
-
 def load_text(raw: bytes) -> Loaded:
     """Read one YAML document. Reports everything it can; `data` is None if the text is no document."""
     text = decode(raw)
     if isinstance(text, Problem):
         return Loaded(problems=[text])
-    if _few_signs(text):
-        found = _read(text, _Unguarded)
+    if few_signs(text):
+        found = _read(text, counted=False)
         if not found.problems:
             return found
-    return _read(text, _Parser)  # whatever is wrong is told by the parser that counts
+    return _read(text, counted=True)  # whatever is wrong is told by the parser that counts
 
 
 def nodes_of(raw: bytes) -> object:
     """The node tree alone, for places in a text that has been read before; None where it has none."""
     text = decode(raw)
-    if isinstance(text, Problem):
-        return None
-    parser = None
     try:
-        parser = _Unguarded(text) if _few_signs(text) else _Parser(text)
-        return parser.get_single_node()
+        return None if isinstance(text, Problem) else compose(text, counted=not few_signs(text))
     except (yaml.YAMLError, RecursionError, ValueError, OverflowError):
         return None
-    finally:
-        if parser is not None:
-            parser.dispose()
 
 
-def _few_signs(text: str) -> bool:
-    return sum(map(text.count, _SIGNS)) < _FEW_SIGNS
-
-
-def _read(text: str, reader: type[CParser]) -> Loaded:
+def _read(text: str, counted: bool) -> Loaded:
     found = Loaded()
-    parser = None
     try:
-        parser = reader(text)
-        found.root = parser.get_single_node()
+        found.root = compose(text, counted)
         if found.root is None:
             found.problems.append(Problem("FILE-5", "the file is empty", "Fill it in, or delete it."))
         else:
-            found.data = _Builder(text, found, MOST_DEPTH - (reader is _Unguarded)).build(found.root)
-    except _TooBig as err:
+            found.data = _Builder(text, found, MOST_DEPTH - (not counted)).build(found.root)
+    except TooBig as err:
         found.problems.append(Problem("FILE-4", f"the file {err}", "Split it into smaller records."))
     except yaml.YAMLError as err:
         found.problems.append(broken(err))
     except (RecursionError, ValueError, OverflowError) as err:
         found.problems.append(Problem("FILE-6", f"the YAML cannot be read: {err}", "Compare with a record that passes."))
-    finally:
-        if parser is not None:
-            parser.dispose()
     return found
 
 
@@ -156,7 +104,7 @@ class _Builder:
     def guard(self) -> None:
         """Raise where a list or a map that nobody has counted may hold something too deep; the parser that counts decides then."""
         if len(self.path) >= self.deepest:
-            raise _TooBig(f"is nested more than {MOST_DEPTH} levels deep")
+            raise TooBig(f"is nested more than {MOST_DEPTH} levels deep")
 
     def marked(self, node) -> bool:  # noqa: ANN001
         """An anchor, a tag or an alias: the node's mark points at its sign."""

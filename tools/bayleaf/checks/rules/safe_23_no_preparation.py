@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
+from bayleaf.checks.preparations import preparations
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.checks.walk import preparations
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 

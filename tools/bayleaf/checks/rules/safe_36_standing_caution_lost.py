@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
+from bayleaf.checks.preparations import cautions_of
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.checks.walk import cautions_of
 from bayleaf.finding import Finding
 
 

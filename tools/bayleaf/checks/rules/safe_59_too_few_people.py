@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
+from bayleaf.checks.preparations import preparations
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.checks.walk import preparations
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
