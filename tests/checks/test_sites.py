@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
+from bayleaf.checks import all_rules
 from bayleaf.checks.context import Context
+from bayleaf.checks.sites import ROLES, Sites
+from bayleaf.records import load
 from tests.checks.small import load_small
+
+ROOT = Path(__file__).resolve().parents[2]
 
 
 @pytest.fixture(scope="module")
@@ -70,3 +77,21 @@ def _numbers(data: object, path: tuple):
     elif isinstance(data, list):
         for i, value in enumerate(data):
             yield from _numbers(value, (*path, i))
+
+
+def test_rules_are_asked_about_every_role_whose_numbers_they_judge():
+    """A rule that names its roles must name them all: a fuel's density has a min and a max, and is no range."""
+    rules = {rule.code: rule for rule in all_rules()}
+    book = load(ROOT)
+    numbers = Sites(book)
+    seen: set[str] = set()
+    for record in book.records():
+        for site in numbers.of(record):
+            seen.add(site.role)
+            if len({path[-1] for path in site.numbers} & {"min", "max"}) == 2:
+                assert rules["UNIT-4"].asks(record.kind, site.role), f"{record.id} {site.path}"
+            if site.numbers and site.role != "width":
+                assert rules["UNIT-5"].asks(record.kind, site.role), f"{record.id} {site.path}"
+            if site.numbers:
+                assert any(rules[code].asks(record.kind, site.role) for code in ("UNIT-2", "UNIT-3", "UNIT-6", "JOB-8")), f"{record.id} {site.path}"
+    assert seen == set(ROLES)

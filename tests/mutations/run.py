@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterable
-from itertools import islice
 from pathlib import Path
 
 from bayleaf.records import Book, load
@@ -26,6 +25,8 @@ def mutants(operator: Operator, held: Detector, order: random.Random | None = No
     records = [r for r in _records(held.book) if r.sound and (not operator.kinds or r.kind in operator.kinds) and r.data.get("status") != "retired"]
     if order:
         order.shuffle(records)
+        first = list({record.kind: record for record in records}.values())  # a sample reaches every kind
+        records = first + [record for record in records if record not in first]
     for record in records:
         made = list(operator.make(record, held.context))
         if order:
@@ -39,11 +40,16 @@ def _records(book: Book) -> list:
 
 
 def run(held: Detector, each: int | None = None, seed: int | None = None, names: Iterable[str] = ()) -> list[Row]:
-    """A row for every operator; at most `each` mutants an operator, drawn by `seed`."""
+    """A row for every operator; at most `each` mutants an operator, drawn by `seed`, but one of every kind that it can break."""
     rows = []
     for operator in OPERATORS:
         if names and not any(name in operator.name for name in names):
             continue
         order = random.Random(f"{seed} {operator.name}") if seed is not None else None
-        rows.append(Row(operator, [(m, held.see(m)) for m in islice(mutants(operator, held, order), each)]))
+        drawn: list[Mutant] = []
+        for mutant in mutants(operator, held, order):
+            if each is not None and len(drawn) >= each and any(other.kind == mutant.kind for other in drawn):
+                break
+            drawn.append(mutant)
+        rows.append(Row(operator, [(mutant, held.see(mutant)) for mutant in drawn]))
     return rows

@@ -30,5 +30,5 @@ RULE = Rule(
     mend="Exchange the two, or correct the one that is wrong.",
     example=Example("systems/direct-injection.yaml", "{min: 400, max: 1500", "{min: 1500, max: 400"),
     check=check,
-    roles=("band", "range"),
+    roles=("band", "range", "value"),
 )
