@@ -92,7 +92,7 @@ class _Walker:
             self.shown = frozenset(shown)
         walked = WalkedStep(
             number, source, path, place, step, f.when, by.acts, by.own, at, (self._paths(at, f.each, systems) if at or f.each else ()) or read_paths,
-            read_paths, f.cautions, before, dict(self.doing) if self.doing else _NOTHING, self.shown, had=had,
+            read_paths, f.cautions, before, dict(self.doing) if self.doing else _NOTHING, self.shown, before, [], had,
         )  # fmt: skip
         index = len(self.walk.steps)
         self.walk.steps.append(walked)
@@ -101,8 +101,8 @@ class _Walker:
         if by.acts:
             for key in [k for k in before if k[0] in by.forbidden_by] if not by.forbidden_by.isdisjoint(had) else ():
                 self._forbid(walked, key, before[key], by.acts)
-            may_end = self.parted or by.done or by.claims or not by.ends.isdisjoint(had)
-            for key in [k for k in self.standing if (k[1] or k[0] in by.ends) and self._ends(k, walked)] if may_end else ():
+            may_end = self.parted and at or by.done or by.claims or not by.ends.isdisjoint(had)
+            for key in [k for k in self.standing if (k[0] in by.ends or k[1] in at) and self._ends(k, walked)] if may_end else ():
                 self._end(walked, key)
             for state in by.setters:
                 if not state.carries or any(p.carries in state.carries for p in walked.act_paths):

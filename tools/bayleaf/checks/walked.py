@@ -63,10 +63,10 @@ class WalkedStep:
     cautions: tuple[str, ...]
     before: dict[Key, int]
     doing: dict[Key, int]
-    shown: frozenset[str] = frozenset()
-    after: dict[Key, int] = field(default_factory=dict)
-    notes: list[Note] = field(default_factory=list)
-    had: frozenset[str] = frozenset()
+    shown: frozenset[str]
+    after: dict[Key, int]
+    notes: list[Note]
+    had: frozenset[str]
     has: frozenset[str] = frozenset()
 
     def stood(self, state: str) -> bool:
