@@ -12,15 +12,35 @@ _WIDEST = 100
 
 
 def render(findings: Iterable[Finding], line_of: Callable[[str, int], str], colour: bool = False) -> str:
-    """All findings as text. `line_of(file, line)` gives a source line, or an empty string."""
-    return "\n".join(_one(f, line_of, colour) for f in findings)
+    """All findings as text. `line_of(file, line)` gives a source line, or an empty string.
+
+    Advice comes first, by rule, and only the first of each in full: what must be mended stands at the end, by file.
+    """
+    advice: dict[str, list[Finding]] = {}
+    blocks: list[str] = []
+    for f in findings:
+        if f.level == "advice":
+            advice.setdefault(f.code, []).append(f)
+        else:
+            blocks.append(_one(f, line_of, colour))
+    return "\n".join([_alike(same, line_of, colour) for same in advice.values()] + blocks)
 
 
-def _one(f: Finding, line_of: Callable[[str, int], str], colour: bool) -> str:
+def _alike(found: list[Finding], line_of: Callable[[str, int], str], colour: bool) -> str:
+    """Pieces of advice of one rule: the first in full, the others in a line, with their help where it is another."""
+    more = [_head(f, colour) + (f"\n   help: {plain(f.help)}" if f.help not in ("", found[0].help) else "") for f in found[1:]]
+    return _one(found[0], line_of, colour) + "".join(f"{line}\n" for line in more)
+
+
+def _head(f: Finding, colour: bool) -> str:
     head = f"{f.level} {f.code}"
     if colour:
         head = f"\033[{_COLOURS[f.level]}m{head}\033[0m"
-    lines = [f"{plain(f.file)}:{f.line}:{f.column}: {head}: {plain(f.message)}"]
+    return f"{plain(f.file)}:{f.line}:{f.column}: {head}: {plain(f.message)}"
+
+
+def _one(f: Finding, line_of: Callable[[str, int], str], colour: bool) -> str:
+    lines = [_head(f, colour)]
     source = plain(line_of(f.file, f.line))
     if source.strip():
         start = max(0, f.column - 1 - _WIDEST // 2) if len(source) > _WIDEST else 0
