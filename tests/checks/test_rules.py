@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from bayleaf.checks import all_rules, check
-from bayleaf.checks.rule import SCOPES
+from bayleaf.checks.rule import SCOPES, Example
 from bayleaf.finding import LEVELS
-from tests.checks.small import complaint, lay_out, load_small
+from tests.checks.small import complaint, lay_out, load_at, load_small
 
 GOLDEN = Path(__file__).with_name("golden")
 RULES = {rule.code: rule for rule in all_rules()}
@@ -49,3 +49,14 @@ def test_a_rule_is_one_file_named_by_its_code():
 
 def test_no_golden_text_is_left_over():
     assert {p.stem for p in GOLDEN.glob("*.txt")} == set(RULES)
+
+
+def test_an_id_that_does_not_exist_is_complained_of_once(tmp_path):
+    slip = Example("procedures/measure-idle-pressure.yaml", "instrument: vacuum-gauge", "instrument: vacum-gauge")
+    assert [f.code for f in check(load_at(lay_out(tmp_path, slip))) if f.level == "error"] == ["LINK-1"]
+
+
+def test_a_decimal_point_that_slipped_is_no_complaint_about_the_greatest_pressure(tmp_path):
+    slip = Example("systems/port-injection-return.yaml", "rail-pressure-idle: {min: 27, max: 56,", "rail-pressure-idle: {min: 27, max: 560,")
+    codes = {f.code for f in check(load_at(lay_out(tmp_path, slip)))}
+    assert "UNIT-3" in codes and "UNIT-21" not in codes

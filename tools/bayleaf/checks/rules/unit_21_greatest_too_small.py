@@ -9,6 +9,7 @@ from bayleaf.checks.bands import limits, shown
 from bayleaf.checks.context import Context
 from bayleaf.checks.paths import pascals
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.words import implausible
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
@@ -21,7 +22,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
         reading = context.book.of("readings").get(band.path[1])
         on = context.layout.paths(reading.data.get("at", "")) if reading else ()
         most = max((pascals(g) or math.inf for n, g in paths.items() if (record.id, n) in on), default=math.inf)
-        if most < limits(band)[1] < math.inf:
+        if most < limits(band)[1] < math.inf and not any(implausible(band)):  # the band itself is wrong: UNIT-3
             name = next(n for n in paths if (record.id, n) in on)
             words = f"the band of {band.path[1]}, {shown(band)}, goes above the greatest pressure of the path {name}"
             yield RULE.at(record, words, path=("paths", places.index(name), "greatest"))

@@ -12,16 +12,20 @@ from bayleaf.records import Record, listed
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
-    """A named instrument answers for its type and a type for its instruments; a state may need equipment too."""
+    """A named instrument answers for its type and a type for its instruments; a state may need equipment too.
+
+    An id that does not exist is said by LINK-1; until it is mended nobody knows what was meant to be used.
+    """
     listed_there, used = listed(record.data["needs"]["equipment"]), {}
     for i, step in enumerate(record.data["steps"]):
         for path, id in _uses(step):
             used.setdefault(id, ("steps", i, *path))
+    unknown = [id for id in (*used, *listed_there) if context.book.get(id) is None]
     for id, path in used.items():
-        if not any(_same(context, id, other) for other in listed_there):
+        if id not in unknown and not any(_same(context, id, other) for other in listed_there):
             yield RULE.at(record, f"step {path[1] + 1} uses {id}, which is not listed", mean(id, listed_there), path)
     held = {e for s in listed(record.data["needs"]["states"]) for e in _of_state(context, s)}
-    for i, id in enumerate(listed_there):
+    for i, id in enumerate(listed_there if not unknown else ()):
         if not any(_same(context, id, other) for other in {*used, *held}) and not _protective(context, id):
             yield RULE.at(record, f"{id} is listed, and no step uses it", mean(id, used), ("needs", "equipment", i))
 
