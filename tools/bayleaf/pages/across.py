@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from bayleaf.pages.chart import chart
 from bayleaf.pages.frame import crumbs
+from bayleaf.pages.jumps import bar
 from bayleaf.pages.proof import ABOUT, other_gauge, proof_tables
 from bayleaf.pages.steps import unfold
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, blocks, folds, heading, joined, page, para, section, small, to
+from bayleaf.pages.write import blocks, folds, heading, page, para, section, small, to
 
 CLASS, INSTRUMENTS = "more/class.md", "more/instruments.md"
 TITLES = {CLASS: "For the class", INSTRUMENTS: "Which instrument proves which band"}
@@ -18,12 +19,11 @@ WORDS = {CLASS: ("teacher", "lesson", "projector", "training"), INSTRUMENTS: ("g
 def for_class(view: Uses) -> str:
     """The calculators whose record says what to show a class, each with its chart."""
     shown = [r for r in view.live("calculators") if "teaches" in r.data and r.id in view.calculators]
-    jump = joined((to(f"{CLASS}#{r.id}", r.title) for r in shown), " · ")
     parts = [section(r.id, view.link(r.id), para(view.prose(r.data["teaches"])), chart(view.calculators[r.id]),
                      para(to(f"calculators/{r.id}.md#table", "Its table"), " · ", to(f"calculators/{r.id}.md#work-out", "Work it out with the class"),
                           " · ", to(f"calculators/{r.id}.md#fails", "Where it fails"), css="bl-all")) for r in shown]  # fmt: skip
     about = "Charts and tables to project: what each is good for in a lesson, and where it stops being true. Every chart prints."
-    return page(CLASS, TITLES[CLASS], crumbs("class"), heading(1, "top", TITLES[CLASS]), para(about, css="bl-lead"), para(jump, css="bl-jump") if shown else EMPTY, *parts)
+    return page(CLASS, TITLES[CLASS], crumbs("class"), heading(1, "top", TITLES[CLASS]), para(about, css="bl-lead"), bar(CLASS, [(r.id, r.title) for r in shown]), *parts)
 
 
 def instruments(view: Uses) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from bayleaf.pages.amounts import INVENTED
+from bayleaf.pages.jumps import bar, jumps
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.view import KIND_TITLES, address_of, kind_order, name_of
@@ -30,15 +31,15 @@ def crumbs(kind: str = "") -> Markup:
 
 
 def finish(view: Uses, record: Record, parts: Iterable[object], lead: object = None, top: object = EMPTY) -> str:
-    """The page of a record: title, other names, summary, standing, then `parts`, then what else speaks of it."""
-    data = record.data
+    """The page of a record: title, other names, summary, standing, the way to its sections, then `parts`, then what else speaks of it."""
+    data, parts = record.data, [text(part) for part in parts]
     body = blocks(
         crumbs(record.kind),
         heading(1, "top", name_of(record)),
         _standing(view, record),
         para(view.prose(data.get("summary")) if lead is None else lead, css="bl-lead"),
         para("Also called: ", joined(listed(data.get("also_called"))), css="bl-also") if listed(data.get("also_called")) else EMPTY,
-        top, *parts,
+        jumps(address_of(record), parts), top, *parts,
     )  # fmt: skip
     return page(address_of(record), name_of(record), body, _related(view, record, body), _draft(data))
 
@@ -84,11 +85,6 @@ def long(count: int, anchor: str, what: str, made: Markup) -> Markup:
     return folds([(anchor, f"{count} {what}", "", made)]) if count > MOST_OPEN else made
 
 
-def jumps(record: Record, sections: Iterable[tuple[str, str]]) -> Markup:
-    """Links to (anchor, title) further down a long page; on the screen only."""
-    return para(joined((to(f"{address_of(record)}#{anchor}", title) for anchor, title in sections), " \u00b7 "), css="bl-jump bl-screen")
-
-
 def index_page(kind: str, about: object, *parts: object, top: object = EMPTY) -> str:
     """The index of a kind; says so where there is nothing in it."""
     name = NAMES[kind]
@@ -104,12 +100,19 @@ def _crumbs_of_index(kind: str) -> Markup:
 def entry_page(view: Uses, kind: str, about: object, rows: Iterable[tuple[Record, object]]) -> str:
     """One page for all entries of a vocabulary, each under its own anchor."""
     rows, parts = list(rows), []
-    jump = joined((view.link(record.id) for record, _inner in rows), " · ")
     for record, inner in rows:
         also = listed(record.data.get("also_called"))
         body = blocks(para(small("Also called: ", joined(also))) if also else EMPTY, inner)
         parts.append(box("bl-entry", blocks(heading(2, record.id, record.title), _standing(view, record), body)))
-    return index_page(kind, about, *parts, top=para(jump, css="bl-jump") if len(rows) > 3 else EMPTY)
+    return index_page(kind, about, *parts, top=bar(f"{kind}/index.md", _places([record for record, _inner in rows])) if len(rows) > 3 else EMPTY)
+
+
+def _places(entries: list[Record]) -> list[tuple[str, str]]:
+    """(anchor, title) of each entry, or where they are many of the first under each letter."""
+    if len(entries) <= MOST_OPEN:
+        return [(record.id, record.title) for record in entries]
+    first = {record.title[0].upper(): record.id for record in reversed(entries)}
+    return [(first[letter], letter) for letter in dict.fromkeys(record.title[0].upper() for record in entries)]
 
 
 def shown(value: object) -> Markup:

@@ -8,7 +8,7 @@ from bayleaf.pages.amounts import sourced
 from bayleaf.pages.bands import band_table, maker_table
 from bayleaf.pages.cautions import by_severity, full, line
 from bayleaf.pages.embed import embedded
-from bayleaf.pages.frame import finish, grouped, index_page, jumps, shown
+from bayleaf.pages.frame import finish, grouped, index_page, shown
 from bayleaf.pages.proof import proof
 from bayleaf.pages.results import results
 from bayleaf.pages.sheet import sheet_head
@@ -25,21 +25,17 @@ def procedure_page(view: Uses, record: Record) -> str:
     steps = unfold(view, record)
     systems, taken = view.systems_of(record), readings_of(steps)
     readings = list(dict.fromkeys([*taken, *mapped(data.get("results"))]))
-    found = results(view, record, taken, systems)
-    # Not to the steps: whoever works comes by the cautions; whoever has a reading may go straight to what it means.
-    should = blocks(band_table(view, readings, systems), proof(view, steps, systems), embedded(view, record, readings, systems))
-    after = [(anchor, title) for anchor, title, made in (("bands", "What it should be", should), ("results", "What it means", found)) if made]
     return finish(view, record, [
         _cautions(view, record, steps),
         section("need", "What you need", _needs(view, record, steps)),
         section("steps", "Steps", step_list(view, steps), _after(view, record)),
-        section("bands", "What it should be", should),
+        section("bands", "What it should be", band_table(view, readings, systems), proof(view, steps, systems), embedded(view, record, readings, systems)),
         box("bl-screen", section("demonstration", "Cars of the demonstration", maker_table(view, readings, systems))),
-        section("results", "What it means", found),
+        section("results", "What it means", results(view, record, taken, systems)),
         section("misleads", "What misleads", bullets(view.prose(item) for item in listed(data.get("misleads")))),
         section("next", "What next", para(view.prose(data.get("next")))),
         section("customer", "Words for the customer", para(view.prose(data.get("explain")), css="bl-quote")),
-    ], top=blocks(jumps(record, after) if after else EMPTY, sheet_head(view, record)))  # fmt: skip
+    ], top=sheet_head(view, record))  # fmt: skip
 
 
 def readings_of(steps: Iterable[Step]) -> list[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from bayleaf.pages.frame import crumbs, index_page
+from bayleaf.pages.jumps import jumps
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.write import EMPTY, facts, heading, page, para, section, table, to
 
@@ -43,7 +44,7 @@ def index(rules: Sequence[RuleData]) -> str:
     for family, name in FAMILIES.items():
         rows = [(to(f"rules/{r['code']}.md", str(r["code"])), r["level"], r["title"]) for r in rules if str(r["code"]).rsplit("-", 1)[0] == family]
         parts.append(section(family.lower(), name, table(("Rule", "Level", "What it catches"), rows)))
-    return index_page("rules", "What the checker catches. A record that breaks an error rule does not get in.", *parts)
+    return index_page("rules", "What the checker catches. A record that breaks an error rule does not get in.", *parts, top=jumps("rules/index.md", parts))
 
 
 def rule_pages(rules: Sequence[RuleData]) -> dict[str, str]:

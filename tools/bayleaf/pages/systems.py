@@ -6,7 +6,7 @@ from bayleaf.pages.amounts import amount, remark
 from bayleaf.pages.bands import band_table
 from bayleaf.pages.cautions import by_severity, line
 from bayleaf.pages.embed import embedded
-from bayleaf.pages.frame import MOST_OPEN, cards, finish, grouped, index_page, jumps, long, shown
+from bayleaf.pages.frame import MOST_OPEN, cards, finish, grouped, index_page, long, shown
 from bayleaf.pages.groups import groups, symptom_figures
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
@@ -26,23 +26,20 @@ def system_page(view: Uses, record: Record) -> str:
     bands = list(mapped(data.get("bands")))
     procedures = [p for p in view.live("procedures") if record.id in listed(p.data.get("systems"))]
     faults = list(dict.fromkeys(row.fault for row in matrix.rows)) if matrix else []
-    parts = [
-        ("recognise", "How to recognise it", blocks(_shows(view, data), _mistaken(view, data))),
-        ("brings", "What it adds to other systems", _brings(view, data)),
-        ("how", "How it works", blocks(*(para(view.prose(p)) for p in data["explains"]))),
-        ("changed", "What changed from the generation before", para(view.prose(data.get("changed")))),
-        ("paths", "Its paths", blocks(_paths(view, record), _optional(view, data))),
-        ("bands", "General bands", band_table(view, bands, [record.id], blanks=False)),
-        ("worked", "Worked out for this car", embedded(view, record, bands, [record.id], closed=True)),
-        ("work", "Work on it", grouped(view, _work(view, procedures)) if len(procedures) > MOST_OPEN else cards(view, procedures)),
-        ("readings", "Readings", long(len(readings), "all-readings", "readings", _readings(view, readings))),
-        ("faults", "Faults", long(len(faults), "all-faults", "faults", _faults(view, faults))),
-        ("groups", "What cannot be told apart", groups(view, record.id)),
-        ("complaints", "How far a complaint can be traced", symptom_figures(view, record.id)),
-    ]  # fmt: skip
-    made = [(anchor, title, inner) for anchor, title, inner in parts if inner]
-    top = jumps(record, ((anchor, title) for anchor, title, _inner in made))
-    return finish(view, record, (section(anchor, title, inner) for anchor, title, inner in made), top=top)
+    return finish(view, record, [
+        section("recognise", "How to recognise it", blocks(_shows(view, data), _mistaken(view, data))),
+        section("brings", "What it adds to other systems", _brings(view, data)),
+        section("how", "How it works", blocks(*(para(view.prose(p)) for p in data["explains"]))),
+        section("changed", "What changed from the generation before", para(view.prose(data.get("changed")))),
+        section("paths", "Its paths", blocks(_paths(view, record), _optional(view, data))),
+        section("bands", "General bands", band_table(view, bands, [record.id], blanks=False)),
+        section("worked", "Worked out for this car", embedded(view, record, bands, [record.id], closed=True)),
+        section("work", "Work on it", grouped(view, _work(view, procedures)) if len(procedures) > MOST_OPEN else cards(view, procedures)),
+        section("readings", "Readings", long(len(readings), "all-readings", "readings", _readings(view, readings))),
+        section("faults", "Faults", long(len(faults), "all-faults", "faults", _faults(view, faults))),
+        section("groups", "What cannot be told apart", groups(view, record.id)),
+        section("complaints", "How far a complaint can be traced", symptom_figures(view, record.id)),
+    ])  # fmt: skip
 
 
 def _work(view: Uses, procedures: list[Record]) -> list[tuple[str, str, list[Record]]]:

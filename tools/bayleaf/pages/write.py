@@ -53,17 +53,29 @@ def blocks(*parts: object) -> Markup:
     return Markup("\n\n".join(filter(None, (text(part) for part in parts))))
 
 
+class Section(Markup):
+    """A heading and what is under it, with the anchor and the name by which the top of the page leads there."""
+
+    __slots__ = ("anchor", "named")
+
+
 def heading(level: int, anchor: str, *parts: object) -> Markup:
     """A heading with an anchor of our own (an id or one of our words)."""
-    if not _ANCHOR.match(anchor):
-        anchor = "a-" + "".join(c if c.isascii() and c.isalnum() else "-" for c in anchor)
-    return Markup(f"{'#' * level} {words(*parts)} {{ #{anchor} }}")
+    return Markup(f"{'#' * level} {words(*parts)} {{ #{_anchor(anchor)} }}")
+
+
+def _anchor(anchor: str) -> str:
+    return anchor if _ANCHOR.match(anchor) else "a-" + "".join(c if c.isascii() and c.isalnum() else "-" for c in anchor)
 
 
 def section(anchor: str, title: object, *parts: object, level: int = 2) -> Markup:
     """A heading and what is under it; nothing at all where there is nothing to put under it."""
     inner = blocks(*parts)
-    return blocks(heading(level, anchor, title), inner) if inner else EMPTY
+    if not inner:
+        return EMPTY
+    made = Section(blocks(heading(level, anchor, title), inner))
+    made.anchor, made.named = _anchor(anchor), text(title)
+    return made
 
 
 def para(*parts: object, css: str = "") -> Markup:
