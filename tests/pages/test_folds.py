@@ -33,6 +33,30 @@ def test_the_home_page_shows_no_list_that_is_longer_than_a_tablet(made):
         assert folded or len(list.css("li")) <= MOST
 
 
+def test_much_work_is_folded_by_task_and_all_of_it_is_there(view, made):
+    # A fuse has 43 procedures and a caution over a hundred: tile under tile they were nine screens of a phone and more.
+    many = 0
+    for kind in ("components", "cautions", "equipment", "systems"):
+        for record in view.all(kind):
+            tree = parsed(made[f"{kind}/{record.id}.md"])
+            tiles = [a for a in tree.css("ul.bl-tiles a") if a.attributes["href"].startswith("../procedures/")]
+            folded = [a for a in tree.css("details.bl-folded ul.bl-tiles a") if a.attributes["href"].startswith("../procedures/")]
+            assert len(folded) == (len(tiles) if len(tiles) > MOST_OPEN else 0), record.id
+            assert len({a.attributes["href"] for a in tiles}) == len(tiles), record.id
+            many += bool(folded)
+    assert many > 20
+
+
+def test_each_task_opens_by_its_anchor_and_says_what_covers_it(view, made):
+    folds = {fold.attributes["id"]: fold for fold in parsed(made["tasks/index.md"]).css("details.bl-folded")}
+    assert list(folds) == [task.id for task in view.live("tasks")]
+    for id, fold in folds.items():
+        held = {a.attributes["href"] for a in fold.css("ul.bl-tiles a")}
+        assert held == {f"../procedures/{p.id}.md" for p in view.of_task.get(id, [])}
+        said = fold.css_first("summary").text()
+        assert (f" {len(held)} procedure" in said) if held else ("not covered yet" in said), id
+
+
 def test_codes_too_few_for_a_range_stand_with_those_before_them(view):
     groups = ranges(view)
     codes = [record.data["code"] for *_rest, those in groups for record in those]

@@ -51,6 +51,12 @@ def test_on_a_car_that_adds_cautions_the_top_leads_only_behind_them(view, made):
         assert not {"recognise", "brings"} & set(led_to(parsed(made[f"systems/{layer.id}.md"]))), layer.id
 
 
+def test_no_caution_has_a_way_around_it(view, made):
+    for caution in view.all("cautions"):
+        assert not parsed(made[f"cautions/{caution.id}.md"]).css(".bl-jump"), caution.id
+    assert not parsed(made["cautions/index.md"]).css(".bl-jump")
+
+
 def test_a_list_of_many_entries_leads_to_each_letter_and_one_of_few_to_each_entry(view, made):
     for kind in ("terms", "quantities", "fuels", "acts"):
         entries, tree = view.all(kind), parsed(made[f"{kind}/index.md"])

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from bayleaf.pages.amounts import basis
 from bayleaf.pages.frame import cards, finish, index_page
+from bayleaf.pages.tasks import work
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import box, bullets, joined, para, section, small, strong, words
@@ -66,14 +67,15 @@ def caution_page(view: Uses, record: Record) -> str:
     """The page of one caution."""
     data = record.data
     layers = [r for r in view.live("systems") if record.id in listed(mapped(r.data.get("brings")).get("cautions"))]
+    # No links at the top: nobody is led past what the page is there to say.
     return finish(view, record, [
         full(view, record, linked=False),
         para(small(f"{data['signal']}: it {MEANINGS[data['signal']]} (ANSI Z535.6, recalled). Basis: ", basis(view, data.get("basis")), ".")),
         section("hazards", "Guards against", bullets(words(view.link(h), ". ", view.prose(entry.data.get("summary")))
                 for h in data["hazards"] if (entry := view.get(h)))),
         section("layers", "Brought by every car with", bullets(view.link(r.id) for r in layers)),
-        section("shown", "Shown on", cards(view, [r for r in view.referrers.get(record.id, []) if r.kind == "procedures"])),
-    ])  # fmt: skip
+        section("shown", "Shown on", work(view, [r for r in view.referrers.get(record.id, []) if r.kind == "procedures"])),
+    ], jump=False)  # fmt: skip
 
 
 def index(view: Uses) -> str:

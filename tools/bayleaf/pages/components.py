@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.pages.frame import cards, finish, grouped, index_page
+from bayleaf.pages.tasks import work
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import bullets, facts, joined, lines, para, section, small, words
@@ -15,7 +16,7 @@ def component_page(view: Uses, record: Record) -> str:
     inside = [r for r in view.live("components") if r.data.get("part_of") == id]
     readings = [r for r in view.live("readings") if id in view.places(r.id)]
     faults = [r for r in view.live("faults") if r.data["part"] == id]
-    work = [r for r in view.referrers.get(id, []) if r.kind == "procedures"]
+    jobs = [r for r in view.referrers.get(id, []) if r.kind == "procedures"]
     return finish(view, record, [
         facts([("Part of", view.link(data["part_of"]) if "part_of" in data else ""), ("Has in it", joined(view.link(r.id) for r in inside)),
                ("On the paths", lines(_paths(view, id)))]),
@@ -25,7 +26,7 @@ def component_page(view: Uses, record: Record) -> str:
         section("mistaken", "Often taken for", bullets(words(view.link(m["component"]), ": ", view.prose(m["because"])) for m in listed(data.get("mistaken_for")))),
         section("faults", "Faults in it", cards(view, faults)),
         section("readings", "Readings taken here", cards(view, readings)),
-        section("work", "Work on it", cards(view, work)),
+        section("work", "Work on it", work(view, jobs)),
     ])  # fmt: skip
 
 

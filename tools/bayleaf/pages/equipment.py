@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from bayleaf.pages.amounts import amount, band, basis, typed
-from bayleaf.pages.frame import cards, finish, grouped, index_page, long
+from bayleaf.pages.frame import cards, finish, grouped, index_page
+from bayleaf.pages.tasks import work
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import EMPTY, bullets, facts, joined, lines, section, words
@@ -33,7 +34,7 @@ def equipment_page(view: Uses, record: Record) -> str:
         section("kinds", "Of this kind", cards(view, kinds)),
         section("setup", "Before it is used", bullets(view.prose(item) for item in listed(data.get("setup")))),
         section("misleads", "How it misleads", bullets(view.prose(item) for item in listed(data.get("misleads")))),
-        section("used", "Used in", long(len(used), "all-used", "procedures", cards(view, list(used.values())))),
+        section("used", "Used in", work(view, list(used.values()))),
     ])  # fmt: skip
 
 

@@ -30,7 +30,7 @@ def crumbs(kind: str = "") -> Markup:
     return Markup(f'<nav class="bl-crumbs" aria-label="Way back" markdown="span">{joined(way, " › ")}</nav>')
 
 
-def finish(view: Uses, record: Record, parts: Iterable[object], lead: object = None, top: object = EMPTY) -> str:
+def finish(view: Uses, record: Record, parts: Iterable[object], lead: object = None, top: object = EMPTY, jump: bool = True) -> str:
     """The page of a record: title, other names, summary, standing, the way to its sections, then `parts`, then what else speaks of it."""
     data, parts = record.data, [text(part) for part in parts]
     body = blocks(
@@ -39,7 +39,7 @@ def finish(view: Uses, record: Record, parts: Iterable[object], lead: object = N
         _standing(view, record),
         para(view.prose(data.get("summary")) if lead is None else lead, css="bl-lead"),
         para("Also called: ", joined(listed(data.get("also_called"))), css="bl-also") if listed(data.get("also_called")) else EMPTY,
-        jumps(address_of(record), parts), top, *parts,
+        jumps(address_of(record), parts) if jump else EMPTY, top, *parts,
     )  # fmt: skip
     return page(address_of(record), name_of(record), body, _related(view, record, body), _draft(data))
 

@@ -6,8 +6,9 @@ from bayleaf.pages.amounts import amount, remark
 from bayleaf.pages.bands import band_table
 from bayleaf.pages.cautions import by_severity, line
 from bayleaf.pages.embed import embedded
-from bayleaf.pages.frame import MOST_OPEN, cards, finish, grouped, index_page, long, shown
+from bayleaf.pages.frame import finish, grouped, index_page, long, shown
 from bayleaf.pages.groups import groups, symptom_figures
+from bayleaf.pages.tasks import work
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import EMPTY, blocks, bullets, joined, lines, para, section, small, strong, table, words
@@ -34,20 +35,12 @@ def system_page(view: Uses, record: Record) -> str:
         section("paths", "Its paths", blocks(_paths(view, record), _optional(view, data))),
         section("bands", "General bands", band_table(view, bands, [record.id], blanks=False)),
         section("worked", "Worked out for this car", embedded(view, record, bands, [record.id], closed=True)),
-        section("work", "Work on it", grouped(view, _work(view, procedures)) if len(procedures) > MOST_OPEN else cards(view, procedures)),
+        section("work", "Work on it", work(view, procedures)),
         section("readings", "Readings", long(len(readings), "all-readings", "readings", _readings(view, readings))),
         section("faults", "Faults", long(len(faults), "all-faults", "faults", _faults(view, faults))),
         section("groups", "What cannot be told apart", groups(view, record.id)),
         section("complaints", "How far a complaint can be traced", symptom_figures(view, record.id)),
     ])  # fmt: skip
-
-
-def _work(view: Uses, procedures: list[Record]) -> list[tuple[str, str, list[Record]]]:
-    """(anchor, task, procedures), each under its first task; those without a task at the end."""
-    tasks: dict[str, list[Record]] = {task.id: [] for task in view.live("tasks")}
-    for procedure in procedures:
-        tasks.setdefault(next(iter(listed(procedure.data.get("tasks"))), ""), []).append(procedure)
-    return [(f"task-{id or 'none'}", view.title(id) if id else "Others", those) for id, those in tasks.items()]
 
 
 def _shows(view: Uses, data: dict) -> Markup:
