@@ -5,7 +5,9 @@ from __future__ import annotations
 from bayleaf.pages.codes import FEW, ranges
 from bayleaf.pages.frame import MOST_OPEN, grouped
 from bayleaf.pages.home import MOST
-from bayleaf.pages.symptoms import causes
+from bayleaf.pages.shown_by import showing
+from bayleaf.pages.symptoms import causes, commonness
+from bayleaf.pages.write import FEW
 from tests.pages.shown import parsed
 
 
@@ -79,5 +81,37 @@ def test_a_code_that_trims_set_blames_no_part_of_a_carburettor_alone(view, made)
 
 
 def test_what_a_normal_reading_does_not_rule_out_is_counted_and_complete(made):
-    cell = parsed(made["procedures/measure-primed-rail-pressure.md"]).css_first(".bl-results details.bl-more")
+    cell = parsed(made["procedures/measure-primed-rail-pressure.md"]).css_first(".bl-results details.bl-more:not(.bl-rest)")
     assert cell.css_first("summary").text() == f"does not rule out {len(cell.css('span a'))} faults"
+
+
+def test_a_long_list_of_faults_shows_the_commonest_and_folds_the_rest(view, made):
+    # An answer of the immobiliser's lamp has 100 faults, twelve screens of a phone in a row: our own rule, no outside source.
+    folded = 0
+    for reading in view.live("readings"):
+        showers = showing(view, reading.id, [s for s in view.matrices if reading.id in view.matrices[s].normal])
+        for row in parsed(made[f"readings/{reading.id}.md"]).css("#faults ~ .bl-results tbody tr"):
+            answer, cell = row.css("td")
+            wanted = [f"../faults/{one.fault.id}.md" for one in showers[answer.text().replace(" ", "-")]]
+            links = [a.attributes["href"] for a in cell.css("a") if "/faults/" in a.attributes["href"]]
+            shut = [a.attributes["href"] for a in cell.css("details a") if "/faults/" in a.attributes["href"]]
+            normal = answer.text().replace(" ", "-") == reading.data.get("normal", "normal")
+            assert links == wanted and len(links) - len(shut) <= FEW + 2, (reading.id, answer.text())
+            assert shut == (links if normal and shut else links[FEW:] if shut else []), (reading.id, answer.text())
+            folded += bool(shut)
+    assert folded > 100
+
+
+def test_what_stays_normal_with_a_fault_is_folded_where_it_is_long_and_none_is_lost(view, made):
+    folds = [(id, fold) for id in view.book.of("faults") for fold in parsed(made[f"faults/{id}.md"]).css("details[id^=still-]")]
+    assert len(folds) > 50
+    for id, fold in folds:
+        assert f" {len(fold.css('a'))} readings" in fold.css_first("summary").text() and len(fold.css("a")) > FEW, id
+
+
+def test_a_list_of_causes_says_first_how_many_they_are(view, made):
+    for symptom in view.live("symptoms"):
+        tree, found = parsed(made[f"symptoms/{symptom.id}.md"]), causes(view, symptom.id)
+        first = tree.css_first("#causes + p").text()
+        assert first.startswith(f"{len(found)} fault" if found else "No fault"), symptom.id
+        assert all(f"{len(those)} {how}" in first for how, those in commonness(found).items() if those), symptom.id

@@ -7,7 +7,7 @@ from bayleaf.pages.frame import cards, finish, grouped, index_page, shown
 from bayleaf.pages.shown_by import answer_words
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, blocks, bullets, facts, folds, joined, lines, para, section, small, strong, table, words
+from bayleaf.pages.write import EMPTY, FEW, blocks, bullets, facts, folds, joined, lines, para, section, small, stacked, strong, table, words
 from bayleaf.records import Record, listed, mapped
 
 ABOUT = ("Bold is what differs, or may differ, from a sound car. What stays normal cannot accuse this fault, and a reading that is not named may "
@@ -27,8 +27,7 @@ def fault_page(view: Uses, record: Record) -> str:
             ("Mended by", lines(mend(view, item) for item in listed(data.get("mended_by")))),
             ("Proved by", proved(view, data.get("proved_by"))),
         ]),
-        section("shows", "What the readings show", *_rows(view, record, systems),
-                para(small(ABOUT))),
+        section("shows", "What the readings show", para(small(ABOUT)), *_rows(view, record, systems)) if systems else EMPTY,
         section("elsewhere", "What it leaves alone", _elsewhere(view, data)),
         section("alike", "Hard to tell apart from", bullets(_alike(view, record, systems))),
     ])  # fmt: skip
@@ -51,16 +50,25 @@ def _felt(view: Uses, data: dict) -> Markup:
 
 def _rows(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
     """One table for all systems that agree, else one for each."""
-    tables: dict[Markup, list[str]] = {}
+    tables: dict[tuple[Markup, tuple[Markup, ...]], list[str]] = {}
     for system in systems:
         rows = [row for row in view.matrices[system].rows if row.fault == record.id]
         tables.setdefault(_table(view, record, rows, view.matrices[system].normal), []).append(system)
-    if len(tables) == 1:
-        return list(tables)
-    return [folds((f"on-{those[0]}", joined((view.title(s) for s in those), " and "), "", made) for made, those in tables.items())]
+    made = [(those, blocks(table, _still(still, those[0]))) for (table, still), those in tables.items()]
+    if len(made) == 1:
+        return [made[0][1]]
+    return [folds((f"on-{those[0]}", joined((view.title(s) for s in those), " and "), "", inner) for those, inner in made)]
 
 
-def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) -> Markup:
+def _still(still: tuple[Markup, ...], system: str) -> Markup:
+    """What stays normal, folded where it is long."""
+    if len(still) <= FEW:
+        return para(strong("Stay normal: "), joined(still), ".") if still else EMPTY
+    return folds([(f"still-{system}", "Stay normal", f"{len(still)} readings", stacked(still))])
+
+
+def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) -> tuple[Markup, tuple[Markup, ...]]:
+    """The readings that tell this fault, and those that stay normal with it."""
     because = mapped(record.data.get("because"))
     named = {reading for row in rows for reading in row.answers}
     still = [r for r in normal if r in named and r not in because and all(row.answers.get(r) == {normal[r]} for row in rows)]
@@ -69,8 +77,7 @@ def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) 
         for reading in sorted(normal, key=lambda r: (r not in because, view.title(r))) if reading in named and reading not in still
     ]  # fmt: skip
     made = table(("Reading", *(shown(row.stage) for row in rows), "Why"), grid, css="bl-stages")
-    as_ever = joined(words(view.link(r), small(" (", shown(normal[r]), ")") if normal[r] != "normal" else "") for r in sorted(still, key=view.title))
-    return blocks(made, para(strong("Stay normal: "), as_ever, ".") if still else EMPTY)
+    return made, tuple(words(view.link(r), small(" (", shown(normal[r]), ")") if normal[r] != "normal" else "") for r in sorted(still, key=view.title))
 
 
 def _elsewhere(view: Uses, data: dict) -> Markup:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from bayleaf.pages.bands import band_table, maker_table
 from bayleaf.pages.frame import cards, finish, grouped, index_page, shown
-from bayleaf.pages.shown_by import answers_of, fault_words, showing
+from bayleaf.pages.shown_by import answers_of, fault_cell, showing
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, facts, joined, para, section, small, stacked, strong, table, words
+from bayleaf.pages.write import EMPTY, facts, joined, para, section, small, strong, table, words
 from bayleaf.records import Record, listed, mapped
 
 EACH = {"cylinder": "once for each cylinder", "bank": "once for each bank", "connection": "once for each connection"}
@@ -64,7 +64,9 @@ def _where(view: Uses, data: dict) -> Markup:
 
 def _faults(view: Uses, record: Record, systems: list[str]) -> Markup:
     showers = showing(view, record.id, [s for s in systems if s in view.matrices])
-    rows = [(strong(shown(answer)), stacked(fault_words(view, showers[answer], len(systems)))) for answer in answers_of(view, record.id) if answer in showers]
+    normal = record.data.get("normal", "normal")
+    rows = [(shown(answer) if answer == normal else strong(shown(answer)), fault_cell(view, showers[answer], len(systems), answer == normal))
+            for answer in answers_of(view, record.id) if answer in showers]  # fmt: skip
     return table(("Answer", "Faults that show it"), rows, css="bl-results")
 
 

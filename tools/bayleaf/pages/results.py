@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from bayleaf.pages.frame import shown
-from bayleaf.pages.shown_by import answers_of, fault_words, showing
+from bayleaf.pages.shown_by import answers_of, fault_cell, showing
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import blocks, heading, joined, more, small, stacked, strong, table
+from bayleaf.pages.write import blocks, heading, small, strong, table
 from bayleaf.records import Record, listed, mapped
 
 
@@ -37,10 +37,7 @@ def _table(view: Uses, reading: str, said: dict, systems: list[str]) -> Markup:
         if answer in said or answer in showers:
             name = shown(answer) if answer == normal else strong(shown(answer))
             there = showers.get(answer, [])
-            made = fault_words(view, there, len(systems))
-            faults = stacked(made) or small("no fault in this book shows it")
-            if answer == normal and there:
-                faults = more(len(there), "does not rule out", "faults", joined(made, " · "))
+            faults = fault_cell(view, there, len(systems), answer == normal) if there else small("no fault in this book shows it")
             rows.append((name, view.prose(said.get(answer)), faults))
     if not rows:
         return Markup("")

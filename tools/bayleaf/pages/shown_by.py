@@ -10,7 +10,7 @@ from bayleaf.diagnosis.verdict import MEASURED
 from bayleaf.pages.frame import shown
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, joined, small, strong, words
+from bayleaf.pages.write import EMPTY, few, joined, more, small, stacked, strong, words
 from bayleaf.records import Record, listed
 
 
@@ -58,6 +58,12 @@ def fault_words(view: Uses, some: list[Showing], among: int = 1) -> list[Markup]
             limits.append(joined(view.links(list(one.systems))))
         made.append(words(view.link(one.fault.id), small(" (", joined(limits, "; "), ")") if limits else EMPTY))
     return made
+
+
+def fault_cell(view: Uses, some: list[Showing], among: int, normal: bool) -> Markup:
+    """The faults that show an answer, the commonest first; of the normal answer only how many it does not rule out, until it is touched."""
+    made = fault_words(view, some, among)
+    return more(len(made), "does not rule out", "faults", stacked(made)) if normal else few(made)
 
 
 def answer_words(answers: Iterable[str] | None, normal: str) -> Markup:

@@ -7,9 +7,11 @@ from bayleaf.pages.frame import MOST_OPEN, cards, finish, index_page
 from bayleaf.pages.shown_by import answer_words
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, blocks, bullets, folds, joined, lines, para, section, small, table, words
+from bayleaf.pages.write import EMPTY, bullets, folds, joined, lines, para, section, small, table, words
 from bayleaf.records import Record, listed, mapped
 
+OUTSIDE = "A cause outside this book is always possible."
+ABOUT = f"Bold is what differs from a sound car. {OUTSIDE} How common a fault is, is a judgement."
 SOME = 3        # systems that are worth naming
 COLUMNS = 4     # of first readings in the table of causes: as many as a tablet shows without scrolling
 
@@ -28,8 +30,7 @@ def symptom_page(view: Uses, record: Record) -> str:
     return finish(view, record, [
         section("ask", "Ask the driver", bullets(view.prose(q) for q in data["ask"])),
         section("first", "Read these first", bullets(first_line(view, reading) for reading in data["first"])),
-        section("causes", "What can cause it", _causes(view, record),
-                para(small("Bold is what differs from a sound car. A cause outside this book is always possible. How common a fault is, is a judgement."))),
+        section("causes", "What can cause it", *_causes(view, record)),
         section("cannot", "While it lasts", para("These cannot be reached: ", joined(view.links(data.get("prevents"))))) if listed(data.get("prevents")) else "",
         section("codes", "Codes that often come with it", cards(view, codes)),
         section("customer", "Words for the customer", para(view.prose(data.get("explain")), css="bl-quote")),
@@ -54,14 +55,18 @@ def _on(view: Uses, systems: list[str]) -> Markup:
     return small(" on ", joined(view.links(systems))) if 0 < len(systems) <= SOME and len(systems) < len(view.matrices) else EMPTY
 
 
-def _causes(view: Uses, record: Record) -> Markup:
-    """A table for each commonness; only the common ones stand open where they are many."""
+def _causes(view: Uses, record: Record) -> list[Markup]:
+    """How many there are, and a table for each commonness; only the common ones stand open where they are many."""
     found = causes(view, record.id)
     groups = commonness(found)
+    if not found:
+        return [para("No fault of this book is felt as this. ", small(OUTSIDE))]
+    counts = joined(f"{len(those)} {how}" for how, those in groups.items() if those)
+    lead = para(f"{len(found)} fault{'s' if len(found) > 1 else ''} of this book: ", counts, ". ", small(ABOUT))
     if len(found) <= MOST_OPEN:
-        return _cause_table(view, record, found)
+        return [lead, _cause_table(view, record, found)]
     closed = [(f"cause-{how}", f"{how.capitalize()}", str(len(those)), _cause_table(view, record, those)) for how, those in groups.items() if how != "common"]
-    return blocks(_cause_table(view, record, groups["common"]), folds(closed))
+    return [lead, _cause_table(view, record, groups["common"]), folds(closed)]
 
 
 def _cause_table(view: Uses, record: Record, faults: list[Record]) -> Markup:

@@ -13,7 +13,7 @@ from collections.abc import Iterable, Sequence
 from bayleaf.pages.text import Markup, text
 
 EMPTY = Markup("")
-FEW = 6     # links that may stand open in a cell
+FEW = 6     # links that may stand open in a cell: what a phone shows under one answer
 _ADDRESS = re.compile(r'(?<=\]\()@/|(?<==")@/')
 _ANCHOR = re.compile(r"[A-Za-z][A-Za-z0-9-]*\Z")
 
@@ -110,6 +110,14 @@ def more(count: int, title: str, what: str, inner: object) -> Markup:
     if count <= FEW:
         return words(small(title, ": "), inner)
     return Markup(f'<details class="bl-more"><summary>{small(title, f" {count} {what}")}</summary><span>{text(inner)}</span></details>')
+
+
+def few(parts: Sequence[object]) -> Markup:
+    """The first few one under another; the rest opens when it is touched, and stands behind them on paper."""
+    if len(parts) <= FEW + 2:
+        return stacked(parts)
+    rest = f'<details class="bl-more bl-rest"><summary>{len(parts) - FEW} more</summary><span>{stacked(parts[FEW:])}</span></details>'
+    return words(stacked(parts[:FEW]), Markup(rest))
 
 
 def folds(groups: Iterable[tuple[str, object, object, object]]) -> Markup:
