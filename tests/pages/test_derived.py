@@ -6,6 +6,7 @@ import pytest
 
 from bayleaf.pages.bands import band_table
 from bayleaf.pages.shown_by import showing
+from bayleaf.pages.symptoms import first_line
 from bayleaf.pages.tree import pages
 from bayleaf.pages.uses import Uses
 from bayleaf.records import book_from_data
@@ -93,3 +94,10 @@ def test_what_speaks_of_a_record_is_linked_from_it(book):
     assert "](../faults/blocked.md)" in made["components/filter.md"]
     assert "](../procedures/renew.md)" in made["readings/drop.md"]
     assert "](../faults/blocked.md)" in made["procedures/renew.md"]
+
+
+def test_nobody_is_sent_to_a_repair_to_take_a_first_reading(view):
+    """`pump-sound-priming` is taken by a look and, to prove themselves, by repairs; `inlet-filter-look` by its repair alone."""
+    heard, alone = (str(first_line(view, reading)) for reading in ("pump-sound-priming", "inlet-filter-look"))
+    assert "look-smell-listen" in heard and "replace-pump-relay" not in heard
+    assert "replace-carburettor-inlet-filter" in alone

@@ -43,8 +43,12 @@ def commonness(faults: list[Record]) -> dict[str, list[Record]]:
 
 
 def first_line(view: Uses, reading: str) -> Markup:
-    """A reading with the procedures that take it, each with its systems where there is a choice."""
-    ways = view.takers.get(reading, [])
+    """A reading with the procedures that take it, each with its systems where there is a choice.
+
+    A repair takes it to prove itself; whoever has yet to find the fault is not sent to one where another way is left.
+    """
+    takers = view.takers.get(reading, [])
+    ways = [p for p in takers if p.id not in view.repairs] or takers
     if len(ways) < 2:
         return words(view.link(reading), small(" by "), *(view.link(p.id) for p in ways)) if ways else view.link(reading)
     return lines([words(view.link(reading), small(" by")), *(words(view.link(p.id), _on(view, view.systems_of(p))) for p in ways)])

@@ -61,6 +61,11 @@ class Uses(View):
         return found
 
     @cached_property
+    def repairs(self) -> set[str]:
+        """The procedures that mend a fault."""
+        return {id for r in self.live("faults") for id in listed(r.data.get("mended_by")) if isinstance(id, str)}
+
+    @cached_property
     def leavers(self) -> dict[str, list[Record]]:
         """State to the procedures that leave it."""
         return self._by("leaves")
