@@ -77,12 +77,12 @@ def test_a_fault_shows_its_row_by_stage_and_what_stays_normal(book):
 
 def test_a_symptom_derives_its_causes_and_what_its_first_readings_show(book):
     page = pages(book)["symptoms/slow.md"]
-    assert rows(page, ".bl-causes") == [["Filter blockedcommon, felt always", "none or high", "Measure the drop", "Drop"]]
+    assert rows(page, ".bl-causes") == [["Filter blocked common, felt always", "none or high", "Measure the drop", "Drop"]]
     assert "A cause outside this book is always possible" in seen(page)
 
 
 def test_a_system_names_its_greatest_pressure_with_reason_and_basis(book):
-    assert "90 psi (621 kPa)It is. Basis: common practice, no source" in seen(pages(book)["systems/port.md"])
+    assert "90 psi (621 kPa) It is. Basis: common practice, no source" in seen(pages(book)["systems/port.md"])
 
 
 def test_a_reading_without_a_general_band_says_that_only_the_maker_can_judge_it(book):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.pages.codes import FEW, ranges
-from bayleaf.pages.frame import MOST_OPEN, grouped
+from bayleaf.pages.frame import MOST_OPEN, MOST_ROWS, grouped
 from bayleaf.pages.home import MOST
 from bayleaf.pages.shown_by import showing
 from bayleaf.pages.symptoms import causes, commonness
@@ -100,6 +100,18 @@ def test_a_long_list_of_faults_shows_the_commonest_and_folds_the_rest(view, made
             assert shut == (links if normal and shut else links[FEW:] if shut else []), (reading.id, answer.text())
             folded += bool(shut)
     assert folded > 100
+
+
+def test_a_table_of_many_rows_is_folded_and_one_of_few_is_not(view, made):
+    # A row of a table is a block of 150 to 450 px on a phone; the faults of a carburettor were thirteen screens.
+    for system in view.live("systems"):
+        tree = parsed(made[f"systems/{system.id}.md"])
+        for anchor in ("readings", "faults", "complaints"):
+            shut = tree.css(f"#all-{anchor} tbody tr")
+            rows = shut or tree.css(f"#{anchor} + .bl-table tbody tr")
+            assert (len(rows) > MOST_ROWS) == bool(shut), (system.id, anchor)
+            said = tree.css_first(f"#all-{anchor} > summary")
+            assert said is None or said.text().strip() == f"{len(rows)} {anchor}"
 
 
 def test_what_stays_normal_with_a_fault_is_folded_where_it_is_long_and_none_is_lost(view, made):

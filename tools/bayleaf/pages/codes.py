@@ -9,7 +9,7 @@ from bayleaf.pages.frame import MOST_OPEN, cards, finish, grouped, index_page
 from bayleaf.pages.symptoms import causes, commonness, first_line
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, blocks, bullets, facts, folds, joined, para, section, small, strong
+from bayleaf.pages.write import EMPTY, blocks, bullets, facts, folds, para, section, small, stacked, strong
 from bayleaf.records import Record, listed
 
 FEW = 5     # codes that are too few for a range of their own
@@ -24,7 +24,7 @@ def code_page(view: Uses, record: Record) -> str:
     return finish(view, record, [
         section("sets", "What sets it", para(view.prose(data["sets"])),
                 para(small("Meaning: ", basis(view, data["basis"]), ". The maker's own conditions decide; save the stored data before anything is disconnected."))),
-        facts([("Set on", joined(view.links(data.get("systems"))) or "every system")]),
+        facts([("Set on", stacked(view.links(data.get("systems"))) or "every system")]),
         section("first", "Read these three first", bullets(first_line(view, reading) for reading in data["first"])),
         section("mistaken", "What it does not say", bullets(view.prose(item) for item in listed(data.get("mistaken_for")))),
         section("symptoms", "Often comes with", cards(view, symptoms)),

@@ -6,7 +6,7 @@ from bayleaf.pages.frame import cards, finish, grouped, index_page
 from bayleaf.pages.tasks import work
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import bullets, facts, joined, lines, para, section, small, words
+from bayleaf.pages.write import bullets, facts, lines, para, section, small, stacked, words
 from bayleaf.records import Record, listed
 
 
@@ -18,7 +18,7 @@ def component_page(view: Uses, record: Record) -> str:
     faults = [r for r in view.live("faults") if r.data["part"] == id]
     jobs = [r for r in view.referrers.get(id, []) if r.kind == "procedures"]
     return finish(view, record, [
-        facts([("Part of", view.link(data["part_of"]) if "part_of" in data else ""), ("Has in it", joined(view.link(r.id) for r in inside)),
+        facts([("Part of", view.link(data["part_of"]) if "part_of" in data else ""), ("Has in it", stacked(view.link(r.id) for r in inside)),
                ("On the paths", lines(_paths(view, id)))]),
         section("does", "What it does", para(view.prose(data["does"]))),
         section("found", "Where it is", para(view.prose(data["found"]))),

@@ -7,7 +7,7 @@ from bayleaf.pages.frame import cards, finish, grouped, index_page
 from bayleaf.pages.tasks import work
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, bullets, facts, joined, lines, section, words
+from bayleaf.pages.write import EMPTY, bullets, facts, lines, section, stacked, words
 from bayleaf.quantities import Quantity
 from bayleaf.records import Record, listed, mapped
 
@@ -25,7 +25,7 @@ def equipment_page(view: Uses, record: Record) -> str:
         facts([
             ("A kind of", view.link(data["type"]) if "type" in data else ""),
             ("Protects", "the person who wears it; taken as being in every shop" if data["protective"] else ""),
-            ("Measures", joined(view.links(data.get("measures")))),
+            ("Measures", stacked(view.links(data.get("measures")))),
             ("Scale", band(view, record, ("range",), quantity if _fits(quantity, data.get("range")) else None) if "range" in data else ""),
             ("May be out by", _error(view, record)),
             *((label, amount(view, record, (name,))) for name, label in WIDTHS if name in data),

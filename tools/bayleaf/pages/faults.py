@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis.matrix import Row
-from bayleaf.pages.frame import cards, finish, grouped, index_page, shown
+from bayleaf.pages.frame import finish, grouped, index_page, shown
 from bayleaf.pages.shown_by import answer_words
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
@@ -21,7 +21,7 @@ def fault_page(view: Uses, record: Record) -> str:
     return finish(view, record, [
         facts([
             ("Part", view.link(data["part"])),
-            ("Happens on", joined(view.links(systems))),
+            ("Happens on", stacked(view.links(systems))),
             ("How common", words(data["commonness"], small(" (a judgement)"))),
             ("Felt as", _felt(view, data)),
             ("Mended by", lines(mend(view, item) for item in listed(data.get("mended_by")))),

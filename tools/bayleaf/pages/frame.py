@@ -9,7 +9,7 @@ from bayleaf.pages.jumps import bar, jumps
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.view import KIND_TITLES, address_of, kind_order, name_of
-from bayleaf.pages.write import EMPTY, blocks, box, folds, heading, joined, lines, page, para, section, small, strong, table, tiles, to, words
+from bayleaf.pages.write import EMPTY, blocks, box, few, folds, heading, joined, page, para, section, small, strong, table, tiles, to, words
 from bayleaf.records import Record, listed
 
 # Kinds whose index is not in the navigation: their way back goes over the page that lists them.
@@ -17,6 +17,7 @@ OVER_MORE = ("vehicles", "jobs", "sources", "tasks", "fuels", "quantities", "con
 PAGES_OVER_MORE = ("class", "instruments")  # single pages beside the one that lists them
 NAMES = KIND_TITLES | {"rules": "Rules", "fields": "Field reference"}
 MOST_OPEN = 24   # records of an index that stand open: about four screens of a phone
+MOST_ROWS = 12   # rows of a table that do: a phone makes a block of each
 NOTHING = "There are none in this book yet."
 
 
@@ -30,18 +31,20 @@ def crumbs(kind: str = "") -> Markup:
     return Markup(f'<nav class="bl-crumbs" aria-label="Way back" markdown="span">{joined(way, " › ")}</nav>')
 
 
-def finish(view: Uses, record: Record, parts: Iterable[object], lead: object = None, top: object = EMPTY, jump: bool = True) -> str:
-    """The page of a record: title, other names, summary, standing, the way to its sections, then `parts`, then what else speaks of it."""
+def finish(view: Uses, record: Record, parts: Iterable[object], top: object = EMPTY, jump: bool = True) -> str:
+    """The page of a record: title, summary, standing, the way to its sections, then `parts`, then what else speaks of it."""
     data, parts = record.data, [text(part) for part in parts]
-    body = blocks(
+    also = listed(data.get("also_called"))
+    head = blocks(
         crumbs(record.kind),
         heading(1, "top", name_of(record)),
         _standing(view, record),
-        para(view.prose(data.get("summary")) if lead is None else lead, css="bl-lead"),
-        para("Also called: ", joined(listed(data.get("also_called"))), css="bl-also") if listed(data.get("also_called")) else EMPTY,
-        jumps(address_of(record), parts) if jump else EMPTY, top, *parts,
-    )  # fmt: skip
-    return page(address_of(record), name_of(record), body, _related(view, record, body), _draft(data))
+        para(view.prose(data.get("summary")), css="bl-lead"),
+        para("Also called: ", joined(also), css="bl-also") if also else EMPTY,
+    )
+    related = _related(view, record, blocks(head, top, *parts))
+    way = jumps(address_of(record), [*parts, related]) if jump else EMPTY
+    return page(address_of(record), name_of(record), head, way, top, *parts, related, _draft(data))
 
 
 def _draft(data: dict) -> Markup:
@@ -63,7 +66,7 @@ def _related(view: Uses, record: Record, body: str) -> Markup:
     others = [r for r in view.referrers.get(record.id, []) if r.id != record.id and f"](@/{address_of(r)})" not in body]
     rows = []
     for kind in dict.fromkeys(r.kind for r in sorted(others, key=kind_order)):
-        rows.append((KIND_TITLES[kind], lines(view.link(r.id) for r in sorted(others, key=kind_order) if r.kind == kind)))
+        rows.append((KIND_TITLES[kind], few([view.link(r.id) for r in sorted(others, key=kind_order) if r.kind == kind])))
     return box("bl-related", section("see-also", "Also spoken of in", table(("Kind", "Pages"), rows)))
 
 
@@ -81,8 +84,8 @@ def grouped(view: Uses, groups: Iterable[tuple[str, object, Sequence[Record]]], 
 
 
 def long(count: int, anchor: str, what: str, made: Markup) -> Markup:
-    """A table that opens when it is touched, where it has many rows."""
-    return folds([(anchor, f"{count} {what}", "", made)]) if count > MOST_OPEN else made
+    """Rows or tiles that open together when they are touched, where they are many beside the rest of a page."""
+    return folds([(anchor, f"{count} {what}", "", made)]) if count > MOST_ROWS else made
 
 
 def index_page(kind: str, about: object, *parts: object, top: object = EMPTY) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis.isolate import Figures
+from bayleaf.pages.frame import long
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import blocks, bullets, joined, para, small, strong, table
@@ -35,7 +36,7 @@ def symptom_figures(view: Uses, system: str) -> Markup:
     isolation = view.isolations.get(system)
     rows = [(view.link(symptom), _share(f.detected), _share(f.isolated[1]), _share(f.isolated[3]))
             for symptom, f in isolation.symptoms.items()] if isolation else []  # fmt: skip
-    return table(("Complaint", "Surely shown", "Pinned to one", "To three or fewer"), rows)
+    return long(len(rows), "all-complaints", "complaints", table(("Complaint", "Surely shown", "Pinned to one", "To three or fewer"), rows, css="bl-shares"))
 
 
 def _share(share: float) -> str:

@@ -8,7 +8,7 @@ from bayleaf.pages.amounts import INVENTED, amount, band
 from bayleaf.pages.frame import finish, index_page, shown
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, bullets, facts, joined, lines, para, section, small, strong, table, tiles, words
+from bayleaf.pages.write import EMPTY, bullets, facts, joined, lines, para, section, small, stacked, strong, table, tiles, words
 from bayleaf.records import Record, listed, mapped
 
 
@@ -22,9 +22,9 @@ def job_page(view: Uses, record: Record) -> str:
     judgement = judge(view.book, record)
     return finish(view, record, [
         facts([
-            ("Car", view.link(data["vehicle"]) if "vehicle" in data else joined(view.links(car.get("systems")))),
-            ("Complaint", joined(view.links(data.get("felt"))) or "none"),
-            ("In the workshop", joined(view.links(data.get("shop")))),
+            ("Car", view.link(data["vehicle"]) if "vehicle" in data else stacked(view.links(car.get("systems")))),
+            ("Complaint", stacked(view.links(data.get("felt"))) or "none"),
+            ("In the workshop", stacked(view.links(data.get("shop")))),
             ("Comes and goes", "yes: every reading says whether the fault was there" if data.get("comes_and_goes") else ""),
         ]),
         section("maker", "The maker's figures", _maker(view, record)),

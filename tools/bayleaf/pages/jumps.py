@@ -8,14 +8,15 @@ from collections.abc import Iterable, Sequence
 from bayleaf.pages.text import Markup
 from bayleaf.pages.write import EMPTY, Section, joined, to
 
-# Signs that stand open on about three and a half screens of a phone (390 by 844): measured over every page of the book,
-# and held by tests/browser/test_phone.py.
-LONG = 2200
+# How much stands open on four screens of a phone (390 by 844), and the signs for which a block, a cell or a line of links
+# counts: both fitted to the measured height of every page of the book, and held by tests/browser/test_phone.py.
+LONG, LINE = 2700, 25
 # What nobody is led past on the way to the work: a caution, and the steps with theirs.
 _GUARDED = re.compile(r'"bl-signal|"bl-steps"')
 _FOLD = re.compile(r"<details[^>]*>((?:(?!<details).)*?</summary>)(?:(?!<details).)*?</details>", re.DOTALL)
 _MARKS = re.compile(r"\]\(@/[^)]*\)|<[^>]*>")
 _SIGN = re.compile(r"&#\d+;")
+_LINE = re.compile(r'\n\n| \| |"bl-(?:row|item)"')
 
 
 def jumps(path: str, parts: Sequence[Markup]) -> Markup:
@@ -37,8 +38,8 @@ def bar(path: str, places: Iterable[tuple[str, object]]) -> Markup:
 
 
 def _open(part: str) -> int:
-    """How many signs of a part stand open: no tags, no addresses, nothing that is folded."""
+    """How many signs of a part stand open, its lines counted too: no tags, no addresses, nothing that is folded."""
     count = 1
     while count:
         part, count = _FOLD.subn(r"\1", part)
-    return len(_SIGN.sub(" ", _MARKS.sub("", part)))
+    return len(_SIGN.sub(" ", _MARKS.sub("", part))) + LINE * len(_LINE.findall(part))

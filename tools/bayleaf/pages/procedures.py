@@ -15,7 +15,7 @@ from bayleaf.pages.sheet import sheet_head
 from bayleaf.pages.steps import Step, cautions_of, step_list, unfold, walk
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, blocks, box, bullets, facts, joined, para, section, small, strong, words
+from bayleaf.pages.write import EMPTY, blocks, box, bullets, facts, joined, lines, para, section, small, stacked, strong, words
 from bayleaf.records import Record, listed, mapped
 
 
@@ -86,11 +86,11 @@ def _needs(view: Uses, record: Record, steps: list[Step]) -> Markup:
     people = needs.get("people", 1)
     states = [words(view.link(state), _reached(view, state, record)) for state in listed(needs.get("states"))]
     return facts([
-        ("For", joined(view.links(data.get("systems"))) or "every system"),
-        ("Do first", joined(view.links(data.get("inherits")))),
-        ("Must hold before you start", joined(states, "<br>")),
-        ("The car has", joined(view.links(needs.get("has")))),
-        ("Equipment", joined(view.links(needs.get("equipment")))),
+        ("For", stacked(view.links(data.get("systems"))) or "every system"),
+        ("Do first", stacked(view.links(data.get("inherits")))),
+        ("Must hold before you start", lines(states)),
+        ("The car has", stacked(view.links(needs.get("has")))),
+        ("Equipment", stacked(view.links(needs.get("equipment")))),
         ("Used up", joined(view.prose(item) for item in listed(needs.get("consumables")))),
         ("Greatest pressure here", _greatest(view, record, steps)),
         ("Place", joined((shown(place) for place in listed(data.get("where"))), " or ")),
@@ -110,7 +110,7 @@ def _greatest(view: Uses, record: Record, steps: list[Step]) -> Markup:
         for i, path in enumerate(listed(owner.data.get("paths"))):
             if (system, path["name"]) in on and "greatest" in path:
                 found.append(sourced(view, owner, ("paths", i, "greatest")))
-    return joined(dict.fromkeys(found), "<br>")
+    return lines(dict.fromkeys(found))
 
 
 def _reached(view: Uses, state: str, record: Record) -> Markup:

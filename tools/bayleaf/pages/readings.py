@@ -7,7 +7,7 @@ from bayleaf.pages.frame import cards, finish, grouped, index_page, shown
 from bayleaf.pages.shown_by import answers_of, fault_cell, showing
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, facts, joined, para, section, small, strong, table, words
+from bayleaf.pages.write import EMPTY, facts, joined, section, small, stacked, strong, table, words
 from bayleaf.records import Record, listed, mapped
 
 EACH = {"cylinder": "once for each cylinder", "bank": "once for each bank", "connection": "once for each connection"}
@@ -24,7 +24,7 @@ def reading_page(view: Uses, record: Record) -> str:
             ("Where", _where(view, data)),
             ("When", view.link(data["when"])),
             ("Taken", EACH.get(data["each"], "")),
-            ("Counts only with", joined(view.links(data.get("valid_if")))),
+            ("Counts only with", stacked(view.links(data.get("valid_if")))),
             ("Sound car", strong(shown(data["normal"])) if "normal" in data else ""),
             ("Purpose", data["purpose"] if data.get("purpose", "diagnosis") != "diagnosis" else ""),
         ]),

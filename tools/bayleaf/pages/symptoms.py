@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.pages.faults import mend, proved
-from bayleaf.pages.frame import MOST_OPEN, cards, finish, index_page
+from bayleaf.pages.frame import MOST_ROWS, cards, finish, index_page, long
 from bayleaf.pages.shown_by import answer_words
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
@@ -32,7 +32,7 @@ def symptom_page(view: Uses, record: Record) -> str:
         section("first", "Read these first", bullets(first_line(view, reading) for reading in data["first"])),
         section("causes", "What can cause it", *_causes(view, record)),
         section("cannot", "While it lasts", para("These cannot be reached: ", joined(view.links(data.get("prevents"))))) if listed(data.get("prevents")) else "",
-        section("codes", "Codes that often come with it", cards(view, codes)),
+        section("codes", "Codes that often come with it", long(len(codes), "all-codes", "codes", cards(view, codes))),
         section("customer", "Words for the customer", para(view.prose(data.get("explain")), css="bl-quote")),
     ])  # fmt: skip
 
@@ -49,9 +49,9 @@ def first_line(view: Uses, reading: str) -> Markup:
     """
     takers = view.takers.get(reading, [])
     ways = [p for p in takers if p.id not in view.repairs] or takers
-    if len(ways) < 2:
-        return words(view.link(reading), small(" by "), *(view.link(p.id) for p in ways)) if ways else view.link(reading)
-    return lines([words(view.link(reading), small(" by")), *(words(view.link(p.id), _on(view, view.systems_of(p))) for p in ways)])
+    if not ways:
+        return view.link(reading)
+    return lines([words(view.link(reading), small(" by")), *(words(view.link(p.id), _on(view, view.systems_of(p)) if len(ways) > 1 else EMPTY) for p in ways)])
 
 
 def _on(view: Uses, systems: list[str]) -> Markup:
@@ -67,7 +67,7 @@ def _causes(view: Uses, record: Record) -> list[Markup]:
         return [para("No fault of this book is felt as this. ", small(OUTSIDE))]
     counts = joined(f"{len(those)} {how}" for how, those in groups.items() if those)
     lead = para(f"{len(found)} fault{'s' if len(found) > 1 else ''} of this book: ", counts, ". ", small(ABOUT))
-    if len(found) <= MOST_OPEN:
+    if len(found) <= MOST_ROWS:
         return [lead, _cause_table(view, record, found)]
     closed = [(f"cause-{how}", f"{how.capitalize()}", str(len(those)), _cause_table(view, record, those)) for how, those in groups.items() if how != "common"]
     return [lead, _cause_table(view, record, groups["common"]), folds(closed)]

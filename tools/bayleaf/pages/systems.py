@@ -11,7 +11,7 @@ from bayleaf.pages.groups import groups, symptom_figures
 from bayleaf.pages.tasks import work
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, blocks, bullets, joined, lines, para, section, small, strong, table, words
+from bayleaf.pages.write import EMPTY, blocks, bullets, joined, lines, para, section, small, stacked, strong, table, words
 from bayleaf.records import Record, listed, mapped
 
 FAMILIES = {
@@ -86,7 +86,7 @@ def _readings(view: Uses, readings: list[str]) -> Markup:
 
 def _faults(view: Uses, faults: list[str]) -> Markup:
     records = [view.book.of("faults")[f] for f in faults]
-    rows = [(view.link(r.id), view.link(r.data["part"]), r.data["commonness"], joined(view.links(list(mapped(r.data.get("felt_as")))))) for r in records]
+    rows = [(view.link(r.id), view.link(r.data["part"]), r.data["commonness"], stacked(view.links(list(mapped(r.data.get("felt_as")))))) for r in records]
     return table(("Fault", "Part", "How common (a judgement)", "Felt as"), rows)
 
 

@@ -7,7 +7,7 @@ from bayleaf.pages.bands import band_words
 from bayleaf.pages.amounts import remark
 from bayleaf.pages.frame import cards, finish, index_page
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import facts, joined, section, strong, table
+from bayleaf.pages.write import facts, section, stacked, strong, table
 from bayleaf.records import Record, mapped
 
 
@@ -19,7 +19,7 @@ def vehicle_page(view: Uses, record: Record) -> str:
     jobs = [j for j in view.live("jobs") if j.data.get("vehicle") == record.id]
     return finish(view, record, [
         facts([
-            ("Systems", joined(view.links(data["systems"]))), ("Has", joined(view.links(data["has"]))), ("Runs on", view.link(data["fuel"])),
+            ("Systems", stacked(view.links(data["systems"]))), ("Has", stacked(view.links(data["has"]))), ("Runs on", view.link(data["fuel"])),
             ("Kept at", sourced(view, record, ("altitude",))),
         ]),
         section("bands", "Its maker's figures", table(("Reading", "Maker's figure", "Where it comes from"), rows)),

@@ -88,7 +88,13 @@ def para(*parts: object, css: str = "") -> Markup:
 
 def bullets(items: Iterable[object]) -> Markup:
     """A list; empty where there are no items."""
-    return Markup("\n".join(f"- {text(item)}" for item in items))
+    return Markup("\n".join(f"- {_line(item)}" for item in items))
+
+
+def _line(part: object) -> Markup:
+    """A line of a list or of a table; one that begins with a link is a target for a finger."""
+    made = text(part)
+    return span("bl-row", made) if made.startswith("[") else made
 
 
 def box(css: str, *parts: object, tag: str = "div", label: str = "") -> Markup:
@@ -133,7 +139,7 @@ def numbered(items: Iterable[object], css: str = "bl-steps") -> Markup:
 
 def facts(pairs: Iterable[tuple[object, object]]) -> Markup:
     """Names and their values, those with an empty value left out."""
-    rows = "\n".join(f'<dt markdown="span">{text(name)}</dt>\n<dd markdown="span">{text(value)}</dd>' for name, value in pairs if value)
+    rows = "\n".join(f'<dt markdown="span">{text(name)}</dt>\n<dd markdown="span">{_line(value)}</dd>' for name, value in pairs if value)
     return Markup(f'<dl class="bl-facts" markdown="block">\n{rows}\n</dl>') if rows else EMPTY
 
 
@@ -148,16 +154,16 @@ def table(head: Sequence[object], rows: Iterable[Sequence[object]], css: str = "
 
 
 def _row(cells: Sequence[object]) -> str:
-    return "| " + " | ".join(text(cell) for cell in cells) + " |"
+    return "| " + " | ".join(_line(cell) for cell in cells) + " |"
 
 
 def lines(parts: Iterable[object]) -> Markup:
     """Several lines in one cell."""
-    return joined(parts, "<br>")
+    return joined((span("bl-row", part) for part in parts if text(part)), " ")
 
 
 def stacked(parts: Iterable[object]) -> Markup:
-    """One under another on the screen, one behind another on paper."""
+    """One under another where a finger has to hit them, one behind another on paper."""
     return joined((span("bl-item", part) for part in parts if text(part)), " ")
 
 

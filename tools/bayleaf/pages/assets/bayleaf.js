@@ -6,10 +6,15 @@
   // On a narrow screen a row becomes a block; each cell then says under which head it stood.
   document.querySelectorAll(".bl-table table").forEach(function (table) {
     var heads = Array.from(table.querySelectorAll("thead th"), function (cell) { return cell.textContent; });
-    if (heads.length < (table.closest(".bl-proof") ? 4 : 3) || table.closest(".bl-values")) return;   // narrow ones stay as they are
+    if (heads.length < (table.closest(".bl-proof") ? 4 : 3) || table.closest(".bl-values, .bl-shares")) return;   // narrow ones stay as they are
     table.closest(".bl-table").classList.add("bl-fold");
     table.querySelectorAll("tbody tr").forEach(function (row) {
-      Array.from(row.cells).forEach(function (cell, i) { if (i && heads[i]) cell.dataset.label = heads[i]; });
+      Array.from(row.cells).forEach(function (cell, i) {
+        var words = cell.textContent.trim();                // a cell without words, such as a blank to write in, is left out
+        if (!i || !heads[i] || !words) return;
+        cell.dataset.label = heads[i];
+        cell.classList.toggle("bl-short", words.length <= 22 && cell.querySelectorAll(".bl-row").length < 2);     // beside its head
+      });
     });
   });
 
