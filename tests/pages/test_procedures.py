@@ -77,3 +77,11 @@ def test_the_top_of_a_sheet_leads_to_what_a_reading_means_and_never_past_the_cau
     led_to = [link.attributes["href"].partition("#")[2] for link in tree.css(".bl-jump a")]
     assert set(led_to) <= set(behind)
     assert {"bands", "results"} & set(behind) <= set(led_to)
+
+
+def test_of_many_greatest_pressures_the_greatest_is_told_and_on_which_system(made):
+    """A tank is drained on every system; fifteen figures of other cars would hide the one that counts."""
+    everywhere, one = (seen(made[f"procedures/{id}.md"]) for id in ("drain-fuel-tank", "measure-idle-rail-pressure"))
+    assert "150 psi (1030 kPa)" in everywhere and "on Gasoline direct injection, feed side" in everywhere
+    assert "Other systems hold this or less" in everywhere and "Other systems hold this or less" not in one
+    assert "130 psi (896 kPa)" in one

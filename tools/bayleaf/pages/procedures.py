@@ -16,7 +16,10 @@ from bayleaf.pages.steps import Step, cautions_of, step_list, unfold, walk
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import EMPTY, blocks, box, bullets, facts, joined, lines, para, section, small, stacked, strong, words
+from bayleaf.quantities import to_si
 from bayleaf.records import Record, listed, mapped
+
+FEW = 3  # as many figures as a hand on the car reads in one look
 
 
 def procedure_page(view: Uses, record: Record) -> str:
@@ -101,16 +104,20 @@ def _needs(view: Uses, record: Record, steps: list[Step]) -> Markup:
 
 
 def _greatest(view: Uses, record: Record, steps: list[Step]) -> Markup:
-    """The greatest credible pressure on the fuel paths that the steps touch, with its reason and basis."""
+    """The greatest credible pressure on the fuel paths that the steps touch, with its reason and basis; of many the greatest."""
     touched = {step.data.get("at") for step in walk(steps)} | {place for reading in readings_of(steps) for place in view.places(reading)}
     on = set().union(*(view.layout.paths(component) for component in touched if component))
-    found = []
+    found: dict[Markup, tuple[float, str]] = {}  # each figure to its pressure in Pa and a system that has it
     for system in view.systems_of(record):
         owner = view.book.of("systems")[system]
         for i, path in enumerate(listed(owner.data.get("paths"))):
             if (system, path["name"]) in on and "greatest" in path:
-                found.append(sourced(view, owner, ("paths", i, "greatest")))
-    return lines(dict.fromkeys(found))
+                pressure = to_si(path["greatest"]["value"], path["greatest"]["unit"], "gauge")
+                found.setdefault(sourced(view, owner, ("paths", i, "greatest")), (pressure, system))
+    if len(found) <= FEW:
+        return lines(found)
+    most = max(found, key=lambda figure: found[figure][0])
+    return lines([words(most, small(" on "), view.link(found[most][1])), small("Other systems hold this or less; the page of each says how much.")])
 
 
 def _reached(view: Uses, state: str, record: Record) -> Markup:
