@@ -5,7 +5,7 @@ from __future__ import annotations
 from bayleaf.pages.codes import FEW, ranges
 from bayleaf.pages.frame import MOST_OPEN, MOST_ROWS, grouped
 from bayleaf.pages.home import MOST
-from bayleaf.pages.shown_by import showing
+from bayleaf.pages.shown_by import SOME, fault_words, showing
 from bayleaf.pages.symptoms import causes, commonness
 from bayleaf.pages.write import FEW
 from tests.pages.shown import parsed
@@ -57,6 +57,16 @@ def test_each_task_opens_by_its_anchor_and_says_what_covers_it(view, made):
         assert held == {f"../procedures/{p.id}.md" for p in view.of_task.get(id, [])}
         said = fold.css_first("summary").text()
         assert (f" {len(held)} procedure" in said) if held else ("not covered yet" in said), id
+
+
+def test_a_component_names_each_path_once_with_all_the_systems_that_have_it(view, made):
+    for component in view.live("components"):
+        on = sorted((name, system) for system, name in view.layout.paths(component.id) if view.get(system))
+        cell = next((dd for dd in parsed(made[f"components/{component.id}.md"]).css("dl.bl-facts dd") if dd.prev.prev.text() == "On the paths"), None)
+        assert (cell is None) == (not on), component.id
+        lines = [line for line in cell.css(".bl-row")] if cell else []
+        assert [line.text() for line in lines if not line.css("a")] == [f"{name} of" for name in dict.fromkeys(name for name, _system in on)], component.id
+        assert [a.attributes["href"] for line in lines for a in line.css("a")] == [f"../systems/{system}.md" for _name, system in on], component.id
 
 
 def test_codes_too_few_for_a_range_stand_with_those_before_them(view):
@@ -112,6 +122,19 @@ def test_a_table_of_many_rows_is_folded_and_one_of_few_is_not(view, made):
             assert (len(rows) > MOST_ROWS) == bool(shut), (system.id, anchor)
             said = tree.css_first(f"#all-{anchor} > summary")
             assert said is None or said.text().strip() == f"{len(rows)} {anchor}"
+
+
+def test_a_fault_in_a_cell_names_a_few_systems_and_counts_many(view):
+    # With seven systems behind each name nobody finds the next fault; its own page names them all.
+    made = [words for reading in view.live("readings") for some in showing(view, reading.id, view.matrices).values()
+            for words in fault_words(view, some, len(view.matrices))]  # fmt: skip
+    named = [words.count("](@/systems/") for words in made]
+    assert max(named) == SOME and any(f" of {len(view.matrices)} systems" in parsed(f"---\ntitle: x\n---\n\n{words}\n").body.text() for words in made)
+
+
+def test_a_verdict_without_a_remark_is_one_line(made):
+    for row in parsed(made["jobs/van-12-weak-pump-or-strainer.md"]).css("#readings + .bl-table tbody tr"):
+        assert all(line.text().strip() for line in row.css(".bl-row, .bl-small"))
 
 
 def test_what_stays_normal_with_a_fault_is_folded_where_it_is_long_and_none_is_lost(view, made):

@@ -31,7 +31,11 @@ def component_page(view: Uses, record: Record) -> str:
 
 
 def _paths(view: Uses, id: str) -> list[Markup]:
-    return [words(name, small(" of "), view.link(system)) for system, name in sorted(view.layout.paths(id)) if view.get(system)]
+    """Each path by its name once, with the systems that have it."""
+    found: dict[str, list[Markup]] = {}
+    for name, system in sorted((name, system) for system, name in view.layout.paths(id)):
+        found.setdefault(name, []).extend(view.links([system]) if view.get(system) else [])
+    return [line for name, links in found.items() if links for line in (words(name, small(" of")), *links)]
 
 
 def index(view: Uses) -> str:

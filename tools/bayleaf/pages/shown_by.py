@@ -13,6 +13,8 @@ from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import EMPTY, few, joined, more, small, stacked, strong, words
 from bayleaf.records import Record, listed
 
+SOME = 3        # systems that are worth naming; the page of a fault names all of its own
+
 
 @dataclass
 class Showing:
@@ -55,7 +57,7 @@ def fault_words(view: Uses, some: list[Showing], among: int = 1) -> list[Markup]
         if len(one.stages) < len(one.fault.data.get("stages", {})):
             limits.append(joined(shown(stage) for stage in one.stages))
         if len(one.systems) < among:
-            limits.append(joined(view.links(list(one.systems))))
+            limits.append(joined(view.links(list(one.systems))) if len(one.systems) <= SOME else f"{len(one.systems)} of {among} systems")
         made.append(words(view.link(one.fault.id), small(" (", joined(limits, "; "), ")") if limits else EMPTY))
     return made
 

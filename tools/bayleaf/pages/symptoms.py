@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bayleaf.pages.faults import mend, proved
 from bayleaf.pages.frame import MOST_ROWS, cards, finish, index_page, long
-from bayleaf.pages.shown_by import answer_words
+from bayleaf.pages.shown_by import SOME, answer_words
 from bayleaf.pages.text import Markup
 from bayleaf.pages.uses import Uses
 from bayleaf.pages.write import EMPTY, bullets, folds, joined, lines, para, section, small, table, words
@@ -12,7 +12,6 @@ from bayleaf.records import Record, listed, mapped
 
 OUTSIDE = "A cause outside this book is always possible."
 ABOUT = f"Bold is what differs from a sound car. {OUTSIDE} How common a fault is, is a judgement."
-SOME = 3        # systems that are worth naming
 COLUMNS = 4     # of first readings in the table of causes: as many as a tablet shows without scrolling
 
 

@@ -34,8 +34,9 @@ def strong(*parts: object) -> Markup:
 
 
 def span(css: str, *parts: object) -> Markup:
-    """Words with a class of our style sheet."""
-    return words(Markup(f'<span class="{css}">'), *parts, Markup("</span>"))
+    """Words with a class of our style sheet; nothing where there are none."""
+    inner = words(*parts)
+    return Markup(f'<span class="{css}">{inner}</span>') if inner else EMPTY
 
 
 def small(*parts: object) -> Markup:
