@@ -20,7 +20,7 @@ def home(view: Uses, counts: dict[str, int]) -> str:
     """The page that a technician starts from."""
     return page(
         "index.md", "Bayleaf", heading(1, "top", "Bayleaf"), para(ABOUT, css="bl-lead"),
-        tiles((f"index.md#{anchor}", question, EMPTY) for anchor, question in QUESTIONS.items()),
+        box("bl-start bl-screen", tiles((f"index.md#{anchor}", question, EMPTY) for anchor, question in QUESTIONS.items())),
         box("bl-questions", *(section(anchor, question, show(view)) for (anchor, question), show in zip(QUESTIONS.items(), (_symptoms, _systems, _measure, _codes)))),
         section("more", "Everything else", _rest(counts)),
         hide=("navigation", "toc"),
