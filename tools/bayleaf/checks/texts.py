@@ -51,11 +51,11 @@ class Texts:
 
     def __init__(self, book: Book):
         self.book = book
-        self._last = Words(Record("", "", {}, None))
+        self._last: Words | None = None
         self._there: tuple[Record | None, set[str]] = (None, set())
 
     def _words(self, record: Record) -> Words:
-        if self._last.record is not record:
+        if self._last is None or self._last.record is not record:
             self._last = Words(record)
         return self._last
 
