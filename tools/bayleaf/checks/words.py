@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable, Iterator
 
 from bayleaf.checks.sites import Site
@@ -35,6 +34,8 @@ def _key(entry: object) -> str:
 
 def mean(word: str, known: Iterable[str], otherwise: str = "", nearness: float = 0.6) -> str:
     """`Did you mean x?` for the nearest known word, or `otherwise`."""
+    import difflib  # seldom needed, and the start of a check counts
+
     near = difflib.get_close_matches(str(word), list(known), 1, nearness)
     return f"Did you mean {near[0]}?" if near else otherwise
 

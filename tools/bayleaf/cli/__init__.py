@@ -7,7 +7,6 @@ import importlib
 import io
 import os
 import sys
-from difflib import get_close_matches
 from pathlib import Path
 from typing import NoReturn
 
@@ -29,6 +28,9 @@ COMMANDS = {
 
 
 class _Parser(argparse.ArgumentParser):
+    def __init__(self, **given):  # noqa: ANN003 - as argparse takes them
+        super().__init__(formatter_class=lambda prog: argparse.HelpFormatter(prog, width=78), **given)  # to ask the terminal takes shutil
+
     def error(self, message: str) -> NoReturn:
         """One line and exit 2; argparse would print the whole usage first."""
         raise CouldNotRun(f"{message} (see {self.prog} --help)")
@@ -78,6 +80,8 @@ def _known(argv: list[str]) -> None:
         return
     if word.startswith("-"):
         raise CouldNotRun(f"the command comes before its options, as in bayleaf check --root DIR; there is no {word} before it")
+    from difflib import get_close_matches
+
     near = get_close_matches(word, COMMANDS, 1)
     raise CouldNotRun(f"there is no command {word!r}; {f'did you mean {near[0]}?' if near else 'there are ' + ', '.join(COMMANDS)}")
 

@@ -7,18 +7,20 @@ from dataclasses import dataclass
 
 import yaml
 
+from bayleaf.late import Late
+
 MOST_BYTES = 64 * 1024
 
 # What a reader does not see: controls (but tab, LF, CR), bidirectional and zero-width marks, joiners, fillers and blanks
 # that are no space, spaces that are not U+0020, separators, variation selectors, tags, private use, BOM, surrogates.
-HIDDEN = re.compile(
+HIDDEN = Late(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\xa0\u00ad\u034f\u061c\u115f\u1160\u1680\u17b4\u17b5\u180b-\u180f\u2000-\u200f\u2028-\u202f\u205f-\u206f"
     "\u2800\u3000\u3164\ud800-\uf8ff\ufe00-\ufe0f\ufeff\uffa0\ufff0-\ufffb\U0001bca0-\U0001bca3\U0001d173-\U0001d17a\U000e0000-\U0010ffff]"
 )
 _PLAIN = bytes([9, 10, 13, *range(32, 127)])  # of ASCII, what HIDDEN leaves
-_DIRECTIVE = re.compile(r"^%", re.M)
-_TAB_INDENT = re.compile(r"^ *\t", re.M)
-_LONE_CR = re.compile(r"\r(?!\n)")
+_DIRECTIVE = Late(r"^%", re.M)
+_TAB_INDENT = Late(r"^ *\t", re.M)
+_LONE_CR = Late(r"\r(?!\n)")
 
 
 @dataclass(slots=True)

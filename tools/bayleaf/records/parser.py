@@ -46,7 +46,7 @@ class _Unguarded(CParser):
 
 def few_signs(text: str) -> bool:
     """Whether a text cannot be deep or large enough to need counting."""
-    return sum(map(text.count, SIGNS)) < FEW_SIGNS
+    return len(text) < FEW_SIGNS or sum(map(text.count, SIGNS)) < FEW_SIGNS
 
 
 def compose(text: str, counted: bool) -> object:

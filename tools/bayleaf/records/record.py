@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, field
 
 import yaml
 
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records.strict import Loaded, end_of, nodes_of, start_of
 
 
@@ -47,7 +47,7 @@ class Source:
         return line, match.start(1) + 1, match.end(1) + 1
 
 
-_PLAIN_FIELD = re.compile(r"[a-z_]+: +([A-Za-z0-9](?:[^:#\r]*[^:#\r ])?) *\r?")
+_PLAIN_FIELD = Late(r"[a-z_]+: +([A-Za-z0-9](?:[^:#\r]*[^:#\r ])?) *\r?")
 
 
 def _child(node: object, step: object) -> tuple | None:

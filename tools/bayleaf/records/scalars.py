@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from bayleaf.late import Late
+
 _WHOLE = re.compile(r"-?(?:0|[1-9]\d*)\Z")
 _DECIMAL = re.compile(r"-?(?:0|[1-9]\d*)\.\d+(?:e[+-]\d{1,3})?\Z")
 _WORDS = {"true": True, "false": False, "null": None}
@@ -11,16 +13,18 @@ _WORDS = {"true": True, "false": False, "null": None}
 # What YAML 1.1 takes for something other than text (the types of the YAML 1.1 repository: bool, null, int,
 # float, timestamp, value, merge), and what the 1.2 core schema does; recalled from both specifications.
 _BOOL_11 = {"y", "n", "yes", "no", "on", "off", "true", "false"}
-_INT_11 = re.compile(r"[-+]?(?:0b[01_]+|0[0-7_]*|[1-9][0-9_]*|0x[0-9a-fA-F_]+|[1-9][0-9_]*(?::[0-5]?[0-9])+)\Z")
-_FLOAT_11 = re.compile(
+_INT_11 = Late(r"[-+]?(?:0b[01_]+|0[0-7_]*|[1-9][0-9_]*|0x[0-9a-fA-F_]+|[1-9][0-9_]*(?::[0-5]?[0-9])+)\Z")
+_FLOAT_11 = Late(
     r"[-+]?(?:[0-9][0-9_]*\.[0-9_]*(?:[eE][-+][0-9]+)?|\.[0-9][0-9_]*(?:[eE][-+][0-9]+)?"
     r"|[0-9][0-9_]*(?::[0-5]?[0-9])+\.[0-9_]*|\.(?:inf|Inf|INF))\Z"
 )
-_DATE_11 = re.compile(r"\d{4}-\d\d?-\d\d?(?:[Tt ].*)?\Z")
-_NUMBER_12 = re.compile(r"(?:[-+]?[0-9]+|0o[0-7]+|0x[0-9a-fA-F]+|[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?|[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN))\Z")
-SUSPECT = frozenset("-+.~=<0123456789ynotfYNOTF")  # text that starts otherwise is text in both versions
+_DATE_11 = Late(r"\d{4}-\d\d?-\d\d?(?:[Tt ].*)?\Z")
+_NUMBER_12 = Late(r"(?:[-+]?[0-9]+|0o[0-7]+|0x[0-9a-fA-F]+|[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?|[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN))\Z")
+# Text that starts otherwise is text in both versions; so is what is longer than the longest word and starts with a letter.
+SIGNED = frozenset("-+.~=<0123456789")
+SUSPECT = SIGNED | frozenset("ynotfYNOTF")
+LONGEST_WORD = 5  # false
 _MOST_DIGITS = 15
-_LONGEST_WORD = 5  # false
 
 
 class Doubtful(ValueError):
@@ -34,7 +38,7 @@ def read_plain(text: str) -> object:
     """
     if not text:
         raise Doubtful("an empty value")
-    if text[0] not in SUSPECT or text[0].isalpha() and len(text) > _LONGEST_WORD:
+    if text[0] not in (SIGNED if len(text) > LONGEST_WORD else SUSPECT):
         return text
     if text in _WORDS:
         return _WORDS[text]

@@ -12,10 +12,10 @@ import yaml
 
 from bayleaf.records.decode import HIDDEN, Problem, broken, decode
 from bayleaf.records.parser import MOST_DEPTH, TooBig, compose, few_signs
-from bayleaf.records.scalars import SUSPECT, Doubtful, read_plain
+from bayleaf.records.scalars import LONGEST_WORD, SIGNED, SUSPECT, Doubtful, read_plain
 
-_TEXTS: set[str] = set()  # plain scalars that start like something else and have been found to be text
-_MOST_TEXTS = 10_000
+_KNOWN: dict[str, object] = {}  # plain scalars that are read again and again: numbers, words and texts that start like one
+_MOST_KNOWN = 10_000
 _LONG = 40  # shorter texts are kept once, however often they stand
 
 
@@ -75,7 +75,7 @@ class _Builder:
         self.deepest = deepest
         self.found = found
         self.path: list = []
-        self.marks = any(mark in text for mark in "&!*")
+        self.marks = "&" in text or "!" in text or "*" in text
 
     def problem(self, node, code: str, message: str, help: str) -> None:  # noqa: ANN001
         self.found.problems.append(Problem(code, message, help, start_of(node), end_of(node)))
@@ -84,20 +84,24 @@ class _Builder:
         if self.marks and self.marked(node):
             return None
         kind = node.__class__
-        if kind is yaml.ScalarNode:
-            return self.scalar(node)
-        if kind is yaml.MappingNode:
-            return self.mapping(node)
-        items, path, marks = [], self.path, self.marks
+        return self.scalar(node) if kind is yaml.ScalarNode else self.mapping(node) if kind is yaml.MappingNode else self.sequence(node)
+
+    def sequence(self, node) -> list:  # noqa: ANN001
+        items, path, marks, scalar = [], self.path, self.marks, yaml.ScalarNode
         self.guard()
         path.append(0)
-        for item in node.value:
+        for i, item in enumerate(node.value):
             text = item.value
-            if marks or item.__class__ is not yaml.ScalarNode or item.style or not text or text[0] in SUSPECT and text not in _TEXTS:
+            if marks or item.__class__ is not scalar or item.style or not text:
+                path[-1] = i
                 items.append(self.build(item))
-            else:  # text and nothing else, like most items and fields
+            elif text[0] not in (SIGNED if len(text) > LONGEST_WORD else SUSPECT):  # text and nothing else, like most items and fields
                 items.append(intern(text) if len(text) < _LONG else text)
-            path[-1] += 1
+            elif text in _KNOWN:
+                items.append(_KNOWN[text])
+            else:
+                path[-1] = i
+                items.append(self.scalar(item))
         path.pop()
         return items
 
@@ -120,18 +124,24 @@ class _Builder:
         self.guard()
         for key_node, value_node in node.value:
             key, text = key_node.value, value_node.value
-            if marks or key_node.__class__ is not scalar or key_node.style or not key or key[0] in SUSPECT and key not in _TEXTS:
+            if marks or key_node.__class__ is not scalar or key_node.style or not key or key[0] in SUSPECT and _KNOWN.get(key).__class__ is not str:
                 key = self.name(key_node)
             if key in data:
                 self.problem(key_node, "FILE-7", f"the field {key} stands twice", "Keep one of the two.")
             elif not key:
                 continue  # already said
-            elif marks or value_node.__class__ is not scalar or value_node.style or not text or text[0] in SUSPECT and text not in _TEXTS:
+            elif marks or value_node.__class__ is not scalar or value_node.style or not text:
                 path.append(key)
                 data[intern(key)] = self.build(value_node)
                 path.pop()
-            else:
+            elif text[0] not in (SIGNED if len(text) > LONGEST_WORD else SUSPECT):
                 data[intern(key)] = intern(text) if len(text) < _LONG else text
+            elif text in _KNOWN:
+                data[intern(key)] = _KNOWN[text]
+            else:
+                path.append(key)
+                data[intern(key)] = self.scalar(value_node)
+                path.pop()
         return data
 
     def name(self, node) -> str:  # noqa: ANN001
@@ -163,10 +173,10 @@ class _Builder:
             else:
                 self.problem(node, "FILE-10", str(err), "Quote it if it is text; else write a plain number, true or false.")
             return None
-        if value.__class__ is str:
-            if len(_TEXTS) < _MOST_TEXTS:
-                _TEXTS.add(text)
-        elif repr(value) != text and value is not True and value is not False and value is not None:
+        if value is True or value is False or value is None or value.__class__ is str or repr(value) == text:
+            if len(_KNOWN) < _MOST_KNOWN:
+                _KNOWN[text] = value
+        else:
             self.found.typed[tuple(self.path)] = text
         return value
 

@@ -8,9 +8,10 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
-_NOWHERE = re.compile(
+_NOWHERE = Late(
     r"(?:see |in |on |at |the )*(?:there|here|somewhere|everywhere|anywhere|throughout|various(?: places| pages)?|several|unknown|none|n/?a|general"
     r"|source|text|book|standard|document|page|table|section|chapter|online|internet|web|website|to be (?:added|found|checked)|later)", re.I
 )

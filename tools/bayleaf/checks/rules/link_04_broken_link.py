@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
@@ -10,10 +9,11 @@ from bayleaf.checks.links import PROSE
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
 
-_WHOLE = re.compile(r"\[\[[a-z0-9][a-z0-9-]*(?:\|[A-Za-z0-9][^\[\]|\n]*)?\]\]")
+_WHOLE = Late(r"\[\[[a-z0-9][a-z0-9-]*(?:\|[A-Za-z0-9][^\[\]|\n]*)?\]\]")
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:

@@ -9,12 +9,13 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.signs import sign
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
-EQUIPMENT = re.compile(
+EQUIPMENT = Late(
     r"\b(catalyst|catalytic|converters?|particulate|soot filter|canister|purge|evaporative|recirculation|secondary air|air pump|"
     r"crankcase|ventilation valve|oxygen sensors?|filler restrictor|emission\w*|readiness|monitors?|malfunction lamp)\b", re.I)  # fmt: skip
-DEFEAT = re.compile(
+DEFEAT = Late(
     r"\b(delet\w*|defeat\w*|gut(?:ted|ting)?|hollow\w*|bypass\w*|dummy|simulat\w*|spacers?|straight pipe|test pipe|drill\w* out|"
     r"knock\w* out|weld\w* shut|blank(?:ed|ing)? off|block(?:ed|ing)? off|plug\w* (?:it )?(?:for good|permanently)|leav\w* (?:it |them )?(?:off|out|unplugged|disconnected)|"
     r"permanent\w*|for good|code out|tune out|remap\w*|disable the)\b", re.I)  # fmt: skip
@@ -22,7 +23,7 @@ DEFEAT = re.compile(
 _ALONE = sign("delet", "defeat", "gut", "hollow", "bypass", "dummy", "simulat", "spacer", "permanent", "good", "remap", "disable")
 _WITH = sign("straight", "test", "drill", "knock", "weld", "blank", "block", "leav", "code", "tune")
 _WHAT = sign("pipe", "out", "shut", "off", "unplugged", "disconnected")
-NOT = re.compile(r"\b(do not|don't|never|not to|must not|without)\b", re.I)
+NOT = Late(r"\b(do not|don't|never|not to|must not|without)\b", re.I)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:

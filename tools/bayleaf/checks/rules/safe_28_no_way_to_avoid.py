@@ -8,9 +8,10 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
-EMPTY = re.compile(
+EMPTY = Late(
     r"(be|stay|remain) (very |extremely |always )?(careful|cautious|alert|aware|safe|mindful)|(take|use|exercise|apply) (great |extreme |due |every |all )?"
     r"(care|caution|precautions?)|(pay|give) attention|(work|act|proceed) (safely|carefully|with care|with caution)|beware|observe (all )?(safety|precautions)|"
     r"follow (all |the )?(usual |normal )?(safety )?(rules|precautions|instructions)|use common sense|mind (the|your)", re.I)  # fmt: skip

@@ -8,9 +8,10 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
-INJURY = re.compile(
+INJURY = Late(
     r"\b(injur\w*|hurt\w*|wound\w*|kill\w*|death|dead(?!-)|dies?|fatal\w*|burns? (?:of|on|to|the) (?:the )?(?:skin|hands?|face|eyes?|people)|scald\w*|shock to (?:a|the) person|"
     r"poison\w*|suffocat\w*|blind\w*|skin|eyes?|fingers?|lungs?|hospital|surgeon|doctor|amputat\w*|bleed(?:s|ing)? to death|cancer)\b", re.I)  # fmt: skip
 

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.links import texts_of
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
 WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-TYPED = re.compile(r"\b(DANGER|WARNING|CAUTION|NOTICE)\b|^\s*(Danger|Warning|Caution|Notice)\s*[:!]")
+TYPED = Late(r"\b(DANGER|WARNING|CAUTION|NOTICE)\b|^\s*(Danger|Warning|Caution|Notice)\s*[:!]")
 OPENED = tuple(word.capitalize() for word in WORDS)
 _SIGNS = tuple(word.encode() for word in WORDS + OPENED)
 

@@ -11,9 +11,10 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.signs import sign
 from bayleaf.checks.walked import WalkedStep
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record, listed
 
-_NOT = re.compile(r"\b(do not|don't|never|not|no|without|instead of|refuse|rather than)\b", re.I)
+_NOT = Late(r"\b(do not|don't|never|not|no|without|instead of|refuse|rather than)\b", re.I)
 # Each practice: the words that order it, and what to do instead. Common practice, no source.
 REFUSED = (
     (r"\bsiphon\w*\b.*\bmouth\b|\bsuck\w*\b.*\b(fuel|gasoline|petrol|diesel|hose)\b", "fuel drawn by mouth", "Use a bonded pump or cart."),
@@ -43,11 +44,11 @@ SIGNS = (
     (sign("short", "bridge", "hold"), sign("spark", "plug", "coil"), sign("hand", "ground", "earth")),
 )  # fmt: skip
 _SWITCH = sign("switch")
-_GAS = re.compile(r"\boxygen\b(?! sensor)|\bmercury\b|\bacetylene\b", re.I)
-CRASH = re.compile(r"\breset\w*\b|\bpress\w*\b.*\bbutton\b|\bclos\w*\b", re.I)
+_GAS = Late(r"\boxygen\b(?! sensor)|\bmercury\b|\bacetylene\b", re.I)
+CRASH = Late(r"\breset\w*\b|\bpress\w*\b.*\bbutton\b|\bclos\w*\b", re.I)
 
-CRASH_SWITCH = re.compile(r"\b(crash|inertia|impact) switch\b", re.I)
-LOOKS = re.compile(r"\bleak|\bwet\b|\bdrip|\bsmell", re.I)
+CRASH_SWITCH = Late(r"\b(crash|inertia|impact) switch\b", re.I)
+LOOKS = Late(r"\bleak|\bwet\b|\bdrip|\bsmell", re.I)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
@@ -66,10 +67,10 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
 
 
 @cache
-def _likely(signs: int) -> list[tuple[re.Pattern, str, str]]:
+def _likely(signs: int) -> list[tuple[Late, str, str]]:
     """The practices that a text with these signs may order; few of their patterns are ever needed."""
     rows = [row for row, groups in zip(REFUSED, SIGNS, strict=True) if all(signs & group for group in groups)]
-    return [(re.compile(pattern, re.I | re.S), name, instead) for pattern, name, instead in rows]
+    return [(Late(pattern, re.I | re.S), name, instead) for pattern, name, instead in rows]
 
 
 def _looked(context: Context, record: Record, last: int) -> bool:

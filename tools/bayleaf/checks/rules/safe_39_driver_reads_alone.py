@@ -10,9 +10,10 @@ from bayleaf.checks.hazards import types_of
 from bayleaf.checks.notes import spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record, listed, mapped
 
-RECORDS = re.compile(r"\b(record\w*|log\w*|captur\w*|stor(?:e|es|ed|ing)|keeps? the (?:lowest|highest))\b", re.I)
+RECORDS = Late(r"\b(record\w*|log\w*|captur\w*|stor(?:e|es|ed|ing)|keeps? the (?:lowest|highest))\b", re.I)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:

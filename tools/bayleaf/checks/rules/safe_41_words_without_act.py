@@ -9,6 +9,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import either
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
 _PARTS = r"(joint|union|fitting|line|pipe|nut|coupling|banjo|cap of the (test )?port|port|tee|adapter|injectors?|regulator|rail)"
@@ -65,13 +66,14 @@ WORDS = (
     ("hand", r" the car over\b", ("hand-over",)),
     ("return", r" the car\b", ("hand-over",)),
 )  # fmt: skip
-_BY_VERB: dict[str, list[tuple[re.Pattern, tuple[str, ...]]]] = {}
+_BY_VERB: dict[str, list[tuple[Late, tuple[str, ...]]]] = {}
 for _verbs, _words, _acts in WORDS:
+    _row = (Late(_words, re.I), _acts)
     for _verb in _verbs.split():
-        _BY_VERB.setdefault(_verb, []).append((re.compile(_verb + _words, re.I), _acts))
+        _BY_VERB.setdefault(_verb, []).append(_row)
 CLOTH = "slowly, under the cloth"  # how a fuel joint is opened, whatever it is called
-_FIRST = re.compile(r"[a-z]+", re.I)
-_CLAUSE = re.compile(r"(?:(?:when|if|with|while|after|before|once)\b[^,.]*, *)?(?:(?:let|have) the (?:second person|helper|driver) )?", re.I)
+_FIRST = Late(r"[a-z]+", re.I)
+_CLAUSE = Late(r"(?:(?:when|if|with|while|after|before|once)\b[^,.]*, *)?(?:(?:let|have) the (?:second person|helper|driver) )?", re.I)
 _OPENING = ("when", "if", "with", "while", "after", "before", "once", "let", "have")
 
 
@@ -83,13 +85,14 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             text = text[clause.end() :]
             first = _FIRST.match(text)
         rows = _BY_VERB.get(first[0].lower(), ()) if first else ()
-        if not rows and CLOTH not in text:
-            continue
-        hit, acts = next(((m.group(), acts) for pattern, acts in rows if (m := pattern.match(text))), ("", ()))
+        done = context.machine.acts_of(step.get("act"))
+        if CLOTH not in text and not any(done.isdisjoint(acts) for _pattern, acts in rows):
+            continue  # whichever row fits, its act is there
+        hit, acts = next(((text[: m.end()], acts) for pattern, acts in rows if (m := pattern.match(text, first.end()))), ("", ()))
         if not acts and CLOTH in text:
             hit, acts = CLOTH, ("open-joint",)
         wanted = [a for a in acts if a in context.machine.titles]
-        if wanted and not context.machine.acts_of(step.get("act")) & set(wanted):
+        if wanted and done.isdisjoint(wanted):
             has = f"its act is {step['act']}" if "act" in step else "it has no act"
             words = f"the words of step {i + 1} are {hit.strip()!r}, and {has}"
             yield RULE.at(record, words, f"Write act: {either(wanted)}.", ("steps", i, "act" if "act" in step else "do"))

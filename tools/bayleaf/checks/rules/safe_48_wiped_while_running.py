@@ -10,9 +10,10 @@ from bayleaf.checks.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.rules.safe_16_high_side_opened import SAFE
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
-WIPES = re.compile(r"\b(wip(e|es|ed|ing)|dab|touch|feel)\b", re.I)
+WIPES = Late(r"\b(wip(e|es|ed|ing)|dab|touch|feel)\b", re.I)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:

@@ -9,9 +9,10 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.preparations import preparations
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record, listed
 
-CATCHES = re.compile(r"\b(container|cart|drum|can|cloths?)\b", re.I)
+CATCHES = Late(r"\b(container|cart|drum|can|cloths?)\b", re.I)
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:

@@ -10,6 +10,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import either, field
 from bayleaf.checks.writing import sentences
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
 FIELDS = frozenset({"results", "setup", "misleads", "next"})
@@ -24,10 +25,10 @@ ORDERS = (
      r"(?:joints?|unions?|fittings?|lines?|pipes?|couplings?|banjo|rail|port)\b", ("open-joint",)),
     (r"bleed (?:the|it|air|again|and|off)\b", ("bleed",)),
 )  # fmt: skip
-_ORDER = re.compile(r"(?:^|[.,;:?!] (?:and |then |and then )?|\band (?:then )?)(?:" + "|".join(f"({words})" for words, _acts in ORDERS) + ")", re.I)
-_NOT = re.compile(r"(do not|don't|never)\b", re.I)
-_WORDS = re.compile(r"[^.,;:]*")
-_LINK = re.compile(r"\[\[([^\[\]|]*)")
+_ORDER = Late(r"(?:^|[.,;:?!] (?:and |then |and then )?|\band (?:then )?)(?:" + "|".join(f"({words})" for words, _acts in ORDERS) + ")", re.I)
+_NOT = Late(r"(do not|don't|never)\b", re.I)
+_WORDS = Late(r"[^.,;:]*")
+_LINK = Late(r"\[\[([^\[\]|]*)")
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:

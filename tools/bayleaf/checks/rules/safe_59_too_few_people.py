@@ -9,9 +9,10 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.preparations import preparations
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
-SECOND = re.compile(r"\b(second person|helper)\b", re.I)
+SECOND = Late(r"\b(second person|helper)\b", re.I)
 DRAINED = "tank-drained"
 
 

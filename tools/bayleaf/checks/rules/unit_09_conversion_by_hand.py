@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.quantities import from_si, significant, to_si, units
 from bayleaf.records import Record
 
-_PAIR = re.compile(r"(-?\d+(?:\.\d+)?) ?([^\s\d()]\S*) \((?:about )?(-?\d+(?:\.\d+)?) ?([^\s\d()][^\s()]*)\)")
+_PAIR = Late(r"(-?\d+(?:\.\d+)?) ?([^\s\d()]\S*) \((?:about )?(-?\d+(?:\.\d+)?) ?([^\s\d()][^\s()]*)\)")
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:

@@ -11,6 +11,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.signs import sign
 from bayleaf.checks.writing import plain, steps_of
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.quantities import units
 from bayleaf.records import Record
 
@@ -28,10 +29,10 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
 
 
 @cache
-def _number_with_unit() -> re.Pattern:
+def _number_with_unit() -> Late:
     symbols = sorted((s for s in units() if s != "1"), key=len, reverse=True)
     spelled = "|".join(map(re.escape, [*symbols, "°C", "°F", "percent", "seconds?", "minutes?", "hours?", "volts?", "ohms?", "litres?", "liters?"]))
-    return re.compile(rf"(?<![\w.])\d+(?:\.\d+)? ?(?:{spelled})(?![\w/])")
+    return Late(rf"(?<![\w.])\d+(?:\.\d+)? ?(?:{spelled})(?![\w/])")
 
 
 RULE = Rule(

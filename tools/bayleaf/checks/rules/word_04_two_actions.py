@@ -9,12 +9,13 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.writing import plain, steps_of, verbs
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
-_TOGETHER = re.compile(r"\b(?:while|as|until|at the same time|together|so that)\b", re.I)
-_SECOND = re.compile(r"(?:\band then|\band|, then|[.;]) +([A-Za-z]+)\b")
+_TOGETHER = Late(r"\b(?:while|as|until|at the same time|together|so that)\b", re.I)
+_SECOND = Late(r"(?:\band then|\band|, then|[.;]) +([A-Za-z]+)\b")
 _SIGNS = ("and", ", then", ". ", "; ")  # a first look: without one of these there is no second action
-_OBJECT = re.compile(r" +(?:the|a|an|it|its|them|all|both|each|every|no|out|on|off|in|up|down)\b")
+_OBJECT = Late(r" +(?:the|a|an|it|its|them|all|both|each|every|no|out|on|off|in|up|down)\b")
 _WITH = {"let", "have", "lead", "wait", "hold", "keep", "read", "note", "look", "listen", "watch", "compare", "count", "write", "record", "see", "leave", "never", "do"}
 
 

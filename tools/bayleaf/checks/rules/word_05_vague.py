@@ -10,9 +10,10 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.signs import watch
 from bayleaf.checks.words import field
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
-_VAGUE = re.compile(
+_VAGUE = Late(
     r"\b(?:(?:as|if|when|where) (?:necessary|required|needed|applicable|appropriate)|properly|adequate(?:ly)?|appropriate(?:ly)?|suitabl[ey]"
     r"|sufficient(?:ly)?|approximately|approx\.|reasonabl[ey]|carefully|and so on|and/or|etc)(?!\w)", re.I
 )

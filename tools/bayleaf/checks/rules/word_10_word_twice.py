@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
-_TWICE = re.compile(r"\b(?!that\b|had\b)([a-z]{2,}) \1\b")
-_FIRST_LOOK = re.compile(r"[^0-9A-Za-z_]([a-z]{2,}+) \1\b")  # finds all that the other finds, and takes a third of its time
+_TWICE = Late(r"\b(?!that\b|had\b)([a-z]{2,}) \1\b")
+_FIRST_LOOK = Late(r"[^0-9A-Za-z_]([a-z]{2,}+) \1\b")  # finds all that the other finds, and takes a third of its time
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:

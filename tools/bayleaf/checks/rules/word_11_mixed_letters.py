@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
@@ -10,11 +9,12 @@ from bayleaf.checks.links import texts_of
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
-_WORD = re.compile(r"[^\W\d_]{2,}")
-_LATIN = re.compile(r"[A-Za-z]")
-_OTHER = re.compile(r"[\u0370-\u03a8\u03aa-\u03bb\u03bd-\u1fff\u2c80-\u2dff\ua640-\ua69f\uff21-\uff5a]")
+_WORD = Late(r"[^\W\d_]{2,}")
+_LATIN = Late(r"[A-Za-z]")
+_OTHER = Late(r"[\u0370-\u03a8\u03aa-\u03bb\u03bd-\u1fff\u2c80-\u2dff\ua640-\ua69f\uff21-\uff5a]")
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
@@ -23,7 +23,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
         return
     for path, text in texts_of(record.data):
         for word in _WORD.findall(text) if not text.isascii() else ():
-            if _LATIN.search(word) and _OTHER.search(word):
+            if not word.isascii() and _LATIN.search(word) and _OTHER.search(word):
                 odd = _OTHER.search(word)[0]
                 yield RULE.at(record, f"{field(record, path)}: {word} holds the letter U+{ord(odd):04X} among Latin ones", path=path)
                 break

@@ -10,9 +10,10 @@ from bayleaf.checks.links import texts_of
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.words import field
 from bayleaf.finding import Finding
+from bayleaf.late import Late
 from bayleaf.records import Record
 
-_ADDRESS = re.compile(r"\b(?:[a-z]{2,8}://|www\.)\S+", re.I)
+_ADDRESS = Late(r"\b(?:[a-z]{2,8}://|www\.)\S+", re.I)
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
