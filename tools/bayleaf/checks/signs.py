@@ -6,12 +6,13 @@ Every word of the book is compared with the signs once, however often it is writ
 from __future__ import annotations
 
 import re
-import string
 from functools import reduce
 from operator import or_
 
-_PLAIN = str.maketrans({**dict.fromkeys(set(string.punctuation) - {"_"}, " "), **dict(zip(string.ascii_uppercase, string.ascii_lowercase, strict=True))})
-WATCHED: set[str] = set()  # every word that a rule watches for
+# Small letters for capitals and a space for what is no letter, digit or `_`; bytes are translated four times as fast as text.
+_PLAIN = bytes(ord(chr(code).lower()) if chr(code).isalnum() or chr(code) == "_" else 32 for code in range(128))
+_PLAIN += bytes(range(128, 256))
+WATCHED: set[bytes] = set()  # every word that a rule watches for
 EVERY = -1  # the bits of a text that may hold any sign
 
 
@@ -23,9 +24,9 @@ class _Bits(dict):
         self.groups = 0
         self.by_start: dict[str, list[tuple[str, int]]] = {}  # by the first two letters
 
-    def __missing__(self, word: str) -> int:
-        bits = 0
-        for part in (word,) if word.isalnum() else re.findall(r"\w+", word):
+    def __missing__(self, word: bytes) -> int:
+        bits, text = 0, word.decode()
+        for part in (text,) if text.isalnum() else re.findall(r"\w+", text):
             for start in (part[:1], part[:2]):
                 for stem, bit in self.by_start.get(start, ()):
                     if part.startswith(stem):
@@ -47,15 +48,21 @@ def sign(*stems: str) -> int:
     return bit
 
 
-def watch(*words: str) -> frozenset[str]:
+def watch(*words: str) -> frozenset[bytes]:
     """Whole words in small letters that a rule watches for in all prose."""
-    WATCHED.update(words)
-    return frozenset(words)
+    watched = frozenset(word.encode() for word in words)
+    WATCHED.update(watched)
+    return watched
 
 
-def words_of(text: str) -> list[str]:
+def plain_of(text: str) -> bytes:
+    """A text in small letters with spaces for the ASCII marks; a character of ASCII stays one byte."""
+    return text.encode("utf-8", "replace").translate(_PLAIN)
+
+
+def words_of(text: str) -> list[bytes]:
     """The words of a text in small letters without the ASCII marks around and between them."""
-    return text.translate(_PLAIN).split()
+    return plain_of(text).split()
 
 
 def signs_of(text: str) -> int:
@@ -63,6 +70,9 @@ def signs_of(text: str) -> int:
 
     Every bit where a letter lies outside ASCII, because patterns may take it for the small or capital form of one inside.
     """
-    if not text.isascii():
-        return EVERY
-    return reduce(or_, map(_BITS.__getitem__, words_of(text)), 0)
+    return signs_in(plain_of(text)) if text.isascii() else EVERY
+
+
+def signs_in(plain: bytes) -> int:
+    """The same for a text in ASCII that has been made plain."""
+    return reduce(or_, map(_BITS.__getitem__, plain.split()), 0)

@@ -6,32 +6,29 @@ import re
 from functools import cached_property
 
 from bayleaf.checks.bases import bases_of
-from bayleaf.checks.signs import WATCHED, signs_of, words_of
+from bayleaf.checks.signs import WATCHED, plain_of, signs_in, signs_of, words_of
 from bayleaf.checks.writing import prose_of, synonyms
 from bayleaf.records import Book, Record
 
 
 class Words:
-    """The words of one record in the forms that rules ask for, each worked out when first asked for."""
+    """The words of one record in the forms that rules ask for. What every record is asked is worked out at once."""
 
     def __init__(self, record: Record):
         self.record = record
-
-    @cached_property
-    def prose(self) -> list[tuple[tuple, str]]:
-        return prose_of(self.record)
-
-    @cached_property
-    def all(self) -> str:
-        return "\n".join([text for _path, text in self.prose])
-
-    @cached_property
-    def small(self) -> str:
-        return self.all.lower()
+        self.prose = prose_of(record)
+        self.all = "\n".join([text for _path, text in self.prose])
+        self.plain = plain_of(self.all)
+        self.words = self.plain.split()
 
     @cached_property
     def steps(self) -> list[int]:
-        return [signs_of(step.get("do", "")) for step in self.record.data["steps"]]
+        found, at, whole = [0] * len(self.record.data["steps"]), 0, self.all.isascii()
+        for path, text in self.prose:
+            if path[0] == "steps" and path[-1] == "do":
+                found[path[1]] = signs_in(self.plain[at : at + len(text)]) if whole else signs_of(text)
+            at += len(text) + 1
+        return found
 
     @cached_property
     def fields(self) -> dict[str, list[tuple[int, dict]]]:
@@ -52,7 +49,8 @@ class Texts:
     def __init__(self, book: Book):
         self.book = book
         self._last: Words | None = None
-        self._there: tuple[Record | None, set[str]] = (None, set())
+        self._held: dict[tuple[str, tuple[bytes, ...]], bool] = {}
+        self._there: tuple[Record | None, set[bytes]] = (None, set())
 
     def _words(self, record: Record) -> Words:
         if self._last is None or self._last.record is not record:
@@ -67,18 +65,22 @@ class Texts:
         """The prose of a record in one text, a field a line, for a first look."""
         return self._words(record).all
 
-    def small_prose(self, record: Record) -> str:
-        """The same in small letters."""
-        return self._words(record).small
+    def plain_prose(self, record: Record) -> bytes:
+        """The same in small letters and with spaces for the ASCII marks."""
+        return self._words(record).plain
 
-    def watched(self, record: Record) -> set[str]:
+    def words(self, record: Record) -> list[bytes]:
+        """The words of all its prose in small letters, without the ASCII marks around and between them."""
+        return self._words(record).words
+
+    def watched(self, record: Record) -> set[bytes]:
         """The words in the prose of a record that rules watch for, and those that stand for synonyms."""
         if self._there[0] is not record:
-            self._there = (record, self._watched.intersection(words_of(self.all_prose(record))))
+            self._there = (record, self._watched.intersection(self.words(record)))
         return self._there[1]
 
     @cached_property
-    def _watched(self) -> frozenset[str]:
+    def _watched(self) -> frozenset[bytes]:
         return frozenset(WATCHED | self._by_word.keys())
 
     def step_signs(self, record: Record) -> list[int]:
@@ -91,8 +93,12 @@ class Texts:
 
     def may_hold(self, record: Record, signs: tuple[bytes, ...]) -> bool:
         """A first look: whether any of these stands in the file of a record, which may write its letters as escapes."""
-        raw = record.source.raw
-        return not raw or b"\\" in raw or any(sign in raw for sign in signs)
+        if not record.prefix:
+            return _may_hold(record.source.raw, signs)
+        held = self._held.get((record.file, signs))  # many entries share a file
+        if held is None:
+            held = self._held[record.file, signs] = _may_hold(record.source.raw, signs)
+        return held
 
     def bases(self, record: Record) -> list[tuple[tuple, dict]]:
         """(path, basis) of every basis in a record."""
@@ -110,14 +116,18 @@ class Texts:
         return re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})\b", re.I) if longest_first else None
 
     @cached_property
-    def _by_word(self) -> dict[str, list[str]]:
+    def _by_word(self) -> dict[bytes, list[bytes]]:
         """The longest word of each of them to those that it belongs to."""
-        found: dict[str, list[str]] = {}
+        found: dict[bytes, list[bytes]] = {}
         for other in self.synonyms:
-            found.setdefault(max(words_of(other), key=len, default=""), []).append(other)
+            found.setdefault(max(words_of(other), key=len, default=b""), []).append(plain_of(other))
         return found
 
     def may_hold_synonyms(self, record: Record) -> bool:
         """A first look, much faster than the pattern: whether some synonym's letters stand in the prose of a record."""
-        text, there = self.small_prose(record), self.watched(record)
+        text, there = self.plain_prose(record), self.watched(record)
         return any(other in text for word in there for other in self._by_word.get(word, ())) or not text.isascii()
+
+
+def _may_hold(raw: bytes, signs: tuple[bytes, ...]) -> bool:
+    return not raw or b"\\" in raw or any(sign in raw for sign in signs)

@@ -20,6 +20,7 @@ _NO_TEXTS = {
     "basis", "cautions", "stages", "differs", "takes", "shows", "inputs", "constants", "given", "gives", "systems", "tasks", "inherits",
     "through", "first", "felt_as", "has", "equipment", "states", "proves", "calculators", "acts", "conditions", "table", "chart", "formula",
 }  # fmt: skip
+_ALL_TEXTS = {"because", "results"}
 _END = re.compile(r"(?<=[.!?:;])\s+(?=[A-Z\"'(\[])|\n+")
 _CLAUSE = re.compile(r"(When|If|While|After|Before|Once|Until|As soon as|For|With|At|On|In)\b([^,.]*), ", re.I)
 
@@ -34,29 +35,44 @@ def verbs() -> frozenset[str]:
 def prose_of(record: Record) -> list[tuple[tuple, str]]:
     """(path, text) of every field that is prose; steps come with the rest. Titles and names are none."""
     found: list[tuple[tuple, str]] = []
-    _prose(record.data, (), "", found)
+    _prose(record.data, (), found)
     return found
 
 
-def _prose(data: dict, path: tuple, name: str, found: list) -> None:
-    under = "because" if path[:1] == ("results",) or path == ("because",) else ""
+def _prose(data: dict, path: tuple, found: list) -> None:
     for key, value in data.items():
         kind = value.__class__
-        if kind is not str and key in _NO_TEXTS and (not under or key == "basis"):
-            continue
-        name = under or key
         if kind is str:
-            if name in _TEXTS and value != "none":
+            if key in _TEXTS and value != "none":
                 found.append(((*path, key), value))
+        elif key in _ALL_TEXTS and not path:
+            _every(value, (key,), found)
+        elif key in _NO_TEXTS:
+            continue
         elif kind is dict:
-            _prose(value, (*path, key), name, found)
+            _prose(value, (*path, key), found)
         elif kind is list:
+            texts = key in _TEXTS
             for i, item in enumerate(value):
                 if item.__class__ is str:
-                    if name in _TEXTS:
+                    if texts:
                         found.append(((*path, key, i), item))
                 elif item.__class__ is dict:
-                    _prose(item, (*path, key, i), name, found)
+                    _prose(item, (*path, key, i), found)
+
+
+def _every(data: object, path: tuple, found: list) -> None:
+    """Every text below a field whose own fields are readings and answers, but for where it comes from."""
+    if data.__class__ is str:
+        if data != "none" or path[-1].__class__ is int:
+            found.append((path, data))
+    elif data.__class__ is dict:
+        for key, value in data.items():
+            if value.__class__ is str or key != "basis":
+                _every(value, (*path, key), found)
+    elif data.__class__ is list:
+        for i, item in enumerate(data):
+            _every(item, (*path, i), found)
 
 
 def plain(text: str) -> str:

@@ -11,9 +11,12 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
+_SIGNS = (b"invented",)
+
+
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every basis of a record of another kind."""
-    if record.kind in ("vehicles", "jobs") or record.source.raw and b"invented" not in record.source.raw:
+    if record.kind in ("vehicles", "jobs") or not context.may_hold(record, _SIGNS):
         return
     for path, basis in context.bases(record):
         if "invented" in basis:

@@ -26,8 +26,8 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             return
     if people > 1:
         return
-    text = context.small_prose(record)
-    for i, step in context.steps_with(record, "do") if "person" in text or "helper" in text else ():
+    text = context.plain_prose(record)
+    for i, step in context.steps_with(record, "do") if b"person" in text or b"helper" in text or not text.isascii() else ():
         hit = SECOND.search(step["do"])
         if hit:
             yield RULE.at(record, f"step {i + 1} speaks of {hit.group().lower()!r}, and people is 1", path=path)

@@ -33,8 +33,8 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
 
 
 def _may(record: Record, context: Context) -> bool:
-    text = context.small_prose(record)
-    return not _WORDS.isdisjoint(context.watched(record)) or "so on" in text or "and/or" in text or not text.isascii()
+    text = context.plain_prose(record)
+    return not _WORDS.isdisjoint(context.watched(record)) or b"so on" in text or b"and or" in text or not text.isascii()
 
 
 RULE = Rule(

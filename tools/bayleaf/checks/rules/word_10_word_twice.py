@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from operator import eq
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
@@ -12,15 +13,19 @@ from bayleaf.late import Late
 from bayleaf.records import Record
 
 _TWICE = Late(r"\b(?!that\b|had\b)([a-z]{2,}) \1\b")
-_FIRST_LOOK = Late(r"[^0-9A-Za-z_]([a-z]{2,}+) \1\b")  # finds all that the other finds, and takes a third of its time
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Small letters only, so that names such as `Pago Pago` pass."""
-    for path, text in context.prose(record) if _FIRST_LOOK.search("\n" + context.all_prose(record)) else ():
+    for path, text in context.prose(record) if _may(context.words(record)) or not context.plain_prose(record).isascii() else ():
         match = _TWICE.search(text)
         if match:
             yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
+
+
+def _may(words: list[bytes]) -> bool:
+    """A first look, much faster than the pattern: whether any word is like the next one."""
+    return any(map(eq, words, words[1:]))
 
 
 RULE = Rule(
