@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-import importlib
-import pkgutil
 import re
+import sys
 from collections.abc import Iterable
 from functools import cache
+from importlib.util import module_from_spec, spec_from_file_location
+from pathlib import Path
+from types import ModuleType
 
+from bayleaf.checks import rules
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Rule
 from bayleaf.checks.sites import NUMBERED, ROLES
@@ -18,9 +21,17 @@ from bayleaf.records import KINDS, Book, Record, listed
 @cache
 def all_rules() -> tuple[Rule, ...]:
     """All rules, by family and number."""
-    folder = importlib.import_module("bayleaf.checks.rules")
-    found = [importlib.import_module(f"{folder.__name__}.{m.name}").RULE for m in pkgutil.iter_modules(folder.__path__)]
+    found = [_module(f"{rules.__name__}.{path.stem}", path).RULE for path in Path(rules.__file__).parent.glob("[!_]*.py")]
     return tuple(sorted(found, key=lambda r: (r.code.rsplit("-", 1)[0], int(r.code.rsplit("-", 1)[1]))))
+
+
+def _module(name: str, path: Path) -> ModuleType:
+    """The module in a file. To ask the whole of Python's import where it lies takes as long again, two hundred times."""
+    if name not in sys.modules:
+        spec = spec_from_file_location(name, path)
+        sys.modules[name] = module_from_spec(spec)
+        spec.loader.exec_module(sys.modules[name])
+    return sys.modules[name]
 
 
 def check(book: Book, replay: bool = False) -> list[Finding]:
