@@ -47,7 +47,8 @@ class Hazards:
         self.triggers = [_trigger(id, data) for id, r in book.of("hazards").items() if r.sound for data in listed(r.data["triggers"])]
         self._by: dict[tuple[str, str], list[Trigger]] = {}
         self._types: dict[str, list[str]] = {}
-        self._kept: dict[tuple, list[Trigger]] = {}
+        self._held: dict[tuple, list[Trigger]] = {}
+        self._read: dict[int, tuple[str, frozenset[str]]] = {}
         for trigger in self.triggers:
             for key in _keys(trigger):
                 self._by.setdefault(key, []).append(trigger)
@@ -56,25 +57,40 @@ class Hazards:
         """Every hazard at every step of a walk, in the order of the steps; one trigger that holds is enough."""
         where = frozenset(listed(self.book.of("procedures")[walk.procedure].data["where"]))
         for index, step in enumerate(walk.steps):
-            found: set[str] = set()
-            quantity, used = quantity_of(self.book, step.data), self.used_in(step.data)
-            stands = step.had if step.had is step.has else step.had | step.has
-            for trigger in self._asked(step.acts, stands, quantity, step.when, used):
-                if trigger.hazard not in found and _holds(trigger, step, where):
-                    found.add(trigger.hazard)
-                    yield Met(trigger.hazard, index, trigger)
+            # all that a trigger can ask; many steps are alike in it. The paths live as long as this book, so that their ids tell them apart.
+            asked = (step.acts, step.had, step.has, step.when, self._taken(step.data), id(step.act_paths), id(step.read_paths), where)
+            held = self._held.get(asked)
+            if held is None:
+                held = self._held[asked] = self._holding(step, where)
+            for trigger in held:
+                yield Met(trigger.hazard, index, trigger)
 
-    def _asked(self, acts: frozenset[str], stands: frozenset[str], quantity: str, when: str, used: frozenset[str]) -> list[Trigger]:
-        """The triggers that may hold where this is done, stands and is used; many steps are alike, so they are kept."""
-        asked = (acts, stands, quantity, when, used)
-        if asked not in self._kept:
-            keys = [("", ""), *(("act", a) for a in sorted(acts)), *(("state", s) for s in sorted(stands))]
-            keys += [("quantity", quantity), ("when", when), *(("equipment", e) for e in sorted(used))]
-            triggers = [t for key in keys for t in self._by.get(key, ())]
-            self._kept[asked] = [t for t in triggers if not (
-                t.quantities and quantity not in t.quantities or t.conditions and when not in t.conditions
-                or t.equipment and used.isdisjoint(t.equipment) or not stands.issuperset(t.with_))]  # fmt: skip
-        return self._kept[asked]
+    def _holding(self, step: WalkedStep, where: frozenset[str]) -> list[Trigger]:
+        """The first trigger of each hazard that holds in a step."""
+        quantity, used = self._taken(step.data)
+        stands = step.had | step.has
+        keys = [("", ""), *(("act", a) for a in sorted(step.acts)), *(("state", s) for s in sorted(stands))]
+        keys += [("quantity", quantity), ("when", step.when), *(("equipment", e) for e in sorted(used))]
+        found: dict[str, Trigger] = {}
+        for t in [t for key in keys for t in self._by.get(key, ())]:
+            if t.hazard not in found and (
+                (not t.quantities or quantity in t.quantities)
+                and (not t.conditions or step.when in t.conditions)
+                and (not t.equipment or not used.isdisjoint(t.equipment))
+                and stands.issuperset(t.with_)
+                and step.had.isdisjoint(t.without)
+                and (not t.places or not where.isdisjoint(t.places))
+                and (not t.on_path or any(_fits(t, path) for path in (step.act_paths if t.acts else step.read_paths)))
+            ):
+                found[t.hazard] = t
+        return list(found.values())
+
+    def _taken(self, data: dict) -> tuple[str, frozenset[str]]:
+        """(the quantity that a step measures, what it uses); kept, because a step is walked again wherever it is followed."""
+        kept = self._read.get(id(data))
+        if kept is None:
+            kept = self._read[id(data)] = (quantity_of(self.book, data), self.used_in(data))
+        return kept
 
     def used_in(self, data: dict) -> frozenset[str]:
         """What one step uses, with every type that it is of."""
@@ -145,15 +161,6 @@ def _keys(t: Trigger) -> list[tuple[str, str]]:
         if words:
             return [(name, word) for word in words]
     return [("", "")]
-
-
-def _holds(t: Trigger, step: WalkedStep, where: frozenset[str]) -> bool:
-    """Whether the rest of what a trigger that was found for a step asks holds there: see `Hazards._asked`."""
-    return (
-        step.had.isdisjoint(t.without)
-        and (not t.places or not where.isdisjoint(t.places))
-        and (not t.on_path or any(_fits(t, path) for path in (step.act_paths if t.acts else step.read_paths)))
-    )
 
 
 def _fits(t: Trigger, path: PathFact) -> bool:

@@ -27,6 +27,7 @@ class Paths:
     def __init__(self, book: Book, layout: Layout):
         self.layout = layout
         self._facts: dict[tuple[str, str], PathFact] = {}
+        self._carrying: dict[tuple[frozenset[str], tuple[str, ...]], tuple[PathFact, ...]] = {}
         self._of: dict[tuple[tuple[str, ...], tuple[str, ...]], tuple[PathFact, ...]] = {}
         for system, record in book.of("systems").items():
             for path in listed(record.data.get("paths")) if record.sound else []:
@@ -41,10 +42,13 @@ class Paths:
             self._of[asked] = tuple(self._facts[pair] for pair in sorted(found) if pair in self._facts)
         return self._of[asked]
 
-    def all(self, systems: Iterable[str] = ()) -> tuple[PathFact, ...]:
-        """Every path of these systems, or of every system."""
-        wanted = set(systems)
-        return tuple(fact for (system, _name), fact in self._facts.items() if not wanted or system in wanted)
+    def carrying(self, what: frozenset[str], systems: tuple[str, ...]) -> tuple[PathFact, ...]:
+        """Every path of these systems, or of every system where none is named, that carries one of these."""
+        asked = (what, systems)
+        if asked not in self._carrying:
+            facts = self._facts.items()
+            self._carrying[asked] = tuple(fact for (system, _), fact in facts if fact.carries in what and (not systems or system in systems))
+        return self._carrying[asked]
 
 
 def pascals(quantity: object) -> float | None:

@@ -150,8 +150,7 @@ class _Walker:
         """The paths of the parts; where no joint is named or stands, every path on which there could be one."""
         if at or not each:
             return self.paths.of(at, systems) if at else ()
-        carries = {c for state in each for c in state.carries}
-        return tuple(p for p in self.paths.all(systems) if p.carries in carries)
+        return self.paths.carrying(_NONE.union(*(state.carries for state in each)), systems)
 
     def _condition(self, walked: WalkedStep, done: frozenset[str], claims: tuple[str, ...], index: int) -> None:
         """What the step's condition speaks of. A sentence does not make an engine cool, but it may make it hot."""
