@@ -58,16 +58,17 @@ class Hazards:
         where = frozenset(listed(self.book.of("procedures")[walk.procedure].data["where"]))
         for index, step in enumerate(walk.steps):
             # all that a trigger can ask; many steps are alike in it. The paths live as long as this book, so that their ids tell them apart.
-            asked = (step.acts, step.had, step.has, step.when, self._taken(step.data), id(step.act_paths), id(step.read_paths), where)
+            taken = self._read.get(id(step.data)) or self._taken(step.data)
+            asked = (step.acts, step.had, step.has, step.when, taken, id(step.act_paths), id(step.read_paths), where)
             held = self._held.get(asked)
             if held is None:
-                held = self._held[asked] = self._holding(step, where)
+                held = self._held[asked] = self._holding(step, taken, where)
             for trigger in held:
                 yield Met(trigger.hazard, index, trigger)
 
-    def _holding(self, step: WalkedStep, where: frozenset[str]) -> list[Trigger]:
+    def _holding(self, step: WalkedStep, taken: tuple[str, frozenset[str]], where: frozenset[str]) -> list[Trigger]:
         """The first trigger of each hazard that holds in a step."""
-        quantity, used = self._taken(step.data)
+        quantity, used = taken
         stands = step.had | step.has
         keys = [("", ""), *(("act", a) for a in sorted(step.acts)), *(("state", s) for s in sorted(stands))]
         keys += [("quantity", quantity), ("when", step.when), *(("equipment", e) for e in sorted(used))]
@@ -86,11 +87,9 @@ class Hazards:
         return list(found.values())
 
     def _taken(self, data: dict) -> tuple[str, frozenset[str]]:
-        """(the quantity that a step measures, what it uses); kept, because a step is walked again wherever it is followed."""
-        kept = self._read.get(id(data))
-        if kept is None:
-            kept = self._read[id(data)] = (quantity_of(self.book, data), self.used_in(data))
-        return kept
+        """(the quantity that a step measures, what it uses), kept: a step is walked again wherever it is followed."""
+        taken = self._read[id(data)] = (quantity_of(self.book, data), self.used_in(data))
+        return taken
 
     def used_in(self, data: dict) -> frozenset[str]:
         """What one step uses, with every type that it is of."""
