@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from bayleaf.checks.sites import Site
+from bayleaf.nearest import nearest
 from bayleaf.quantities import from_si
 from bayleaf.records import Record
 
@@ -34,10 +35,8 @@ def _key(entry: object) -> str:
 
 def mean(word: str, known: Iterable[str], otherwise: str = "", nearness: float = 0.6) -> str:
     """`Did you mean x?` for the nearest known word, or `otherwise`."""
-    import difflib  # seldom needed, and the start of a check counts
-
-    near = difflib.get_close_matches(str(word), list(known), 1, nearness)
-    return f"Did you mean {near[0]}?" if near else otherwise
+    near = nearest(word, known, nearness)
+    return f"Did you mean {near}?" if near else otherwise
 
 
 def either(words: Iterable[str], word: str = "or") -> str:

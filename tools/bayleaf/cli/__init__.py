@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import NoReturn
 
 from bayleaf.finding import CouldNotRun
+from bayleaf.nearest import nearest
 
 # name: what it does; each command is the module of that name with `options(parser)` and `run(args) -> int`
 COMMANDS = {
@@ -80,10 +81,8 @@ def _known(argv: list[str]) -> None:
         return
     if word.startswith("-"):
         raise CouldNotRun(f"the command comes before its options, as in bayleaf check --root DIR; there is no {word} before it")
-    from difflib import get_close_matches
-
-    near = get_close_matches(word, COMMANDS, 1)
-    raise CouldNotRun(f"there is no command {word!r}; {f'did you mean {near[0]}?' if near else 'there are ' + ', '.join(COMMANDS)}")
+    near = nearest(word, COMMANDS)
+    raise CouldNotRun(f"there is no command {word!r}; {f'did you mean {near}?' if near else 'there are ' + ', '.join(COMMANDS)}")
 
 
 def book_options(parser: argparse.ArgumentParser, formats: bool = False) -> None:

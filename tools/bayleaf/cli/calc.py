@@ -7,7 +7,6 @@ import json
 import math
 import re
 from dataclasses import dataclass
-from difflib import get_close_matches
 
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, root_of
@@ -15,6 +14,7 @@ from bayleaf.finding import CouldNotRun
 from bayleaf.formulas.calculator import Calculator, Input
 from bayleaf.formulas.compile import compile_calculator
 from bayleaf.formulas.errors import FormulaError
+from bayleaf.nearest import nearest
 from bayleaf.quantities import QuantityError, from_si, quantities_of, read_value, show, to_si, with_unit
 from bayleaf.records import Book, Record, load
 from bayleaf.report import text
@@ -83,8 +83,8 @@ def _record(book: Book, id: str) -> Record:
 
 
 def _near(word: str, known, otherwise: str = "") -> str:
-    near = [one for one in known if word and one.startswith(word)] or get_close_matches(word, list(known), 1)
-    return f"did you mean {near[0]}?" if near else otherwise or f"there are {', '.join(known)}"
+    near = next((one for one in known if word and one.startswith(word)), "") or nearest(word, known)
+    return f"did you mean {near}?" if near else otherwise or f"there are {', '.join(known)}"
 
 
 def _given(calc: Calculator, words: list[str]) -> dict[str, Given]:

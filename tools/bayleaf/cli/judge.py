@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 import json
 from collections.abc import Callable
-from difflib import get_close_matches
 from pathlib import Path
 
 from bayleaf.checks import check_record
@@ -14,6 +13,7 @@ from bayleaf.cli.check import line_reader
 from bayleaf.diagnosis.judge import judge
 from bayleaf.diagnosis.say import lines, to_json
 from bayleaf.finding import CouldNotRun, Finding
+from bayleaf.nearest import nearest
 from bayleaf.records import Book, Record, load, load_job
 from bayleaf.records.decode import MOST_BYTES
 from bayleaf.report import text
@@ -66,9 +66,9 @@ def _job(
         job = book.of("jobs")[ids[0]]
         return job, check_record(book, job), line_of
     if not path.is_file():
-        near = get_close_matches(named, book.of("jobs"), 1)
+        near = nearest(named, book.of("jobs"))
         what = "not an ordinary file" if path.exists() else "no such file"
-        raise CouldNotRun(f"{named}: {what}, and no job of the book{f'; did you mean {near[0]}?' if near else ''}")
+        raise CouldNotRun(f"{named}: {what}, and no job of the book{f'; did you mean {near}?' if near else ''}")
     job, found = load_job(path, book)
     found = [f for f in found if f.code != FILE_NAME]
     if job is not None and not any(f.level == "error" for f in found):

@@ -5,13 +5,13 @@ from __future__ import annotations
 import argparse
 import json
 import re
-from difflib import get_close_matches
 from pathlib import Path
 
 from bayleaf.cli import book_options, root_of
 from bayleaf.diagnosis.layout import layout_of
 from bayleaf.diagnosis.suggest import MECHANISMS, Suggestion, suggest
 from bayleaf.finding import CouldNotRun
+from bayleaf.nearest import nearest
 from bayleaf.records import RECORD_KINDS, Book, load
 from bayleaf.records.book import ID
 
@@ -119,5 +119,5 @@ def _yaml(value: object) -> str:
 
 
 def _near(word: str, known) -> str:  # noqa: ANN001 - any collection of names
-    near = get_close_matches(word, list(known), 1)
-    return f"did you mean {near[0]}?" if near else f"there are {', '.join(list(known)[:12])}"
+    near = nearest(word, known)
+    return f"did you mean {near}?" if near else f"there are {', '.join(list(known)[:12])}"

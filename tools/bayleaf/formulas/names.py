@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from difflib import get_close_matches
 
 from bayleaf.formulas.errors import FormulaError
 from bayleaf.formulas.grammar import RESERVED
 from bayleaf.formulas.tree import Node, walk
+from bayleaf.nearest import nearest
 
 
 def names_apart(inputs: Mapping, constants: Mapping, trees: Mapping) -> None:
@@ -54,5 +54,5 @@ def all_used(inputs: Mapping, constants: Mapping, lines: Mapping[str, Line], res
 
 
 def near(word: str, known: Iterable[str]) -> str:
-    near = get_close_matches(word, list(known), 1)
-    return f"did you mean {near[0]}?" if near else f"there are {', '.join(list(known)[:8])}"
+    near = nearest(word, known)
+    return f"did you mean {near}?" if near else f"there are {', '.join(list(known)[:8])}"

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from difflib import get_close_matches
 
+from bayleaf.nearest import nearest
 from bayleaf.quantities.table import to_si, units
 
 REFERENCES = ("absolute", "gauge", "vacuum", "difference", "none")
@@ -155,14 +155,14 @@ def _try(spelling: str, quantity: Quantity) -> str:
         return f"write {meant}; gauge or absolute is a field of the quantity, and this one is {quantity.reference}"
     if meant in quantity.units:
         return f"write {meant}"
-    near = get_close_matches(spelling, quantity.units, 1, 0.5)
-    near = near or [known for known in quantity.units if known.lower() == spelling.lower()]
-    return f"did you mean {near[0]}?" if near else f"write {_or(quantity.symbols())}"
+    near = nearest(spelling, quantity.units, 0.5)
+    near = near or next((known for known in quantity.units if known.lower() == spelling.lower()), "")
+    return f"did you mean {near}?" if near else f"write {_or(quantity.symbols())}"
 
 
 def _near(word: str, known) -> str:
-    near = get_close_matches(str(word), list(known), 1)
-    return f"did you mean {near[0]}?" if near else f"write one of {', '.join(list(known)[:8])}"
+    near = nearest(word, known)
+    return f"did you mean {near}?" if near else f"write one of {', '.join(list(known)[:8])}"
 
 
 def _or(words: list[str]) -> str:

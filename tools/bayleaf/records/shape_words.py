@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import difflib
 import re
 from collections.abc import Iterable
 
 import jsonschema
 
 from bayleaf.finding import Finding
+from bayleaf.nearest import nearest
 from bayleaf.records.record import Record
 
 _TYPES = {"object": "a map of fields", "array": "a list", "string": "text", "number": "a number",
@@ -148,9 +148,9 @@ def _sentence(text: str) -> str:
 
 
 def _mean(word: str, known: list[str]) -> str:
-    near = difflib.get_close_matches(word, known, 1, 0.6)
+    near = nearest(word, known)
     if near:
-        return f"Did you mean {near[0]}?"
+        return f"Did you mean {near}?"
     return f"It may be: {', '.join(known[:24])}." if known else "Delete it."
 
 
