@@ -38,7 +38,7 @@ def timed(command: list[str]) -> tuple[float, float, str]:
     done = subprocess.run(command, capture_output=True, text=True, env=environment, check=False)
     wall = time.perf_counter() - start
     after = resource.getrusage(resource.RUSAGE_CHILDREN)
-    if done.returncode not in (0, 1):
+    if done.returncode not in (0, 1) or done.stderr:
         raise SystemExit(done.stderr)
     busy = after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
     return wall, busy, (done.stdout.strip().split("\n") or [""])[-1]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from bayleaf.checks import all_rules
 from bayleaf.checks.context import Context
@@ -89,7 +89,7 @@ class Detector:
         typed = {path: text for path, text in record.source.typed.items() if path[: len(record.prefix)] == record.prefix}
         typed = {path: text for path, text in typed.items() if path[len(record.prefix) :] != mutant.path}
         source = Source(record.file, typed={path[len(record.prefix) :]: text for path, text in typed.items()})
-        new = replace(record, data=mutant.data, source=source, prefix=())
+        new = Record(record.kind, record.id, mutant.data, source, (), record.sound)
         book = Book(self.book.root, {kind: dict(held) for kind, held in self.book.kinds.items()}, [], self.book.files, dict(self.book._all))
         book.kinds[record.kind][record.id] = book._all[record.id] = new
         return book

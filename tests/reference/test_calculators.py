@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -58,7 +57,7 @@ def test_its_dimensions_close_in_pint_too(id):
 def _decimal(node):
     """The tree with its exponents as decimals, where they stand as ratios."""
     text = repr(float(Fraction(node.text))) if node.kind == "number" else node.text
-    return replace(node, text=text, args=tuple(map(_decimal, node.args)))
+    return node._replace(text=text, args=tuple(map(_decimal, node.args)))
 
 
 def _quantity(x: float, dimension: tuple):

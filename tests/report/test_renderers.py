@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from dataclasses import replace
 from importlib import resources
 from pathlib import Path
 
@@ -36,7 +35,7 @@ def test_a_format_says_what_its_golden_text_says(name):
 
 
 def test_advice_of_one_rule_is_told_in_full_once_and_before_what_must_be_mended():
-    advice = [replace(FINDINGS[0], code=code, level="advice", line=line, help=help) for code, line, help in
+    advice = [FINDINGS[0]._replace(code=code, level="advice", line=line, help=help) for code, line, help in
               (("A-1", 7, "Do."), ("A-1", 8, "Do."), ("B-1", 7, "Do."), ("A-1", 9, "Do it."))]  # fmt: skip
     lines = rendered("text", [advice[0], FINDINGS[0], *advice[1:]]).split("\n")
     assert [line.split(": ")[1] for line in lines if line.startswith("kb/")] == ["advice A-1", "advice A-1", "advice A-1", "advice B-1", "error UNIT-1"]

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 LEVELS = ("error", "warning", "advice")
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(NamedTuple):
     """One thing found in one place.
 
     `line`, `column` and `end_column` count from 1 in code points; `end_column` is exclusive.

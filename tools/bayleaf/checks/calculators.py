@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from bayleaf.finding import Finding
@@ -19,14 +18,13 @@ if TYPE_CHECKING:
     from bayleaf.checks.rule import Rule
 
 
-@dataclass
 class Proof:
     """One calculator: ready, or why not, with the code of the rule that says so ("" where another family says it)."""
 
-    ready: Calculator | None = None
-    error: FormulaError | None = None
-    code: str = ""
-    checks: tuple[Check, ...] = ()
+    __slots__ = ("ready", "error", "code", "checks")
+
+    def __init__(self, ready: Calculator | None = None, error: FormulaError | None = None, code: str = "", checks: tuple[Check, ...] = ()):
+        self.ready, self.error, self.code, self.checks = ready, error, code, checks
 
 
 def prove(record: Record, context: Context) -> Proof:
@@ -81,4 +79,4 @@ def _say(rule: Rule, record: Record, err: FormulaError) -> Finding:
     if quote is None:
         return found
     column = found.column + quote + err.offset
-    return replace(found, column=column, end_column=column + max(err.length, 1))
+    return found._replace(column=column, end_column=column + max(err.length, 1))

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from bayleaf.records import Record, mapped
 
@@ -12,8 +11,7 @@ if TYPE_CHECKING:
     from bayleaf.checks.context import Context
 
 
-@dataclass(frozen=True, slots=True)
-class Feed:
+class Feed(NamedTuple):
     """One use of a calculator: the path of its inputs, the inputs as written, the quantity of its result, the reading that it gives.
 
     `chosen` is the result that the record names, `result` its quantity's id, both empty where the record must choose and has not.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from bayleaf.checks.machine import Machine
 from bayleaf.checks.paths import PathFact, pascals
@@ -11,8 +11,7 @@ from bayleaf.checks.walked import Walk, WalkedStep
 from bayleaf.records import Book, listed, mapped
 
 
-@dataclass(frozen=True, slots=True)
-class Trigger:
+class Trigger(NamedTuple):
     """One trigger of one hazard, made ready. What is empty or None, it does not ask."""
 
     hazard: str
@@ -30,13 +29,13 @@ class Trigger:
     on_path: bool  # whether it asks anything of a path
 
 
-@dataclass(slots=True)
 class Met:
     """A hazard that the step at `index` of the walk meets, and the trigger that holds there."""
 
-    hazard: str
-    index: int
-    trigger: Trigger
+    __slots__ = ("hazard", "index", "trigger")
+
+    def __init__(self, hazard: str, index: int, trigger: Trigger):
+        self.hazard, self.index, self.trigger = hazard, index, trigger
 
 
 class Hazards:

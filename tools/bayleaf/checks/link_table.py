@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 
 # Field path: the kinds that its ids may be of. `*` is every entry or field, `@` is the field's own name,
@@ -69,24 +68,23 @@ LINKS: dict[str, dict[str, str]] = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True, eq=False)
 class Leaf:
     """One row of the table for a kind: its first and its last field, and the kinds that its ids may be of (none: any)."""
 
-    top: str
-    last: str
-    kinds: tuple[str, ...]
+    __slots__ = ("top", "last", "kinds")
+
+    def __init__(self, top: str, last: str, kinds: tuple[str, ...]):
+        self.top, self.last, self.kinds = top, last, kinds
 
 
-@dataclass(slots=True)
 class Plan:
     """A node of the table, ready for walking. `keys`, `items`: the row of the ids that are its field names, its entries."""
 
-    keys: Leaf | None
-    items: Leaf | None
-    fields: tuple[tuple[str, Leaf], ...]
-    inner: tuple[tuple[str, Plan], ...]
-    each: Plan | None
+    __slots__ = ("keys", "items", "fields", "inner", "each")
+
+    def __init__(self, keys: Leaf | None, items: Leaf | None, fields: tuple[tuple[str, Leaf], ...],
+                 inner: tuple[tuple[str, Plan], ...], each: Plan | None):  # fmt: skip
+        self.keys, self.items, self.fields, self.inner, self.each = keys, items, fields, inner, each
 
 
 @cache

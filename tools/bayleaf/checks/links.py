@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from dataclasses import dataclass
 
 from bayleaf.checks.link_table import Leaf, Plan, leaves_of, plan_of
 from bayleaf.checks.writing import prose_of
@@ -14,15 +13,16 @@ _NOT_IDS = {"like"}  # a field of a stage that stands among the readings
 PROSE = re.compile(r"\[\[([^\[\]|]*)(?:\|([^\[\]]*))?\]\]")
 
 
-@dataclass(slots=True)
 class Link:
-    """One id in a record: its field path, the id, the kinds that it may be of (none: any), and how it is written."""
+    """One id in a record: its field path, the id, the kinds that it may be of (none: any), and how it is written.
 
-    path: tuple
-    id: str
-    kinds: tuple[str, ...]
-    key: bool = False  # the id is the field's own name
-    prose: bool = False  # it stands in text, as [[id]]
+    `key`: the id is the field's own name; `prose`: it stands in text, as [[id]].
+    """
+
+    __slots__ = ("path", "id", "kinds", "key", "prose")
+
+    def __init__(self, path: tuple, id: str, kinds: tuple[str, ...], key: bool = False, prose: bool = False):
+        self.path, self.id, self.kinds, self.key, self.prose = path, id, kinds, key, prose
 
 
 def links_of(record: Record, prose: list[tuple[tuple, str]] | None = None) -> list[Link]:

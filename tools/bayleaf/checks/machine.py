@@ -3,30 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from bayleaf.records import Book, Record, listed, mapped
 
 
-@dataclass(frozen=True, slots=True, eq=False)
 class State:
     """One state of the vocabulary. `carries` empty: its acts set it on any part."""
 
-    id: str
-    title: str
-    set_by: frozenset[str]
-    ended_by: frozenset[str]
-    requires: tuple[str, ...]
-    forbids: frozenset[str]
-    needs: tuple[str, ...]
-    carries: frozenset[str]
-    each: bool
-    connection: bool
-    stops: bool
-    proof: dict
+    __slots__ = ("id", "title", "set_by", "ended_by", "requires", "forbids", "needs", "carries", "each", "connection", "stops", "proof")
+
+    def __init__(self, id: str, title: str, set_by: frozenset[str], ended_by: frozenset[str], requires: tuple[str, ...],
+                 forbids: frozenset[str], needs: tuple[str, ...], carries: frozenset[str], each: bool, connection: bool,
+                 stops: bool, proof: dict):  # fmt: skip
+        self.id, self.title, self.set_by, self.ended_by, self.requires = id, title, set_by, ended_by, requires
+        self.forbids, self.needs, self.carries = forbids, needs, carries
+        self.each, self.connection, self.stops, self.proof = each, connection, stops, proof
 
 
-@dataclass(slots=True)
 class Brought:
     """What an act brings with it in a condition: `acts` is all that is done, `own` by the act and `done` by the condition.
 
@@ -34,14 +27,12 @@ class Brought:
     joint by joint, that it ends; `forbidden_by` and `ends` those that forbid one of the acts and those that one of them ends.
     """
 
-    own: frozenset[str]
-    acts: frozenset[str]
-    done: frozenset[str]
-    claims: tuple[str, ...]
-    setters: list[State]
-    each: list[State]
-    forbidden_by: frozenset[str]
-    ends: frozenset[str]
+    __slots__ = ("own", "acts", "done", "claims", "setters", "each", "forbidden_by", "ends")
+
+    def __init__(self, own: frozenset[str], acts: frozenset[str], done: frozenset[str], claims: tuple[str, ...],
+                 setters: list[State], each: list[State], forbidden_by: frozenset[str], ends: frozenset[str]):  # fmt: skip
+        self.own, self.acts, self.done, self.claims = own, acts, done, claims
+        self.setters, self.each, self.forbidden_by, self.ends = setters, each, forbidden_by, ends
 
 
 class Machine:

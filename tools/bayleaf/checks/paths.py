@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from bayleaf.diagnosis.layout import Layout
 from bayleaf.quantities import to_si, units
 from bayleaf.records import Book, listed, mapped
 
 
-@dataclass(frozen=True, slots=True)
-class PathFact:
+class PathFact(NamedTuple):
     """One path of one system. `greatest` is the greatest credible pressure in Pa, None where the path states none."""
 
     system: str

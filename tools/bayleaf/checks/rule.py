@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from bayleaf.finding import Finding
 from bayleaf.records import Record
@@ -15,8 +14,7 @@ if TYPE_CHECKING:
 SCOPES = ("file", "value", "record", "book", "replay")
 
 
-@dataclass(frozen=True)
-class Example:
+class Example(NamedTuple):
     """A slip in the small book of the tests: in `file`, the text `good` becomes `bad`, and the rule must speak.
 
     `file` is relative to kb/. `good` stands there exactly once; where it is empty, `bad` is a whole new file.
@@ -27,8 +25,7 @@ class Example:
     bad: str
 
 
-@dataclass(frozen=True)
-class Rule:
+class Rule(NamedTuple):
     """One rule. `code` is its family's word and a number; `kinds` limits a rule of records or values to some kinds of
     record, `roles` a rule of values to numbers of some roles (see `Site`).
 

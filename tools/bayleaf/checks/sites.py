@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
 from functools import cache
 
 from bayleaf.diagnosis.compute import Desk
@@ -28,7 +27,6 @@ NUMBERED = {
 ROLES = ("band", "range", "value", "width", "reading", "unit")
 
 
-@dataclass(slots=True)
 class Site:
     """One unit with the numbers that it belongs to.
 
@@ -40,19 +38,14 @@ class Site:
     `basis` is the basis beside or above the numbers, None where there is none.
     """
 
-    record: Record
-    path: tuple
-    role: str
-    quantity: Quantity | None
-    unit: str
-    unit_path: tuple
-    numbers: dict[tuple, float]
-    basis: dict | None = None
-    choices: tuple[Quantity, ...] = ()
-    known: bool = field(init=False)
+    __slots__ = ("record", "path", "role", "quantity", "unit", "unit_path", "numbers", "basis", "choices", "known")
 
-    def __post_init__(self) -> None:
-        self.known = self.quantity is not None and (self.unit in self.quantity.units if self.role != "width" else _is_width(self.quantity, self.unit))
+    def __init__(self, record: Record, path: tuple, role: str, quantity: Quantity | None, unit: str, unit_path: tuple,
+                 numbers: dict[tuple, float], basis: dict | None = None, choices: tuple[Quantity, ...] = ()):  # fmt: skip
+        self.record, self.path, self.role = record, path, role
+        self.quantity, self.unit, self.unit_path, self.numbers = quantity, unit, unit_path, numbers
+        self.basis, self.choices = basis, choices
+        self.known = quantity is not None and (unit in quantity.units if role != "width" else _is_width(quantity, unit))
 
     def si(self, value: float) -> float:
         """A number of this site in SI; only where `known`."""
@@ -87,7 +80,7 @@ class Sites:
         if quantity and "difference" in computed and "quantity" not in computed and quantity.reference != "difference":
             span = quantity.plausible[1] - quantity.plausible[0]
             reference = "none" if quantity.reference == "none" else "difference"
-            return replace(quantity, reference=reference, plausible=(-span, span))
+            return quantity._replace(reference=reference, plausible=(-span, span))
         return quantity
 
     def _site(self, record: Record, path: tuple, role: str, among: tuple, data: dict, fields: tuple, basis: dict | None = None) -> Site:

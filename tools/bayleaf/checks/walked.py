@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 from bayleaf.checks.machine import Brought, State
 from bayleaf.checks.paths import PathFact
 
 Key = tuple[str, str]  # a state or an act, and the part that it belongs to ('' for the whole car)
 
 
-@dataclass(slots=True)
 class Note:
     """Something that happened in a step.
 
@@ -20,26 +17,21 @@ class Note:
     unmet (the procedure followed here needs `what`). `since` is the index of the step that set or began `what`.
     """
 
-    kind: str
-    what: str
-    at: str = ""
-    other: str = ""
-    since: int = -1
+    __slots__ = ("kind", "what", "at", "other", "since")
+
+    def __init__(self, kind: str, what: str, at: str = "", other: str = "", since: int = -1):
+        self.kind, self.what, self.at, self.other, self.since = kind, what, at, other, since
 
 
-@dataclass(slots=True)
 class Written:
     """What a step says wherever it is walked; see WalkedStep. `each`: states kept joint by joint that it looks at or closes."""
 
-    brought: Brought
-    when: str
-    each: list[State]
-    makes: list[str]
-    cautions: tuple[str, ...]
-    read_at: tuple[str, ...]
+    __slots__ = ("brought", "when", "each", "makes", "cautions", "read_at")
+
+    def __init__(self, brought: Brought, when: str, each: list[State], makes: list[str], cautions: tuple[str, ...], read_at: tuple[str, ...]):
+        self.brought, self.when, self.each, self.makes, self.cautions, self.read_at = brought, when, each, makes, cautions, read_at
 
 
-@dataclass(slots=True)
 class WalkedStep:
     """One step. `before` and `after` map what stands to the index of the step that set it (-1: from the start).
 
@@ -49,25 +41,18 @@ class WalkedStep:
     `before` and `after`.
     """
 
-    number: str
-    source: str
-    path: tuple
-    place: tuple
-    data: dict
-    when: str
-    acts: frozenset[str]
-    own: frozenset[str]
-    at: tuple[str, ...]
-    act_paths: tuple[PathFact, ...]
-    read_paths: tuple[PathFact, ...]
-    cautions: tuple[str, ...]
-    before: dict[Key, int]
-    doing: dict[Key, int]
-    shown: frozenset[str]
-    after: dict[Key, int]
-    notes: list[Note]
-    had: frozenset[str]
-    has: frozenset[str] = frozenset()
+    __slots__ = ("number", "source", "path", "place", "data", "when", "acts", "own", "at", "act_paths", "read_paths",
+                 "cautions", "before", "doing", "shown", "after", "notes", "had", "has")  # fmt: skip
+
+    def __init__(self, number: str, source: str, path: tuple, place: tuple, data: dict, when: str, acts: frozenset[str],
+                 own: frozenset[str], at: tuple[str, ...], act_paths: tuple[PathFact, ...], read_paths: tuple[PathFact, ...],
+                 cautions: tuple[str, ...], before: dict[Key, int], doing: dict[Key, int], shown: frozenset[str],
+                 after: dict[Key, int], notes: list[Note], had: frozenset[str], has: frozenset[str] = frozenset()):  # fmt: skip
+        self.number, self.source, self.path, self.place, self.data = number, source, path, place, data
+        self.when, self.acts, self.own, self.at = when, acts, own, at
+        self.act_paths, self.read_paths, self.cautions = act_paths, read_paths, cautions
+        self.before, self.doing, self.shown, self.after = before, doing, shown, after
+        self.notes, self.had, self.has = notes, had, has
 
     def stood(self, state: str) -> bool:
         """Whether a state stood when the step began."""
@@ -78,7 +63,6 @@ class WalkedStep:
         return state in self.had or state in self.has
 
 
-@dataclass(slots=True)
 class Walk:
     """`start` and `end` map what stands to the step that set it; `left` are the acts that nothing undid.
 
@@ -86,16 +70,17 @@ class Walk:
     them does by its act, and `noted` the kinds of all notes.
     """
 
-    procedure: str
-    inherited: frozenset[str]
-    start: dict[Key, int]
-    steps: list[WalkedStep] = field(default_factory=list)
-    end: dict[Key, int] = field(default_factory=dict)
-    left: dict[Key, int] = field(default_factory=dict)
-    own: list[WalkedStep] = field(default_factory=list)
-    taking: list[WalkedStep] = field(default_factory=list)
-    acts: frozenset[str] = frozenset()
-    noted: frozenset[str] = frozenset()
+    __slots__ = ("procedure", "inherited", "start", "steps", "end", "left", "own", "taking", "acts", "noted")
+
+    def __init__(self, procedure: str, inherited: frozenset[str], start: dict[Key, int]):
+        self.procedure, self.inherited, self.start = procedure, inherited, start
+        self.steps: list[WalkedStep] = []
+        self.end: dict[Key, int] = {}
+        self.left: dict[Key, int] = {}
+        self.own: list[WalkedStep] = []
+        self.taking: list[WalkedStep] = []
+        self.acts: frozenset[str] = frozenset()
+        self.noted: frozenset[str] = frozenset()
 
     def done(self) -> None:
         """Index the steps once all are walked."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 # Best first: what is known of this very car comes before what is known of cars in general.
 SOURCES = ("typed", "vehicle", "expected", "limit", "spread")
@@ -15,8 +15,7 @@ SOURCE_WORDS = {
 }
 
 
-@dataclass(frozen=True)
-class Band:
+class Band(NamedTuple):
     """The limits of one reading in SI; None on a side without a limit.
 
     `spread` is true for a range over many cars, inside which this car may still be low or high.

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from bayleaf.diagnosis.layout import Layout
 from bayleaf.records import Book, Record, listed, mapped
 
 
-@dataclass(frozen=True)
-class Car:
+class Car(NamedTuple):
     """`has` is None when every optional feature is there, as when a system is looked at on its own."""
 
     title: str
@@ -17,7 +16,7 @@ class Car:
     has: frozenset[str] | None = None
     fuel: str = ""
     altitude: dict | None = None  # {value, unit}
-    bands: dict = field(default_factory=dict, hash=False)  # the maker's, as written in the vehicle
+    bands: dict = {}  # the maker's, as written in the vehicle; nobody writes to it
     vehicle: str = ""
 
 

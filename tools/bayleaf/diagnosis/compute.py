@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 from bayleaf.diagnosis.car import Car
 from bayleaf.diagnosis.instrument import Instrument
@@ -14,8 +14,7 @@ from bayleaf.records import Book, mapped
 _FUEL = {"fuel-stoichiometric": "stoichiometric", "fuel-density": "density", "fuel-ethanol": "ethanol"}
 
 
-@dataclass(frozen=True)
-class Known:
+class Known(NamedTuple):
     """A value in hand, in SI: what it may be out by (None when its instrument does not say) and what it was read with."""
 
     value: float

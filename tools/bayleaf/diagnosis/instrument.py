@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from bayleaf.quantities import Quantity, QuantityError
 from bayleaf.records import Book, mapped
@@ -11,8 +11,7 @@ from bayleaf.records import Book, mapped
 SLACK = 1e-9
 
 
-@dataclass(frozen=True)
-class Instrument:
+class Instrument(NamedTuple):
     """An instrument's own limits for one quantity; every number in SI, None where nothing is stated.
 
     `zones` are (low, high, limit of error); `share` is the part of the reading (0.01 for 1 %), counted from `zero`,

@@ -7,7 +7,7 @@ that the maker's figures are known, and one fault at a time.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from bayleaf.diagnosis.car import Car
 from bayleaf.diagnosis.matrix import Matrix, is_measured, matrix_of, one_sided
@@ -15,8 +15,7 @@ from bayleaf.diagnosis.verdict import LOW, NONE, NORMAL
 from bayleaf.records import Book, mapped
 
 
-@dataclass(frozen=True)
-class Figures:
+class Figures(NamedTuple):
     """What the readings can do for one set of faults. Shares are between 0 and 1; 0 when there is nothing to share.
 
     `detected` is the share of the fault weight that some reading is sure to show as not normal. `isolated[L]` is the
@@ -33,8 +32,7 @@ class Figures:
     unseen: tuple[str, ...]
 
 
-@dataclass(frozen=True)
-class Isolation:
+class Isolation(NamedTuple):
     """The figures of one car (or system): over all its faults, and for each symptom over the faults felt so.
 
     `same` are groups of readings with one column, `idle` the readings that tell no two faults apart and show none.

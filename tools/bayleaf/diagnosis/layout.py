@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
 
 from bayleaf.records import Book, listed, mapped
 
 
-@dataclass
 class Layout:
     """An index of the book's paths.
 
@@ -17,13 +15,13 @@ class Layout:
     say which may be met in which systems, so that nobody has to ask them all.
     """
 
-    on: dict[str, set[tuple[str, str]]] = field(default_factory=dict)
-    optional: dict[str, set[str]] = field(default_factory=dict)
-    above: dict[str, tuple[str, ...]] = field(default_factory=dict)
-    readings: Places = field(default_factory=lambda: Places())
-    faults: Places = field(default_factory=lambda: Places())
-    names: dict[str, set[str]] = field(default_factory=dict)  # a system to the names of its paths
-    kept: dict[object, object] = field(default_factory=dict, repr=False, compare=False)  # what others worked out from this index
+    def __init__(self) -> None:
+        self.on: dict[str, set[tuple[str, str]]] = {}
+        self.optional: dict[str, set[str]] = {}
+        self.above: dict[str, tuple[str, ...]] = {}
+        self.readings, self.faults = Places(), Places()
+        self.names: dict[str, set[str]] = {}  # a system to the names of its paths
+        self.kept: dict[object, object] = {}  # what others worked out from this index
 
     def paths(self, component: str) -> set[tuple[str, str]]:
         """The (system, path name) pairs through this component."""
@@ -34,13 +32,13 @@ class Layout:
         return self.above.get(component, (component,))
 
 
-@dataclass
 class Places:
     """Ids by the systems that they may belong to; those that belong to none may be anywhere. In the book's order."""
 
-    by_system: dict[str, list[tuple[int, str]]] = field(default_factory=dict)
-    anywhere: list[tuple[int, str]] = field(default_factory=list)
-    count: int = 0
+    def __init__(self) -> None:
+        self.by_system: dict[str, list[tuple[int, str]]] = {}
+        self.anywhere: list[tuple[int, str]] = []
+        self.count = 0
 
     def put(self, id: str, systems: set[str]) -> None:
         """Add an id; ids are added in the book's order."""

@@ -6,7 +6,7 @@ Rows are stages. A set of rows is a Python int used as a bit mask, bit i for row
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from bayleaf.diagnosis.car import Car, car_of_system, faults_of, readings_of, systems_of
 from bayleaf.diagnosis.layout import layout_of
@@ -16,25 +16,23 @@ from bayleaf.records import Book, mapped
 WEIGHTS = {"common": 9, "occasional": 3, "rare": 1}
 
 
-@dataclass(frozen=True)
-class Row:
+class Row(NamedTuple):
     """One stage of one fault. `answers` leaves out the readings that may give any answer."""
 
     fault: str
     stage: str
     weight: float  # the fault's commonness, shared equally by its stages
-    answers: dict[str, frozenset[str]] = field(hash=False)
+    answers: dict[str, frozenset[str]]
 
 
-@dataclass(frozen=True)
-class Matrix:
+class Matrix(NamedTuple):
     """`normal` maps every reading of the car that diagnosis uses to its healthy answer, in the book's order."""
 
     car: Car
     rows: tuple[Row, ...]
-    normal: dict[str, str] = field(hash=False)
-    said: dict[str, dict[str, int]] = field(hash=False)  # reading → answer → mask of the rows that may give it
-    silent: dict[str, int] = field(hash=False)  # reading → mask of the rows that say nothing about it
+    normal: dict[str, str]
+    said: dict[str, dict[str, int]]  # reading → answer → mask of the rows that may give it
+    silent: dict[str, int]  # reading → mask of the rows that say nothing about it
 
     @property
     def all(self) -> int:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict
-
 from bayleaf.diagnosis.isolate import Figures, isolation_of
 from bayleaf.diagnosis.matrix import Matrix, matrix_of_system
 from bayleaf.records import Book
@@ -31,7 +29,7 @@ def system_data(book: Book, system: str) -> dict:
 
 
 def _figures(figures: Figures) -> dict:
-    return {**asdict(figures), "isolated": {f"to {size}": share for size, share in figures.isolated.items()}}
+    return {**figures._asdict(), "isolated": {f"to {size}": share for size, share in figures.isolated.items()}}
 
 
 def matrix_table(matrix: Matrix) -> list[list[str]]:

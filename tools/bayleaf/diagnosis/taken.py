@@ -105,10 +105,10 @@ def _against_band(desk: Desk, car: Car, job: Record, known: dict[str, Known], ta
         width=lambda w: with_unit(significant(from_si(w, taken.unit, "difference"), 2), taken.unit),
     )  # fmt: skip
     if band is None and desk.book.of("readings")[taken.reading].data.get("purpose", "diagnosis") != "diagnosis":
-        verdict = replace(verdict, words="Kept for what is worked out from it.", what_to_do="")
+        verdict = verdict._replace(words="Kept for what is worked out from it.", what_to_do="")
     close = verdict.kind == TOO_CLOSE and not taken.computed
     better = _better(desk, job, taken, quantity, verdict) if close else ()
-    return replace(taken, verdict=replace(verdict, what_to_do=" ".join(w for w in (verdict.what_to_do, missing) if w)), better=better)
+    return replace(taken, verdict=verdict._replace(what_to_do=" ".join(w for w in (verdict.what_to_do, missing) if w)), better=better)
 
 
 def _better(desk: Desk, job: Record, taken: Taken, quantity: Quantity, verdict: Verdict) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ otherwise too close to call. Every number is in SI.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from bayleaf.diagnosis.band import Band
 from bayleaf.diagnosis.instrument import SLACK, Instrument
@@ -23,8 +23,7 @@ ANSWERED = "answered"  # a question, answered from its own list
 KINDS = (NONE, LOW, IN_BAND, HIGH, UNSTEADY, INSIDE_SPREAD, TOO_CLOSE, NOT_VALID, NOT_PLAUSIBLE, NO_BAND, ANSWERED)
 
 
-@dataclass(frozen=True)
-class Verdict:
+class Verdict(NamedTuple):
     """What a reading says. `answers` holds every answer it may be, None when it gives no information."""
 
     kind: str

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from bayleaf.formulas.emit import body
 from bayleaf.formulas.errors import FormulaError
@@ -17,8 +17,7 @@ from bayleaf.formulas.types import Type
 from bayleaf.quantities import Quantity, QuantityError, from_si, significant, to_si, with_unit
 
 
-@dataclass(frozen=True, slots=True)
-class Input:
+class Input(NamedTuple):
     """An input; `default`, `low` and `high` in SI, `typed` the three numbers as written in `symbol`."""
 
     name: str
@@ -30,8 +29,7 @@ class Input:
     typed: tuple[float, float, float]
 
 
-@dataclass(frozen=True, slots=True)
-class Constant:
+class Constant(NamedTuple):
     """A constant; `value` in SI, `typed` as written in `symbol`."""
 
     name: str
@@ -41,8 +39,7 @@ class Constant:
     typed: float
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """A line of the formula: its text, its tree as written, the same in plain arithmetic, and its type."""
 
     name: str
@@ -52,8 +49,7 @@ class Line:
     type: Type
 
 
-@dataclass(frozen=True, slots=True)
-class Result:
+class Result(NamedTuple):
     """A line that is shown: its quantity, unit and significant digits."""
 
     name: str
@@ -81,25 +77,16 @@ class Result:
         return "" if other == self.symbol else other
 
 
-@dataclass(frozen=True)
 class Calculator:
     """A proved calculator. `lines` stand in the order they need each other; `table` and `chart` as in the record."""
 
-    title: str
-    inputs: dict[str, Input]
-    constants: dict[str, Constant]
-    lines: dict[str, Line]
-    results: dict[str, Result]
-    table: dict = field(default_factory=dict)
-    chart: dict = field(default_factory=dict)
-    assignments: list[str] = field(init=False)
-    _run: Callable[[list[float]], None] = field(init=False, repr=False)
-
-    def __post_init__(self):
-        constants = {name: constant.value for name, constant in self.constants.items()}
-        trees = {name: line.plain for name, line in self.lines.items()}
-        object.__setattr__(self, "assignments", body(list(self.inputs), constants, trees))
-        object.__setattr__(self, "_run", compiled(self.assignments))
+    def __init__(self, title: str, inputs: dict[str, Input], constants: dict[str, Constant], lines: dict[str, Line],
+                 results: dict[str, Result], table: dict, chart: dict):  # fmt: skip
+        self.title, self.inputs, self.constants, self.lines, self.results = title, inputs, constants, lines, results
+        self.table, self.chart = table, chart
+        trees = {name: line.plain for name, line in lines.items()}
+        self.assignments: list[str] = body(list(inputs), {name: constant.value for name, constant in constants.items()}, trees)
+        self._run: Callable[[list[float]], None] = compiled(self.assignments)
 
     def run(self, values: list[float]) -> list[float]:
         """Inputs in order, in SI, to the lines in order; NaN is undefined. The fast way for tables."""

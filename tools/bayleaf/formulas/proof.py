@@ -6,7 +6,6 @@ the tree to plain arithmetic: absolute(), gauge(), vacuum() and above_ambient() 
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 
 from bayleaf.formulas.errors import error
@@ -43,7 +42,7 @@ class _Proof:
         types, args = zip(*(self.of(arg) for arg in node.args))
         if node.kind in CONVERSIONS:
             return convert(node, types, args)
-        return getattr(self, _RULES[node.kind])(node, types, args), replace(node, args=args)
+        return getattr(self, _RULES[node.kind])(node, types, args), node._replace(args=args)
 
     def name(self, node: Node) -> Type:
         if node.text != "pi" and node.text not in self.known:
@@ -60,14 +59,14 @@ class _Proof:
         if pair == ("difference", "difference"):
             return a
         if set(pair) <= {"free", "difference"}:
-            return replace(a, reference="free")
+            return a._replace(reference="free")
         loose = {"difference", "free"}
         if a.reference in ("absolute", "gauge") and b.reference in loose:
             return a
         if node.kind == "+" and b.reference in ("absolute", "gauge") and a.reference in loose:
             return b
         if node.kind == "-" and pair in (("absolute", "absolute"), ("gauge", "gauge")):
-            return replace(a, reference="difference")
+            return a._replace(reference="difference")
         raise error(node, f"{a} {node.kind} {b}", "convert first: absolute(p, barometer), gauge( ), vacuum( ), "
                      "above_ambient( ); + and - take a difference, - also two of one kind")  # fmt: skip
 
@@ -94,14 +93,14 @@ class _Proof:
                 raise error(node.args[1], f"an exponent of {exponent}", f"{MAX_EXPONENT} is the greatest")
             result = base if exponent == 1 else made([x * exponent for x in base.dimension])
             number = Node("number", (), str(exponent), node.args[1].start, node.args[1].end)
-            return result, replace(node, args=(lowered, number))
+            return result, node._replace(args=(lowered, number))
         type, raised = self.of(node.args[1])
         if not type.pure:
             raise error(node.args[1], f"{type} as an exponent", "an exponent is a pure number")
         if not base.pure:
             raise error(node.args[0], f"{base} to a power that is not written out", "only a number such as 2 or (1/2) "
                          "may stand over a value with a unit")  # fmt: skip
-        return PURE, replace(node, args=(lowered, raised))
+        return PURE, node._replace(args=(lowered, raised))
 
     def root(self, node: Node, types: tuple, args: tuple) -> Type:
         self.scalable(types[0], args[0])
@@ -132,8 +131,8 @@ class _Proof:
         sides = [self.of(arg) for arg in test.args]
         self.same(test, *zip(*sides))
         types, args = zip(*(self.of(arg) for arg in node.args[1:]))
-        lowered = replace(test, args=tuple(side for _, side in sides))
-        return self.same(node, types, args), replace(node, args=(lowered, *args))
+        lowered = test._replace(args=tuple(side for _, side in sides))
+        return self.same(node, types, args), node._replace(args=(lowered, *args))
 
     def sign(self, node: Node, types: tuple, args: tuple) -> Type:
         if types[0].reference not in ("none", "difference", "free"):

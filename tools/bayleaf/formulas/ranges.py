@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import chain, islice, product
+from typing import NamedTuple
 
 from bayleaf.formulas.bounds import defined_everywhere
 from bayleaf.formulas.calculator import Calculator
@@ -20,8 +20,7 @@ MAX_CORNERS = 6561  # three values for each of eight inputs
 INSIDE = 500
 
 
-@dataclass(frozen=True, slots=True)
-class Problem:
+class Problem(NamedTuple):
     """A line that fails somewhere: `what` is "undefined" or "not plausible", `x` its value in SI.
 
     `given`: the inputs in SI that show it; `inputs`: the same in words, "boost 45 psi, barometer 60 kPa".

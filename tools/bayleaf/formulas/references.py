@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from bayleaf.formulas.errors import error
 from bayleaf.formulas.tree import Node
 from bayleaf.formulas.types import PRESSURE, Type
@@ -37,8 +35,8 @@ def convert(node: Node, types: tuple, args: tuple) -> tuple[Type, Node]:
         case "":
             return made, args[0]
         case "neg":
-            return made, replace(node, kind="neg", args=args)
+            return made, node._replace(kind="neg", args=args)
         case "swap":
-            return made, replace(node, kind="-", args=args[::-1])
+            return made, node._replace(kind="-", args=args[::-1])
         case sign:
-            return made, replace(node, kind=sign, args=args)
+            return made, node._replace(kind=sign, args=args)

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Node:
+class Node(NamedTuple):
     """A part of an expression. `kind`: number, name, neg, an operator, or a function's name.
 
     `text` is the number or the name as written; `start` and `end` are its place in the expression.

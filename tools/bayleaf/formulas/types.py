@@ -6,8 +6,8 @@ factors is "free" and takes the reference that is declared for it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from bayleaf.quantities.quantity import PRESSURE, TEMPERATURE
 
@@ -21,8 +21,7 @@ _NAMES = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class Type:
+class Type(NamedTuple):
     """What a value is: powers of m, kg, s, K, A, and the reference (none where there is none)."""
 
     dimension: tuple

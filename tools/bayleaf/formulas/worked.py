@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from bayleaf.formulas.calculator import Calculator
 from bayleaf.formulas.errors import FormulaError
 from bayleaf.quantities import QuantityError, from_si, to_si
 
 
-@dataclass(frozen=True, slots=True)
-class Check:
+class Check(NamedTuple):
     """One result of one check, all numbers in `unit`; `got` is NaN where the calculator has no answer."""
 
     index: int

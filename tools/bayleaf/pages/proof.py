@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 from decimal import Decimal
 
 from bayleaf.diagnosis.band import Band
@@ -105,7 +104,7 @@ def _band(view: Uses, system: str, reading: str) -> tuple[Band | None, Markup]:
         if "reading" in feed:
             known[feed["reading"]] = Known(one.default)
         if feed.get("car") == "altitude":
-            car = replace(car, altitude={"value": one.typed[0], "unit": one.symbol})
+            car = car._replace(altitude={"value": one.typed[0], "unit": one.symbol})
         if "value" not in feed:
             said.append(with_unit(f"{name_words(name)} {one.typed[0]:g}", one.symbol))
     band = band_of(view.desk, car, reading, known=known)[0]
@@ -118,7 +117,7 @@ def _band(view: Uses, system: str, reading: str) -> tuple[Band | None, Markup]:
 
 def as_difference(instrument: Instrument) -> Instrument:
     """The instrument as it judges a difference: only its repeatability counts, and no end of the scale."""
-    return replace(instrument, low=None, high=None, zones=(), share=None, fixed=instrument.allowance_of_difference(), readability=None)
+    return instrument._replace(low=None, high=None, zones=(), share=None, fixed=instrument.allowance_of_difference(), readability=None)
 
 
 def proves(view: Uses, reading: str, quantity: Quantity, band: Band, instrument: Instrument) -> tuple[Markup, Markup, Markup]:

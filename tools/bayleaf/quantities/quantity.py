@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from bayleaf.nearest import nearest
 from bayleaf.quantities.table import to_si, units
@@ -40,8 +40,7 @@ class QuantityError(ValueError):
         return f"{self.message}; {self.help}" if self.help else self.message
 
 
-@dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(NamedTuple):
     """A quantity of the vocabulary.
 
     `dimension`: powers of m, kg, s, K, A. `units`: every accepted spelling and its symbol, symbols included.

@@ -7,18 +7,17 @@ table.json is derived from units.txt by `derive.py`; no factor is typed here.
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache, lru_cache
 from math import isfinite
 from pathlib import Path
+from typing import NamedTuple
 
 TABLE = Path(__file__).with_name("table.json")
 
 
-@dataclass(frozen=True, slots=True)
-class Unit:
+class Unit(NamedTuple):
     """A unit: SI value = value * factor + offset, the offset only for an absolute temperature.
 
     `dimension` holds the powers of m, kg, s, K, A. `shown` is how a page writes the unit.

@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field
 from pathlib import Path
 
 from bayleaf.finding import CouldNotRun, Finding
@@ -18,16 +17,16 @@ from bayleaf.records.strict import load_text
 ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*\Z")
 
 
-@dataclass
 class Book:
     """Every record by kind and id, and what was found while reading. Never raises on bad input."""
 
-    root: Path = Path()
-    kinds: dict[str, dict[str, Record]] = field(default_factory=dict)
-    findings: list[Finding] = field(default_factory=list)
-    files: int = 0
-    _all: dict[str, Record] = field(default_factory=dict)
-    kept: dict[str, object] = field(default_factory=dict, repr=False, compare=False)  # what others worked out from this book
+    def __init__(self, root: Path = Path(), kinds: dict[str, dict[str, Record]] | None = None, findings: list[Finding] | None = None,
+                 files: int = 0, every: dict[str, Record] | None = None):  # fmt: skip
+        self.root, self.files = root, files
+        self.kinds = {} if kinds is None else kinds
+        self.findings = [] if findings is None else findings
+        self._all = {} if every is None else every
+        self.kept: dict[str, object] = {}  # what others worked out from this book
 
     def of(self, kind: str) -> dict[str, Record]:
         """All records of a kind, by id, in the order of their files."""

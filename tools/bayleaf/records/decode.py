@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import yaml
 
@@ -23,8 +23,7 @@ _TAB_INDENT = Late(r"^ *\t", re.M)
 _LONE_CR = Late(r"\r(?!\n)")
 
 
-@dataclass(slots=True)
-class Problem:
+class Problem(NamedTuple):
     """One thing wrong in the text; `start` and `end` are (line, column) from 1, `end` exclusive."""
 
     code: str

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 import yaml
 
 from bayleaf.finding import Finding
@@ -11,14 +9,14 @@ from bayleaf.late import Late
 from bayleaf.records.strict import Loaded, end_of, nodes_of, start_of
 
 
-@dataclass(slots=True)
 class Source:
     """One file. The node tree is dropped after a clean read and made again when a position is asked for."""
 
-    file: str
-    raw: bytes = b""
-    typed: dict[tuple, str] = field(default_factory=dict)
-    root: object = None
+    __slots__ = ("file", "raw", "typed", "root")
+
+    def __init__(self, file: str, raw: bytes = b"", typed: dict[tuple, str] | None = None, root: object = None):
+        self.file, self.raw, self.root = file, raw, root
+        self.typed = {} if typed is None else typed
 
     def node(self, path: tuple, key: bool) -> object:
         """The node at a path, or the nearest one above it that exists; with `key`, the field's name."""
@@ -58,16 +56,13 @@ def _child(node: object, step: object) -> tuple | None:
     return None
 
 
-@dataclass(slots=True)
 class Record:
     """`data` as written (`none` stays the word none); `sound` says that its shape is valid."""
 
-    kind: str
-    id: str
-    data: dict
-    source: Source
-    prefix: tuple = ()
-    sound: bool = True
+    __slots__ = ("kind", "id", "data", "source", "prefix", "sound")
+
+    def __init__(self, kind: str, id: str, data: dict, source: Source, prefix: tuple = (), sound: bool = True):
+        self.kind, self.id, self.data, self.source, self.prefix, self.sound = kind, id, data, source, prefix, sound
 
     @property
     def file(self) -> str:

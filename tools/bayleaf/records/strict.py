@@ -5,7 +5,6 @@ Every scalar is read by `scalars.read_plain`, so that one word means one thing.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from sys import intern
 
 import yaml
@@ -19,21 +18,23 @@ _MOST_KNOWN = 10_000
 _LONG = 40  # shorter texts are kept once, however often they stand
 
 
-@dataclass(slots=True)
 class Loaded:
     """`data` is None where the text could not be read at all; `root` is the node tree, for positions."""
 
-    data: object = None
-    problems: list[Problem] = field(default_factory=list)
-    root: object = None
-    typed: dict[tuple, str] = field(default_factory=dict)  # numbers whose repr differs from what was written
+    __slots__ = ("data", "problems", "root", "typed")
+
+    def __init__(self, problems: list[Problem]):
+        self.data: object = None
+        self.problems = problems
+        self.root: object = None
+        self.typed: dict[tuple, str] = {}  # numbers whose repr differs from what was written
 
 
 def load_text(raw: bytes) -> Loaded:
     """Read one YAML document. Reports everything it can; `data` is None if the text is no document."""
     text = decode(raw)
     if isinstance(text, Problem):
-        return Loaded(problems=[text])
+        return Loaded([text])
     if few_signs(text):
         found = _read(text, counted=False)
         if not found.problems:
@@ -51,7 +52,7 @@ def nodes_of(raw: bytes) -> object:
 
 
 def _read(text: str, counted: bool) -> Loaded:
-    found = Loaded()
+    found = Loaded([])
     try:
         found.root = compose(text, counted)
         if found.root is None:
