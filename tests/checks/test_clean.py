@@ -20,7 +20,7 @@ def modules_after_check(root) -> tuple[str, set[str]]:  # noqa: ANN001
     return status, {name.split(".")[0] for name in modules} | set(modules)
 
 
-@pytest.mark.parametrize("heavy", ["pint", "jsonschema", "mkdocs", "numpy", "ruamel", "selectolax", "bayleaf.site", "bayleaf.pages", "http.client", "asyncio"])
+@pytest.mark.parametrize("heavy", ["pint", "jsonschema", "dataclasses", "inspect", "mkdocs", "numpy", "ruamel", "selectolax", "bayleaf.site", "bayleaf.pages", "http.client", "asyncio"])
 def test_a_clean_check_does_not_load(heavy, tmp_path):
     status, modules = modules_after_check(lay_out(tmp_path))
     assert status == "0" and heavy not in modules
