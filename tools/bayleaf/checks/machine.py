@@ -50,6 +50,7 @@ class Machine:
         acts = {id: record.data for id, record in _sound(book, "acts")}
         self.titles = {id: data["title"] for id, data in acts.items()}
         self.undo = {id: data["undone_by"] for id, data in acts.items() if "undone_by" in data}
+        self.undoable = frozenset(self.undo)
         self.closure = {id: frozenset(_closure(acts, id)) for id in acts}
         self.states = {id: _state(id, record.data) for id, record in _sound(book, "states")}
         self.conditions: dict[str, tuple[frozenset[str], tuple[str, ...]]] = {}

@@ -56,19 +56,21 @@ class _Walker:
 
     def _procedure(self, record: Record, place: tuple, number: str, systems: tuple[str, ...], seen: tuple, shown: set[str]) -> None:
         for i, step in enumerate(record.data["steps"]):
-            path, here = ("steps", i), place or ("steps", i)
-            f = self._written(step)
-            shown.update(f.cautions)
+            path = ("steps", i)
+            here = place or path
+            f = self.machine.kept.get(id(step)) or self._written(step)
+            if f.cautions:
+                shown.update(f.cautions)
             name = f"{number}{i + 1}"
             followed = self.book.of("procedures").get(step["follow"]) if "follow" in step else None
             if followed is not None and followed.sound and followed.id not in seen:
-                self._follow(followed, record, step, path, here, name, systems, seen, shown)
+                self._follow(followed, record, step, f, path, here, name, systems, seen, shown)
             else:
                 self._step(record.id, step, f, path, here, name, systems, shown)
 
-    def _follow(self, followed: Record, record: Record, step: dict, path: tuple, here: tuple, name: str,
+    def _follow(self, followed: Record, record: Record, step: dict, f: Written, path: tuple, here: tuple, name: str,
                 systems: tuple[str, ...], seen: tuple, shown: set[str]) -> None:  # fmt: skip
-        self._step(record.id, step, self._written(step), path, here, name, systems, shown)
+        self._step(record.id, step, f, path, here, name, systems, shown)
         missing = [s for s in listed(followed.data["needs"]["states"]) if not any(k[0] == s for k in self.standing)]
         self.walk.steps[-1].notes += [Note("unmet", s) for s in missing]
         theirs = tuple(s for s in listed(followed.data["systems"]) if not systems or s in systems)
@@ -87,15 +89,17 @@ class _Walker:
         by = f.brought
         at = (step["at"],) if "at" in step else self._joints(f.each) if f.each else ()
         read_paths = self.paths.of(f.read_at, systems) if f.read_at else ()
-        before, had = self._snapshot()
+        before, had = self._kept or self._snapshot()
         if len(self.shown) != len(shown):  # what has been shown only grows
             self.shown = frozenset(shown)
         walked = WalkedStep(
             number, source, path, place, step, f.when, by.acts, by.own, at, (self._paths(at, f.each, systems) if at or f.each else ()) or read_paths,
-            read_paths, f.cautions, before, dict(self.doing) if self.doing else _NOTHING, self.shown, before, [], had,
+            read_paths, f.cautions, before, dict(self.doing) if self.doing else _NOTHING, self.shown, before, [], had, had,
         )  # fmt: skip
         index = len(self.walk.steps)
         self.walk.steps.append(walked)
+        if f.idle:
+            return
         if by.done or by.claims:
             self._condition(walked, by.done, by.claims, index)
         if by.acts:
@@ -111,19 +115,17 @@ class _Walker:
             self._set(walked, state, index)
         if by.own:
             self._undo(walked, step.get("act"), index)
-        walked.after, walked.has = self._snapshot()
+        walked.after, walked.has = self._kept or self._snapshot()
 
     def _written(self, step: dict) -> Written:
-        """What is written in a step; kept, because a procedure is walked again wherever it is followed."""
-        kept = self.machine.kept.get(id(step))
-        if kept is None:
-            condition, read_at = self._reading(step["takes"].get("reading")) if "takes" in step else ("", ())
-            when = step.get("when") or condition
-            brought = self.machine.brought(step.get("act"), when)
-            makes = [s for s in (*listed(step.get("sets")), *listed(step.get("proves"))) if s in self.machine.states]
-            each = [] if "at" in step else brought.each
-            kept = self.machine.kept[id(step)] = Written(brought, when, each, makes, tuple(listed(step.get("cautions"))), read_at)
-        return kept
+        """What is written in a step, kept: a procedure is walked again wherever it is followed."""
+        condition, read_at = self._reading(step["takes"].get("reading")) if "takes" in step else ("", ())
+        when = step.get("when") or condition
+        brought = self.machine.brought(step.get("act"), when)
+        makes = [s for s in (*listed(step.get("sets")), *listed(step.get("proves"))) if s in self.machine.states]
+        each = [] if "at" in step else brought.each
+        written = self.machine.kept[id(step)] = Written(brought, when, each, makes, tuple(listed(step.get("cautions"))), read_at)
+        return written
 
     def _reading(self, reading: str) -> tuple[str, tuple[str, ...]]:
         """(the condition of a reading, the parts where it is taken)."""
@@ -136,9 +138,8 @@ class _Walker:
         return kept
 
     def _snapshot(self) -> tuple[dict[Key, int], frozenset[str]]:
-        """What stands now, and the names of it; the same objects as long as nothing changes."""
-        if self._kept is None:
-            self._kept = (dict(self.standing), frozenset(s for s, _at in self.standing))
+        """What stands now, and the names of it, kept: the same objects as long as nothing changes."""
+        self._kept = (dict(self.standing), frozenset([s for s, _at in self.standing]))
         return self._kept
 
     def _joints(self, each: list[State]) -> tuple[str, ...]:
@@ -209,6 +210,6 @@ class _Walker:
         undo = self.machine.undo
         for key in [k for k in self.doing if undo[k[0]] in walked.own and (not k[1] or not walked.at or k[1] in walked.at)]:
             del self.doing[key]
-        for done in walked.own & set(undo):
+        for done in walked.own & self.machine.undoable:
             for part in (walked.at if done == act else ()) or ("",):
                 self.doing.setdefault((done, part), index)

@@ -24,12 +24,16 @@ class Note:
 
 
 class Written:
-    """What a step says wherever it is walked; see WalkedStep. `each`: states kept joint by joint that it looks at or closes."""
+    """What a step says wherever it is walked; see WalkedStep.
 
-    __slots__ = ("brought", "when", "each", "makes", "cautions", "read_at")
+    `each`: states kept joint by joint that it looks at or closes. `idle`: it does nothing, and speaks of no state.
+    """
+
+    __slots__ = ("brought", "when", "each", "makes", "cautions", "read_at", "idle")
 
     def __init__(self, brought: Brought, when: str, each: list[State], makes: list[str], cautions: tuple[str, ...], read_at: tuple[str, ...]):
         self.brought, self.when, self.each, self.makes, self.cautions, self.read_at = brought, when, each, makes, cautions, read_at
+        self.idle = not (brought.acts or brought.claims or makes)
 
 
 class WalkedStep:
