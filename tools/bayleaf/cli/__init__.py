@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import importlib
 import io
 import os
@@ -63,10 +64,12 @@ def _run(argv: list[str]) -> int:
     parser = _Parser(prog="bayleaf", description="A checked book of specifications, procedures and arithmetic for the service bay.")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
     _known(argv)
+    gc.disable()  # nothing that is loaded now is let go before the end
     for name, about in COMMANDS.items():
         sub = commands.add_parser(name, help=about, description=about)
         if argv[:1] == [name]:  # only the command in use is imported: a check must not wait for the site engine
             importlib.import_module(f"bayleaf.cli.{name}").options(sub)
+    gc.enable()
     args = parser.parse_args(argv)
     if args.command is None:
         parser.print_help()
