@@ -36,7 +36,7 @@ def test_no_link_leads_past_a_caution_or_a_step_from_before_it(guarded):
     assert anchors(section("a", "A", WORDS), section("c", "C", guarded)) == []
 
 
-@pytest.mark.parametrize("address", ["symptoms/cranks-no-start", "systems/port-injection-return", "faults/regulator-stuck-high", "readings/immobiliser-lamp",
+@pytest.mark.parametrize("address", ["symptoms/cranks-no-start", "systems/port-injection-return", "faults/regulator-stuck-high", "readings/charging-voltage",
                                      "calculators/regulator-rail-pressure", "jobs/van-12-weak-pump-or-strainer"])  # fmt: skip
 def test_every_kind_of_long_page_leads_to_all_its_sections(made, address):
     tree = parsed(made[f"{address}.md"])

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from bayleaf.pages.amounts import amount, band, remark
 from bayleaf.pages.text import Markup, text
 from bayleaf.pages.uses import Uses
-from bayleaf.pages.write import EMPTY, blocks, joined, lines, para, small, strong, table, words
+from bayleaf.pages.write import EMPTY, blocks, joined, lines, para, small, stacked, strong, table, words
 from bayleaf.records import Record, listed, mapped
 
 MEANS = {
@@ -36,25 +36,32 @@ def bands_of(view: Uses, reading: str, kind: str, systems: Iterable[str]) -> lis
     return [(r, data) for r in fits if isinstance(data := mapped(r.data.get("bands")).get(reading), dict)]
 
 
-def band_table(view: Uses, readings: Iterable[str], systems: list[str], blanks: bool = True) -> Markup:
-    """General bands of several readings; with `blanks` there is room for the maker's figure and for what was read."""
-    rows = []
+def band_table(view: Uses, readings: Iterable[str], systems: list[str], blanks: bool = True, named: bool = True) -> Markup:
+    """General bands of several readings, one row for the systems that share a band.
+
+    Not `named` on the reading's own page, which tells the normal answer above. With `blanks` there is room for the maker's figure and for what was read.
+    """
+    rows, numbers = [], False
     space = [Markup('<span class="bl-line"></span>')] * 2 if blanks else []
     for reading in readings:
         record = view.get(reading, "readings")
         if record is None or record.data.get("purpose", "diagnosis") in ("recognition", "computation"):
             continue
         found = bands_of(view, reading, "systems", systems)
-        if normal := record.data.get("normal"):
+        if (normal := record.data.get("normal")) and named:
             rows.append([view.link(reading), words("normal: ", strong(normal.replace("-", " "))), small("an answer, not a number"), *space])
+        numbers = numbers or bool(found) or not normal
+        alike: dict[tuple[Markup, Markup], list[str]] = {}
         for owner, data in found:
             what = lines([strong(band_words(view, owner, ("bands", reading), reading)), small(MEANS[data["means"]])])
-            rows.append([view.link(reading), what, lines([view.link(owner.id) if len(systems) > 1 else EMPTY, small(remark(view, data))]), *space])
+            alike.setdefault((what, small(remark(view, data))), []).append(owner.id)
+        for (what, said), owners in alike.items():
+            rows.append([view.link(reading), what, lines([stacked(view.links(owners)) if len(systems) > 1 else EMPTY, said]), *space])
         if not found and not normal and record.data.get("purpose", "diagnosis") == "diagnosis":
             rows.append([view.link(reading), "no general band", small("only the maker's figure can judge it"), *space])
     head = ["Reading", "General band", "For, and where it comes from" if len(systems) > 1 else "Where it comes from", *(["Maker's figure", "You read"] if blanks else [])]
-    made = table(head, rows, css="bl-bands")
-    return blocks(made, para(small(RULE))) if made else EMPTY
+    made = table(head, rows, css="bl-bands") if named else table(head[1:], [row[1:] for row in rows], css="bl-bands")
+    return blocks(made, para(small(RULE)) if numbers else EMPTY) if made else EMPTY
 
 
 def maker_table(view: Uses, readings: Iterable[str], systems: list[str]) -> Markup:

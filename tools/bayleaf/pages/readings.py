@@ -29,7 +29,7 @@ def reading_page(view: Uses, record: Record) -> str:
             ("Purpose", data["purpose"] if data.get("purpose", "diagnosis") != "diagnosis" else ""),
         ]),
         section("taken", "How it is taken", cards(view, view.takers.get(id, []))),
-        section("bands", "What it should be", band_table(view, [id], systems, blanks=False)),
+        section("bands", "What it should be", band_table(view, [id], systems, blanks=False, named=False)),
         section("demonstration", "Cars of the demonstration", maker_table(view, [id], systems)),
         section("recognises", "What it recognises", table(("You see", "It is"), [(strong(shown(a)), view.link(r.id)) for r, a in shows])),
         section("faults", "Faults by answer", _faults(view, record, systems)),

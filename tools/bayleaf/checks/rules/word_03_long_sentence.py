@@ -18,7 +18,7 @@ MOST = 25  # words
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every sentence of every text but the steps; reports the longest of a field."""
     for path, text in context.prose(record):
-        if text.count(" ") >= MOST and path[-1] not in ("do", "working"):
+        if len(text) > 2 * MOST and text.count(" ") >= MOST and path[-1] not in ("do", "working"):
             most = max((words(s) for s in sentences(text)), default=0)
             if most > MOST:
                 yield RULE.at(record, f"{field(record, path)} has a sentence of {most} words", path=path)
