@@ -76,6 +76,7 @@ TABLE = [
     ("the high side opened", "direct-injection-high-side", [{"act": "open-joint", "at": "high-rail"}], {}),
     ("the high side looked at", "direct-injection-high-side", [{"act": "leak-check", "at": "high-rail"}], {}),
     ("a jumper at a relay socket", "relay-bypassed", [{"equipment": ["fused-switched-jumper"]}], {}),
+    ("full load on a rolling road", "car-leaves-the-rollers", [{"equipment": ["rolling-road"]}], {}),
     ("the key on in a car that can start itself", "unasked-start", [{"act": "key-on"}], {"needs": ("can-start-itself",)}),
     ("a start of a car that can start itself", "unasked-start", [{"act": "start-engine"}], {"needs": ("can-start-itself",)}),
     ("anything at a hot engine", "hot-engine-bay", [{}], {"needs": ("engine-hot",)}),
