@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import sys
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from functools import cache
 from importlib.util import module_from_spec, spec_from_file_location
 from pathlib import Path
@@ -16,6 +16,8 @@ from bayleaf.checks.rule import Rule
 from bayleaf.checks.sites import NUMBERED, ROLES
 from bayleaf.finding import Finding
 from bayleaf.records import KINDS, Book, Record, listed
+
+Asked = list[tuple[Rule, Callable]]
 
 
 @cache
@@ -73,26 +75,26 @@ def check_record(book: Book, record: Record) -> list[Finding]:
     return sorted(set(found), key=Finding.order)
 
 
-def _of_records(run: list[Rule]) -> tuple[dict[str, list[Rule]], dict[str, dict[str, list[Rule]]]]:
-    """(record rules by kind, value rules by kind and role)."""
+def _of_records(run: list[Rule]) -> tuple[dict[str, Asked], dict[str, dict[str, Asked]]]:
+    """(record rules by kind, value rules by kind and role), each with its function."""
     records, numbers = ([r for r in run if r.scope == scope] for scope in ("record", "value"))
-    by_role = {kind: {role: [r for r in numbers if r.asks(kind, role)] for role in ROLES} for kind in KINDS}
-    return {kind: [r for r in records if r.asks(kind)] for kind in KINDS}, by_role
+    by_role = {kind: {role: [(r, r.check) for r in numbers if r.asks(kind, role)] for role in ROLES} for kind in KINDS}
+    return {kind: [(r, r.check) for r in records if r.asks(kind)] for kind in KINDS}, by_role
 
 
-def _in(record: Record, rules: list[Rule], values: dict[str, list[Rule]], context: Context) -> list[Finding]:
+def _in(record: Record, rules: Asked, values: dict[str, Asked], context: Context) -> list[Finding]:
     """What the rules of a record's kind, and those of values by role, find in it."""
     found: list[Finding] = []
     add = found.extend
-    for rule in rules:
+    for rule, ask in rules:
         try:
-            add(rule.check(record, context))
+            add(ask(record, context))
         except Exception as err:  # noqa: BLE001 - whatever it is, the other rules must still run
             found.append(_crashed(rule, err, record))
     for site in context.sites(record) if record.kind in NUMBERED else ():
-        for rule in values[site.role]:
+        for rule, ask in values[site.role]:
             try:
-                add(rule.check(site, context))
+                add(ask(site, context))
             except Exception as err:  # noqa: BLE001
                 found.append(_crashed(rule, err, record))
     return found
