@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from bayleaf.checks.context import Context
 from bayleaf.checks.rules import safe_26_emission_defeated as defeat
 from bayleaf.checks.rules import safe_34_refused_practice as refused
+from bayleaf.checks.rules import safe_58_ordered_outside_steps as ordered
 from bayleaf.checks.rules import unit_12_number_in_step as number
 from bayleaf.checks.rules import word_05_vague as vague
 from bayleaf.checks.rules import word_10_word_twice as twice
@@ -53,8 +54,13 @@ def test_numbers_with_a_unit(text):
 @FEW
 @given(found(vague._VAGUE.pattern))
 def test_vague_words(text):
-    small = plain_of(text)
-    assert not text.isascii() or not vague._WORDS.isdisjoint(words_of(text)) or b"so on" in small or b"and or" in small
+    assert vague._may(plain_of(text), words_of(text))
+
+
+@FEW
+@given(found(ordered._ORDER.pattern))
+def test_orders_outside_the_steps(text):
+    assert ordered._may(text)
 
 
 @FEW

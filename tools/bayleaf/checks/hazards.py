@@ -44,7 +44,7 @@ class Hazards:
     def __init__(self, book: Book, machine: Machine):
         self.book, self.machine = book, machine
         self.triggers = [_trigger(id, data) for id, r in book.of("hazards").items() if r.sound for data in listed(r.data["triggers"])]
-        self._by: dict[tuple[str, str], list[Trigger]] = {}
+        self._by: dict[str, list[Trigger]] = {}
         self._types: dict[str, list[str]] = {}
         self._held: dict[tuple, list[Trigger]] = {}
         self._read: dict[int, tuple[str, frozenset[str]]] = {}
@@ -69,12 +69,12 @@ class Hazards:
         """The first trigger of each hazard that holds in a step."""
         quantity, used = taken
         stands = step.had | step.has
-        keys = [("", ""), *(("act", a) for a in sorted(step.acts)), *(("state", s) for s in sorted(stands))]
-        keys += [("quantity", quantity), ("when", step.when), *(("equipment", e) for e in sorted(used))]
+        keys = ["", *sorted(step.acts), *sorted(stands), *filter(None, (quantity, step.when)), *sorted(used)]
         found: dict[str, Trigger] = {}
         for t in [t for key in keys for t in self._by.get(key, ())]:
             if t.hazard not in found and (
-                (not t.quantities or quantity in t.quantities)
+                (not t.acts or not t.acts.isdisjoint(step.acts))
+                and (not t.quantities or quantity in t.quantities)
                 and (not t.conditions or step.when in t.conditions)
                 and (not t.equipment or not used.isdisjoint(t.equipment))
                 and stands.issuperset(t.with_)
@@ -149,16 +149,9 @@ def _trigger(hazard: str, data: dict) -> Trigger:
     )  # fmt: skip
 
 
-def _keys(t: Trigger) -> list[tuple[str, str]]:
-    """Under what a trigger is found."""
-    if t.acts:
-        return [("act", a) for a in t.acts]
-    if t.with_:
-        return [("state", t.with_[0])]
-    for name, words in (("quantity", t.quantities), ("equipment", t.equipment), ("when", t.conditions)):
-        if words:
-            return [(name, word) for word in words]
-    return [("", "")]
+def _keys(t: Trigger) -> list[str]:
+    """Under which ids a trigger is found; '' for one that asks for none."""
+    return list(t.acts or t.with_[:1] or t.quantities or t.equipment or t.conditions or ("",))
 
 
 def _fits(t: Trigger, path: PathFact) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.signs import words_of
 from bayleaf.checks.words import either, field
 from bayleaf.checks.writing import sentences
 from bayleaf.finding import Finding
@@ -26,6 +27,8 @@ ORDERS = (
     (r"bleed (?:the|it|air|again|and|off)\b", ("bleed",)),
 )  # fmt: skip
 _ORDER = Late(r"(?:^|[.,;:?!] (?:and |then |and then )?|\band (?:then )?)(?:" + "|".join(f"({words})" for words, _acts in ORDERS) + ")", re.I)
+# A first look: every order begins with one of these words.
+_VERBS = frozenset(words_of("start restart crank switch turn drive run let command press open loosen undo unscrew crack part slacken bleed"))
 _NOT = Late(r"(do not|don't|never)\b", re.I)
 _WORDS = Late(r"[^.,;:]*")
 _LINK = Late(r"\[\[([^\[\]|]*)")
@@ -33,7 +36,7 @@ _LINK = Late(r"\[\[([^\[\]|]*)")
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     for path, text in context.prose(record):
-        if path[0] not in FIELDS or not _ORDER.search(text):
+        if path[0] not in FIELDS or not _may(text) or not _ORDER.search(text):
             continue
         linked = [id for id in _LINK.findall(text) if id in context.book.of("procedures")]
         for hit in (hit for s in sentences(text) for hit in _ORDER.finditer(s)):
@@ -45,6 +48,10 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
                 order = _WORDS.match(hit.string, hit.start(hit.lastindex))[0].strip()
                 words = f"{field(record, path)} orders {order[:1].lower() + order[1:]!r}, and no step with act: {either(acts)} carries its cautions"
                 yield RULE.at(record, words, path=path)
+
+
+def _may(text: str) -> bool:
+    return not _VERBS.isdisjoint(words_of(text)) or not text.isascii()
 
 
 RULE = Rule(

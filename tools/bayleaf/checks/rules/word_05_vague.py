@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.checks.signs import watch
+from bayleaf.checks.signs import plain_of, watch, words_of
 from bayleaf.checks.words import field
 from bayleaf.finding import Finding
 from bayleaf.late import Late
@@ -26,15 +26,15 @@ _WORDS = watch(
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """One finding a text: the first vague word in it."""
-    for path, text in context.prose(record) if _may(record, context) else ():
-        match = _VAGUE.search(text)
+    plain, words = context.plain_prose(record), context.watched(record)
+    for path, text in context.prose(record) if _may(plain, words) else ():
+        match = _VAGUE.search(text) if _may(plain_of(text), words_of(text)) else None
         if match and not (match[0].lower().startswith("approx") and "±" in text):
             yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
 
 
-def _may(record: Record, context: Context) -> bool:
-    text = context.plain_prose(record)
-    return not _WORDS.isdisjoint(context.watched(record)) or b"so on" in text or b"and or" in text or not text.isascii()
+def _may(plain: bytes, words: Iterable[bytes]) -> bool:
+    return not _WORDS.isdisjoint(words) or b"so on" in plain or b"and or" in plain or not plain.isascii()
 
 
 RULE = Rule(

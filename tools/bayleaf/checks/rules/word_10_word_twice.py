@@ -7,6 +7,7 @@ from operator import eq
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.signs import words_of
 from bayleaf.checks.words import field
 from bayleaf.finding import Finding
 from bayleaf.late import Late
@@ -18,7 +19,7 @@ _TWICE = Late(r"\b(?!that\b|had\b)([a-z]{2,}) \1\b")
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Small letters only, so that names such as `Pago Pago` pass."""
     for path, text in context.prose(record) if _may(context.words(record)) or not context.plain_prose(record).isascii() else ():
-        match = _TWICE.search(text)
+        match = _TWICE.search(text) if _may(words_of(text)) or not text.isascii() else None
         if match:
             yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
 
