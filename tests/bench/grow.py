@@ -28,7 +28,9 @@ def grow(folder: Path, records: int, source: Path = HERE / "kb") -> int:
         if path.parent.name == "systems" and records > len(files) and not re.search(r"^(shows: none|family: layer)", text, re.M):
             own[path] = text = _excepted(text)
         _write(folder / "kb" / path.relative_to(source), text)
-    first = min(path for path in own if path.parent.name == "systems")
+    first: dict[str, Path] = {}  # the first system of each family has none before it that it could be like
+    for path in (path for path in own if path.parent.name == "systems"):
+        first.setdefault(re.search(r"^family: .*$", own[path], re.M)[0], path)
     written, copy = sum(path.parent.name != "vocabulary" for path in files), 0
     while written < records:
         copy += 1
@@ -39,8 +41,8 @@ def grow(folder: Path, records: int, source: Path = HERE / "kb") -> int:
             text = re.sub(r"^(title: [^\n]*?)([\"']?)$", rf"\1 {copy:04}\2", text, count=1, flags=re.M)
             text = re.sub(r"^also_called: .*$", "also_called: none", text, count=1, flags=re.M)
             text = re.sub(r"^code: .*$", f"code: {new.upper()}", text, count=1, flags=re.M) if code else text
-            if copy == 1 and path == first:  # the first system of all has none before it that it could be like
-                text = text.replace(f"  - {ALIKE}\n", "")
+            if copy == 1 and path in first.values():
+                text = text.replace(f"  - {ALIKE}\n", "").replace(f"exceptions: [{ALIKE}]\n", "")
             _write(folder / "kb" / path.parent.name / f"{new}.yaml", text)
             written += 1
     return written
