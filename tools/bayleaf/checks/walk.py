@@ -122,9 +122,10 @@ class _Walker:
         condition, read_at = self._reading(step["takes"].get("reading")) if "takes" in step else ("", ())
         when = step.get("when") or condition
         brought = self.machine.brought(step.get("act"), when)
-        makes = [s for s in (*listed(step.get("sets")), *listed(step.get("proves"))) if s in self.machine.states]
+        makes = [s for field in ("sets", "proves") if field in step for s in listed(step[field]) if s in self.machine.states]
         each = [] if "at" in step else brought.each
-        written = self.machine.kept[id(step)] = Written(brought, when, each, makes, tuple(listed(step.get("cautions"))), read_at)
+        cautions = tuple(listed(step["cautions"])) if "cautions" in step else ()
+        written = self.machine.kept[id(step)] = Written(brought, when, each, makes, cautions, read_at)
         return written
 
     def _reading(self, reading: str) -> tuple[str, tuple[str, ...]]:

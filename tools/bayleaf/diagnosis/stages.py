@@ -48,7 +48,7 @@ def _resolved(raw: dict, differs: list[dict], stage: str, seen: tuple[str, ...])
     """A stage on top of the one it is like; then what differs in this car, for all stages and for this one."""
     if stage in seen or stage not in raw:
         return {}
-    said = {reading: _set(answer) for reading, answer in mapped(raw[stage]).items() if reading != "like"}
+    said = {reading: _only(answer) if answer.__class__ is str else _set(answer) for reading, answer in mapped(raw[stage]).items() if reading != "like"}
     base = mapped(raw[stage]).get("like")
     found = _resolved(raw, differs, base, (*seen, stage)) if isinstance(base, str) else {}
     found.update(said)

@@ -19,7 +19,7 @@ _NOWHERE = Late(
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Words that name no place at all."""
-    for path, basis in context.bases(record) if any(leaf.last == "source" for leaf, _ids in context.ids(record)) else ():
+    for path, basis in context.bases(record) if any([leaf.last == "source" for leaf, _ids in context.ids(record)]) else ():
         place = basis.get("place", "")
         if place and (_NOWHERE.fullmatch(place.strip(" .")) or len(place) < 4 and not any(c.isdigit() for c in place)):
             yield RULE.at(record, f"{place!r} is no place in {basis['source']}", path=(*path, "place"))
