@@ -85,11 +85,14 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             text = text[clause.end() :]
             first = _FIRST.match(text)
         rows = _BY_VERB.get(first[0].lower(), ()) if first else ()
+        cloth = CLOTH in text
+        if not rows and not cloth:
+            continue
         done = context.machine.acts_of(step.get("act"))
-        if CLOTH not in text and not any(done.isdisjoint(acts) for _pattern, acts in rows):
+        if not cloth and not any([done.isdisjoint(acts) for _pattern, acts in rows]):
             continue  # whichever row fits, its act is there
         hit, acts = next(((text[: m.end()], acts) for pattern, acts in rows if (m := pattern.match(text, first.end()))), ("", ()))
-        if not acts and CLOTH in text:
+        if not acts and cloth:
             hit, acts = CLOTH, ("open-joint",)
         wanted = [a for a in acts if a in context.machine.titles]
         if wanted and done.isdisjoint(wanted):

@@ -23,7 +23,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     """A second verb of the list after and, then or a full stop. Looking and reading go with another action."""
     for path, text in steps_of(record):
         text = plain(text)
-        if not any(sign in text for sign in _SIGNS):
+        if not any([sign in text for sign in _SIGNS]):
             continue
         second = next((m[1].lower() for m in _SECOND.finditer(text) if m[1].lower() in verbs() and m[1].lower() not in _WITH and _plain_verb(text, m)), "")
         if second and not _TOGETHER.search(text):
