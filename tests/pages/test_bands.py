@@ -92,3 +92,10 @@ def test_a_number_keeps_the_zeros_that_were_typed(tmp_path):
     (tmp_path / "kb" / "vocabulary" / "fuels.yaml").write_text("x:\n  density: {value: 750.0, unit: kg/m3}\n")
     book = load(tmp_path)
     assert block(amount(Uses(book), book.get("x"), ("density",))).startswith("750.0 kg/m³")
+
+
+def test_how_far_a_temperature_may_be_off_is_written_as_a_difference(view):
+    # 20 degrees on the one scale are 36 on the other (9/5, by definition), with no zero in between.
+    record = next(r for r in view.live("systems") if "compressor-outlet-steady" in r.data["bands"])
+    off = amount(view, record, ("bands", "compressor-outlet-steady", "within"), view.quantity("compressor-outlet-steady"))
+    assert block(off) == "20 °C (36.0 °F)"

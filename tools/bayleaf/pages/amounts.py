@@ -47,12 +47,13 @@ def typed(record: Record, path: tuple) -> str:
 
 
 def amount(view: View, record: Record, path: tuple, quantity: Quantity | None = None) -> Markup:
-    """A {value, unit} at a path: "0.5 L (0.528 qt)". `quantity` is taken from the unit where it is not known."""
+    """A {value, unit} at a path: "0.5 L (0.528 qt)". The quantity is taken from the unit where it is not known or has no such unit."""
     data = mapped(dig(record.data, path))
     if "value" not in data:
         return EMPTY
     unit, number = str(data.get("unit", "")), typed(record, (*path, "value"))
-    quantity = quantity or by_unit(view, unit)
+    if quantity is None or unit not in quantity.units:  # how far a temperature may be off is written in degrees of difference
+        quantity = by_unit(view, unit)
     try:
         return text(show(quantity.si(data["value"], unit), quantity, unit=quantity.symbol(unit), written=number))
     except (QuantityError, AttributeError, KeyError):
