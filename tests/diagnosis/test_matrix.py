@@ -146,3 +146,36 @@ def test_stages_in_a_circle_end():
         "Circle", "filter", {"a": {"like": "b", "primed": "low"}, "b": {"like": "a", "idle": "low"}}, {"no-power": "always"}
     )
     assert cell(book(faults={"circle": circle}), "circle", "a", "primed") == {"low"}
+
+
+BOOST = {
+    "title": "Turbocharger", "family": "induction", "has": "none", "bands": "none",
+    "paths": [{"name": "charge air", "carries": "air", "through": ["charge-hose"]}],
+}  # fmt: skip
+
+
+def with_boost(fault_id: str, **more: object):
+    """The book with a second family, and one of the faults of the first one saying something of it."""
+    return book(
+        components={"charge-hose": {"title": "Charge hose"}}, systems={"boost": BOOST},
+        readings={"hose-leak": asked("Leak of a charge hose", ["tight", "leaks"], "tight", at="charge-hose"),
+                  "shortfall": measured("Shortfall", "pressure-change", at="charge-hose")},
+        faults={fault_id: {**book().of("faults")[fault_id].data, **more}},
+    )  # fmt: skip
+
+
+def test_the_readings_of_another_family_are_made_normal_only_in_a_car_that_has_the_path():
+    said = with_boost("filter-blocked", elsewhere={"normal_on": ["charge air", "reference"], "because": "…"})
+    assert cell(said, "filter-blocked", "partly", "hose-leak", ("port", "boost")) == {"tight"}
+    assert cell(said, "filter-blocked", "partly", "hose-look", ("port", "boost")) == {"dry"}
+    assert cell(said, "filter-blocked", "partly", "hose-leak") is None
+    unsaid = with_boost("filter-blocked", elsewhere={"normal_on": ["reference"], "because": "…"})
+    assert cell(unsaid, "filter-blocked", "partly", "hose-leak", ("port", "boost")) is None
+    assert answers(matrix_of_system(said, "port"), "filter-blocked", "nearly") == answers(matrix_of_system(unsaid, "port"), "filter-blocked", "nearly")
+
+
+def test_a_stage_stands_above_elsewhere_on_a_path_of_another_family():
+    stages = {**book().of("faults")["filter-blocked"].data["stages"], "nearly": {"like": "partly", "shortfall": ["normal", "high"]}}
+    said = with_boost("filter-blocked", stages=stages, elsewhere={"normal_on": ["charge air"], "because": "…"})
+    assert cell(said, "filter-blocked", "partly", "shortfall", ("port", "boost")) == {"normal"}
+    assert cell(said, "filter-blocked", "nearly", "shortfall", ("port", "boost")) == {"normal", "high"}

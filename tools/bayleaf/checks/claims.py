@@ -27,6 +27,7 @@ class Claims:
         self.systems = cache(self._systems)
         self.stages = cache(self._stages)
         self.readings = cache(self._readings)
+        self.paths = cache(self._paths)
         self._there = cache(self._exists)
         self.offered = cache(self._offered)
         self.spoken = cache(self._spoken)
@@ -48,6 +49,13 @@ class Claims:
 
     def _stages(self, fault: str, system: str) -> dict[str, Answers]:
         return stages_of(self.book, self.layout, self.car(system), fault, [system])
+
+    def _paths(self, system: str) -> set[str]:
+        """The names of the paths that a car with this system may have: its own, and those of sound systems that can stand beside it."""
+        systems, names = self.book.of("systems"), self.layout.names
+        family = systems[system].data["family"]
+        beside = (s for s, record in systems.items() if record.sound and (family == "layer" or record.data["family"] != family))
+        return set().union(names[system], *(names[s] for s in beside))
 
     def _readings(self, system: str) -> list[str]:
         """The readings for diagnosis that a system offers when it is looked at on its own."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis.matrix import Row
+from bayleaf.diagnosis.stages import lies_on, normal_of
 from bayleaf.pages.frame import finish, grouped, index_page, shown
 from bayleaf.pages.shown_by import answer_words
 from bayleaf.pages.text import Markup, text
@@ -28,7 +29,7 @@ def fault_page(view: Uses, record: Record) -> str:
             ("Proved by", proved(view, data.get("proved_by"))),
         ]),
         section("shows", "What the readings show", para(small(ABOUT)), *_rows(view, record, systems)) if systems else EMPTY,
-        section("elsewhere", "What it leaves alone", _elsewhere(view, data)),
+        section("elsewhere", "What it leaves alone", _elsewhere(view, data, systems)),
         section("alike", "Hard to tell apart from", bullets(_alike(view, record, systems))),
     ])  # fmt: skip
 
@@ -80,11 +81,33 @@ def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) 
     return made, tuple(words(view.link(r), small(" (", shown(normal[r]), ")") if normal[r] != "normal" else "") for r in sorted(still, key=view.title))
 
 
-def _elsewhere(view: Uses, data: dict) -> Markup:
+def _elsewhere(view: Uses, data: dict, systems: list[str]) -> Markup:
+    """The paths of the systems that the fault happens on, and those that a car has only with another system beside them."""
     elsewhere = mapped(data.get("elsewhere"))
     if not elsewhere:
         return EMPTY
-    return para("Readings on ", joined(elsewhere["normal_on"], " and "), " stay normal. ", view.prose(elsewhere.get("because")))
+    own = set().union(*(view.layout.names[s] for s in systems))
+    here = [name for name in elsewhere["normal_on"] if name in own]
+    beside = [name for name in elsewhere["normal_on"] if name not in own]
+    moved = _moved(view, data, set(beside))
+    return blocks(
+        para("Readings on ", joined(here, " and "), " stay normal. ", view.prose(elsewhere["because"])) if here else EMPTY,
+        para("In a car that also has ", joined(beside, " or "), ", the readings there stay normal too", ", but for these:" if moved else ". ",
+             EMPTY if here else view.prose(elsewhere["because"])) if beside else EMPTY,
+        bullets(moved),
+    )  # fmt: skip
+
+
+def _moved(view: Uses, data: dict, names: set[str]) -> list[Markup]:
+    """The readings on paths of these names that some stage itself says may be other than normal, with every answer that a stage gives."""
+    paths = {(s, name) for s in view.matrices for name in names & view.layout.names[s]}
+    said: dict[str, set[str]] = {}
+    for stage in mapped(data.get("stages")).values():
+        for reading, answer in stage.items():
+            if reading != "like" and reading in view.book.of("readings") and lies_on(view.book, view.layout, reading, paths):
+                said.setdefault(reading, set()).update(listed(answer) or [answer])
+    normal = {reading: normal_of(view.book, reading) for reading in said}
+    return [words(view.link(r), ": ", answer_words(frozenset(said[r]), normal[r])) for r in sorted(said, key=view.title) if said[r] != {normal[r]}]
 
 
 def _alike(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
