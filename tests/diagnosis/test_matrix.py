@@ -179,3 +179,16 @@ def test_a_stage_stands_above_elsewhere_on_a_path_of_another_family():
     said = with_boost("filter-blocked", stages=stages, elsewhere={"normal_on": ["charge air"], "because": "…"})
     assert cell(said, "filter-blocked", "partly", "shortfall", ("port", "boost")) == {"normal"}
     assert cell(said, "filter-blocked", "nearly", "shortfall", ("port", "boost")) == {"normal", "high"}
+
+
+def test_what_is_worked_out_from_boost_or_gases_is_never_made_normal_elsewhere():
+    change = book().of("quantities")["pressure-change"].data
+    worked_out = {
+        **measured("Shortfall of boost", "pressure-change", at="manifold"),
+        "computed": {"difference": {"of": "asked-boost", "less": "idle"}, "quantity": "pressure-change"},
+    }
+    del worked_out["quantity"]
+    for quantity, expected in (("boost-pressure", None), ("lambda", None), ("pressure-change", {"normal"})):
+        source = measured("Asked", quantity, at="manifold", purpose="computation")
+        the_book = book(quantities={quantity: change}, readings={"asked-boost": source, "worked-out": worked_out})
+        assert cell(the_book, "filter-blocked", "partly", "worked-out") == expected

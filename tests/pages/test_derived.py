@@ -10,6 +10,7 @@ from bayleaf.pages.symptoms import first_line
 from bayleaf.pages.tree import pages
 from bayleaf.pages.uses import Uses
 from bayleaf.records import book_from_data
+from tests.checks.small import load_small
 from tests.pages.shown import block, parsed, seen
 
 COMMON = {"summary": "A line about it.", "also_called": "none", "status": "draft"}
@@ -101,3 +102,18 @@ def test_nobody_is_sent_to_a_repair_to_take_a_first_reading(view):
     heard, alone = (str(first_line(view, reading)) for reading in ("pump-sound-priming", "inlet-filter-look"))
     assert "look-smell-listen" in heard and "replace-pump-relay" not in heard
     assert "replace-carburettor-inlet-filter" in alone
+
+
+def test_a_fault_says_which_paths_of_other_families_it_leaves_alone_and_what_moves_there():
+    small = {kind: {id: dict(r.data) for id, r in records.items()} for kind, records in load_small().kinds.items()}
+    boost = reading("Wheel seen", answers=["sound", "oily"], normal="sound", at="turbocharger")
+    pump = small["faults"]["high-pressure-pump-worn"]
+    small["readings"]["wheel-seen"] = boost
+    small["faults"]["high-pressure-pump-worn"] = pump | {
+        "elsewhere": {"normal_on": ["feed", "charge air"], "because": "Only the high side is touched."},
+        "stages": pump["stages"] | {"worn": pump["stages"]["worn"] | {"wheel-seen": ["sound", "oily"]}},
+    }
+    said = seen(pages(book_from_data(small))["faults/high-pressure-pump-worn.md"])
+    assert "Readings on feed stay normal. Only the high side is touched." in said
+    assert "In a car that also has charge air, the readings there stay normal too." in said
+    assert "Wheel seen: " in said and "oily" in said.split("Wheel seen: ")[1][:60]

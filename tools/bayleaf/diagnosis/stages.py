@@ -15,6 +15,8 @@ NEVER_ELSEWHERE = frozenset({
     "fuel-trim", "engine-speed", "lambda", "air-fuel-ratio", "oxygen-sensor-voltage", "oxygen-pump-current",
     "carbon-monoxide", "carbon-dioxide", "oxygen", "hydrocarbons", "nitric-oxide",
 })  # fmt: skip
+# What is worked out from those, or from boost, moves with every fault that takes power: the filling of the cylinders, the work of a converter.
+NEVER_FED_BY = NEVER_ELSEWHERE | {"boost-pressure"}
 
 Answers = dict[str, frozenset[str]]  # reading → every answer it may give; a reading left out may give any
 
@@ -69,7 +71,8 @@ def _only(answer: str) -> frozenset[str]:
 def elsewhere(book: Book, layout: Layout, car: Car, claim: dict, own: list[str]) -> Answers:
     """The readings that a fault's `elsewhere` makes normal: those that lie on the paths it names.
 
-    A path name is looked up in the fault's own systems first, then in the other systems of the car.
+    A path name is looked up in the fault's own systems first, then in the other systems of the car. What is worked out
+    from trims, gases, engine speed or boost is never made normal.
     """
     names = set(listed(claim.get("normal_on")))
     if not names:
@@ -84,7 +87,7 @@ def elsewhere(book: Book, layout: Layout, car: Car, claim: dict, own: list[str])
         layout.kept[key] = {
             reading: _only(normal_of(book, reading))
             for reading in layout.readings.among((system for system, _path in paths), anywhere=False)
-            if readings[reading].data.get("purpose", "diagnosis") == "diagnosis" and lies_on(book, layout, reading, paths)
+            if readings[reading].data.get("purpose", "diagnosis") == "diagnosis" and lies_on(book, layout, reading, paths) and not moves(book, reading)
         }
     return layout.kept[key]
 
@@ -96,6 +99,15 @@ def lies_on(book: Book, layout: Layout, reading: str, paths: Set[tuple[str, str]
     """
     places = places_on(book, layout, reading)
     return bool(places) and not any(paths.isdisjoint(place) for place in places)
+
+
+def moves(book: Book, reading: str, seen: tuple[str, ...] = ()) -> bool:
+    """Whether a reading is worked out, directly or through others, from one that moves with almost every fault."""
+    record = book.of("readings").get(reading)
+    if record is None or reading in seen:
+        return False
+    fed = inputs_of(book, reading)
+    return bool(seen) and record.data.get("quantity") in NEVER_FED_BY or any(moves(book, r, (*seen, reading)) for r in fed)
 
 
 def places_on(book: Book, layout: Layout, reading: str) -> list[set[tuple[str, str]]]:

@@ -92,8 +92,8 @@ def _elsewhere(view: Uses, data: dict, systems: list[str]) -> Markup:
     moved = _moved(view, data, set(beside))
     return blocks(
         para("Readings on ", joined(here, " and "), " stay normal. ", view.prose(elsewhere["because"])) if here else EMPTY,
-        para("In a car that also has ", joined(beside, " or "), ", the readings there stay normal too", ", but for these:" if moved else ". ",
-             EMPTY if here else view.prose(elsewhere["because"])) if beside else EMPTY,
+        para("In a car that also has ", joined(beside, " or "), ", the readings there stay normal", " too. " if here else ". ", EMPTY if here else view.prose(elsewhere["because"]),
+             " What is worked out from trims, gases, engine speed or boost may show anything", ", and these may differ:" if moved else ".") if beside else EMPTY,
         bullets(moved),
     )  # fmt: skip
 
