@@ -115,5 +115,5 @@ def test_a_fault_says_which_paths_of_other_families_it_leaves_alone_and_what_mov
     }
     said = seen(pages(book_from_data(small))["faults/high-pressure-pump-worn.md"])
     assert "Readings on feed stay normal. Only the high side is touched." in said
-    assert "In a car that also has charge air, the readings there stay normal too." in said
+    assert "In a car that has one of these paths as well, the readings on it stay normal: charge air." in said
     assert "Wheel seen: " in said and "oily" in said.split("Wheel seen: ")[1][:60]

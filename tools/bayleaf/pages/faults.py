@@ -92,8 +92,9 @@ def _elsewhere(view: Uses, data: dict, systems: list[str]) -> Markup:
     moved = _moved(view, data, set(beside))
     return blocks(
         para("Readings on ", joined(here, " and "), " stay normal. ", view.prose(elsewhere["because"])) if here else EMPTY,
-        para("In a car that also has ", joined(beside, " or "), ", the readings there stay normal", " too. " if here else ". ", EMPTY if here else view.prose(elsewhere["because"]),
-             " What is worked out from trims, gases, engine speed or boost may show anything", ", and these may differ:" if moved else ".") if beside else EMPTY,
+        para("In a car that has one of these paths", " as well" if here else "", ", the readings on it stay normal: ", joined(beside), ". ",
+             EMPTY if here else words(view.prose(elsewhere["because"]), " "),
+             "What is worked out from trims, gases, engine speed or boost is left open there", ", and these may differ:" if moved else ".") if beside else EMPTY,
         bullets(moved),
     )  # fmt: skip
 
