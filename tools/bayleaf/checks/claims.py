@@ -52,10 +52,10 @@ class Claims:
 
     def _paths(self, system: str) -> set[str]:
         """The names of the paths that a car with this system may have: its own, and those of sound systems that can stand beside it."""
-        systems, names = self.book.of("systems"), self.layout.names
+        systems = self.book.of("systems")
         family = systems[system].data["family"]
         beside = (s for s, record in systems.items() if record.sound and (family == "layer" or record.data["family"] != family))
-        return set().union(names[system], *(names[s] for s in beside))
+        return self.layout.named([system, *beside])
 
     def _readings(self, system: str) -> list[str]:
         """The readings for diagnosis that a system offers when it is looked at on its own."""

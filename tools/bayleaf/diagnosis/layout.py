@@ -27,6 +27,10 @@ class Layout:
         """The (system, path name) pairs through this component."""
         return self.on.get(component, set())
 
+    def named(self, systems: Iterable[str]) -> set[str]:
+        """The names of all paths of these systems."""
+        return set().union(*(self.names[system] for system in systems))
+
     def chain(self, component: str) -> tuple[str, ...]:
         """The component, what it is part of, and so on upward."""
         return self.above.get(component, (component,))

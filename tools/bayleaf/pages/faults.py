@@ -86,7 +86,7 @@ def _elsewhere(view: Uses, data: dict, systems: list[str]) -> Markup:
     elsewhere = mapped(data.get("elsewhere"))
     if not elsewhere:
         return EMPTY
-    own = set().union(*(view.layout.names[s] for s in systems))
+    own = view.layout.named(systems)
     here = [name for name in elsewhere["normal_on"] if name in own]
     beside = [name for name in elsewhere["normal_on"] if name not in own]
     moved = _moved(view, data, set(beside))

@@ -13,7 +13,7 @@ from bayleaf.records import Record, listed, mapped
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     named = listed(mapped(record.data.get("elsewhere")).get("normal_on"))
     systems = context.claims.systems(record.id) if named else []
-    own = set().union(*(context.layout.names[s] for s in systems))  # a name that they have not is looked up in the rest of the car
+    own = context.layout.named(systems)  # a name that they have not is looked up in the rest of the car
     through = {name: system for system, name in context.layout.paths(record.data["part"]) if system in systems or name not in own}
     for i, name in enumerate(named):
         if name in through:

@@ -19,8 +19,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     known = set().union(*(context.claims.paths(s) for s in systems))
     for i, name in enumerate(named if known else ()):
         if name not in known:
-            own = set().union(*(context.layout.names[s] for s in systems))
-            help = mean(name, known, f"It may be {either(sorted(own))}, or a path of a system of another family.")
+            help = mean(name, known, f"It may be {either(sorted(context.layout.named(systems)))}, or a path of a system of another family.")
             yield RULE.at(record, f"no car with {either(systems)} has a path {name}", help, ("elsewhere", "normal_on", i))
 
 
