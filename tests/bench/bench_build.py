@@ -16,17 +16,19 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tools")]
 
-from bayleaf.search import Entry  # noqa: E402
-from bayleaf.site.build import write_pages  # noqa: E402
-from bayleaf.site.engine import run_engine  # noqa: E402
-from bayleaf.site.seal import seal  # noqa: E402
-from bayleaf.site.swap import staged  # noqa: E402
-from tests.site.sample import page, sample  # noqa: E402
+from bayleaf.search import Entry
+from bayleaf.site.build import write_pages
+from bayleaf.site.engine import run_engine
+from bayleaf.site.seal import seal
+from bayleaf.site.swap import staged
+from tests.site.sample import page, sample
 
 BODY = "\n\n".join(
     f"## Part {n}\n\nPressure at the rail while the pump primes.\n\n| car | psi | kPa |\n|---|---|---|\n"
-    + "| van | 43.5 | 300 |\n" * 6 + "\n1. Switch the key on.\n2. Read the gauge.\n\n[Reading](../readings/rail-pressure-primed.md#limits)"
-    for n in range(6))
+    + "| van | 43.5 | 300 |\n" * 6
+    + "\n1. Switch the key on.\n2. Read the gauge.\n\n[Reading](../readings/rail-pressure-primed.md#limits)"
+    for n in range(6)
+)
 
 
 @contextmanager

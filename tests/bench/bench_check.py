@@ -54,13 +54,17 @@ def line(root: Path, runs: int) -> str:
     walls = [min(side[n][0] for side in pairs) for n in (0, 1)]
     busy = [min(side[n][1] for side in pairs) for n in (0, 1)]
     middle = median(check[0] / floor[0] for floor, check in pairs)
-    return (f"{len(files):>6} {size / 1024:>8.0f} {walls[0]:>8.3f} {walls[1]:>8.3f} {walls[1] / walls[0]:>6.2f} {middle:>7.2f} "
-            f"{busy[0]:>8.3f} {busy[1]:>8.3f} {busy[1] / busy[0]:>6.2f}   {pairs[0][1][2]}")  # fmt: skip
+    return (
+        f"{len(files):>6} {size / 1024:>8.0f} {walls[0]:>8.3f} {walls[1]:>8.3f} {walls[1] / walls[0]:>6.2f} {middle:>7.2f} "
+        f"{busy[0]:>8.3f} {busy[1]:>8.3f} {busy[1] / busy[0]:>6.2f}   {pairs[0][1][2]}"
+    )
 
 
 if __name__ == "__main__":
     print(f"{'':15}{'wall time':^32}{'processor time':^24}")
-    print(f"{'files':>6} {'kB':>8} {'floor s':>8} {'check s':>8} {'ratio':>6} {'of pairs':>7} {'floor s':>7} {'check s':>8} {'ratio':>6}   what the check said")
+    print(
+        f"{'files':>6} {'kB':>8} {'floor s':>8} {'check s':>8} {'ratio':>6} {'of pairs':>7} {'floor s':>7} {'check s':>8} {'ratio':>6}   what the check said"
+    )
     print(line(HERE, RUNS), flush=True)
     for records in [int(word) for word in sys.argv[1:]] or [2000, 10000]:
         with tempfile.TemporaryDirectory() as folder:

@@ -14,12 +14,12 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tools")]
 
-from playwright.sync_api import sync_playwright  # noqa: E402
+from playwright.sync_api import sync_playwright
 
-from bayleaf.formulas.javascript import script  # noqa: E402
-from tests.browser.conftest import ARGUMENTS, executable  # noqa: E402
-from tests.browser.test_calculators import IDS, difference, inputs  # noqa: E402
-from tests.reference.outside import calculator  # noqa: E402
+from bayleaf.formulas.output.javascript import script
+from tests.browser.conftest import ARGUMENTS, executable
+from tests.browser.test_calculators import IDS, difference, inputs
+from tests.reference.outside import calculator
 
 CELLS, REPEATS = 20_000, 5
 IN_CHROMIUM = """id => { const rows = window.rows, f = bayleaf.run[id]; let best = Infinity;
@@ -57,8 +57,13 @@ def air_ratio(co2, co, o2, hc, no, hydrogen, oxygen):
     return had / wanted
 
 
-PLAIN = {"regulator-rail-pressure": rail, "injector-flow-at-pressure": flow, "compressor-outlet-temperature": compressor,
-         "wire-drop": wire, "lambda-from-gases": air_ratio}  # fmt: skip
+PLAIN = {
+    "regulator-rail-pressure": rail,
+    "injector-flow-at-pressure": flow,
+    "compressor-outlet-temperature": compressor,
+    "wire-drop": wire,
+    "lambda-from-gases": air_ratio,
+}
 
 
 def rows_of(id: str) -> list[list[float]]:
@@ -93,7 +98,7 @@ def engine(run, rows):
 
 
 def main() -> None:
-    arguments = ARGUMENTS + ["--no-sandbox"]
+    arguments = [*ARGUMENTS, "--no-sandbox"]
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=executable(), args=arguments)
         page = browser.new_page()
@@ -106,7 +111,9 @@ def main() -> None:
             theirs = page.evaluate(IN_CHROMIUM, id) / CELLS * 1000
             print(f"| {id} | {mine:.2f} | {plain:.2f} | {mine / plain:.1f} | {theirs:.2f} |")
         values, differ, worst = equality(page)
-        print(f"\n{len(IDS)} calculators, {values} values in Chromium and in Python: {differ} differ, the worst by {worst:.1e}")
+        print(
+            f"\n{len(IDS)} calculators, {values} values in Chromium and in Python: {differ} differ, the worst by {worst:.1e}"
+        )
         browser.close()
 
 
@@ -116,7 +123,9 @@ def equality(page) -> tuple[int, int, float]:
     worst = 0.0
     for id in IDS:
         rows = inputs(id)
-        told = page.evaluate("([id, rows]) => rows.map(row => bayleaf.run[id](row).map(x => isNaN(x) ? null : x))", [id, rows])
+        told = page.evaluate(
+            "([id, rows]) => rows.map(row => bayleaf.run[id](row).map(x => isNaN(x) ? null : x))", [id, rows]
+        )
         for row, theirs in zip(rows, told):
             for a, b in zip(calculator(id).run(row), theirs):
                 off = difference(a, math.nan if b is None else b)

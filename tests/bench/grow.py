@@ -18,29 +18,46 @@ def grow(folder: Path, records: int, source: Path = HERE / "kb") -> int:
     serves every system.
     """
     files = {path: path.read_text(encoding="utf-8") for path in sorted(source.glob("*/*.yaml"))}
-    words = NAMED_BY_RULES | {word for path, text in files.items() if path.parent.name == "vocabulary" for word in re.findall(r"[a-z0-9-]+", text)}
+    words = NAMED_BY_RULES | {
+        word
+        for path, text in files.items()
+        if path.parent.name == "vocabulary"
+        for word in re.findall(r"[a-z0-9-]+", text)
+    }
     shared = {path for path in files if path.parent.name in ("readings", "equipment") and path.stem in words}
-    own = {path: text for path, text in files.items() if path.parent.name not in ("vocabulary", "calculators") and path not in shared}
+    own = {
+        path: text
+        for path, text in files.items()
+        if path.parent.name not in ("vocabulary", "calculators") and path not in shared
+    }
     ids = sorted((path.stem for path in own), key=len, reverse=True)
     named = re.compile(rf"(?<![\w-])({'|'.join(map(re.escape, ids))})(?![\w-])")
-    (folder / "schemas").symlink_to(source.parent / "schemas" if (source.parent / "schemas").is_dir() else HERE / "schemas")
+    (folder / "schemas").symlink_to(
+        source.parent / "schemas" if (source.parent / "schemas").is_dir() else HERE / "schemas"
+    )
     for path, text in files.items():
-        if path.parent.name == "systems" and records > len(files) and not re.search(r"^(shows: none|family: layer)", text, re.M):
+        if (
+            path.parent.name == "systems"
+            and records > len(files)
+            and not re.search(r"^(shows: none|family: layer)", text, re.MULTILINE)
+        ):
             own[path] = text = _excepted(text)
         _write(folder / "kb" / path.relative_to(source), text)
     first: dict[str, Path] = {}  # the first system of each family has none before it that it could be like
     for path in (path for path in own if path.parent.name == "systems"):
-        first.setdefault(re.search(r"^family: .*$", own[path], re.M)[0], path)
+        first.setdefault(re.search(r"^family: .*$", own[path], re.MULTILINE)[0], path)
     written, copy = sum(path.parent.name != "vocabulary" for path in files), 0
     while written < records:
         copy += 1
         for path, text in own.items():
             code = path.parent.name == "codes"
             new = _code(path.stem, copy) if code else f"{path.stem}-c{copy:04}"
-            text = named.sub(lambda m: _code(m[1], copy) if re.fullmatch(r"[pu][0-9a-f]{4}", m[1]) else f"{m[1]}-c{copy:04}", text)
-            text = re.sub(r"^(title: [^\n]*?)([\"']?)$", rf"\1 {copy:04}\2", text, count=1, flags=re.M)
-            text = re.sub(r"^also_called: .*$", "also_called: none", text, count=1, flags=re.M)
-            text = re.sub(r"^code: .*$", f"code: {new.upper()}", text, count=1, flags=re.M) if code else text
+            text = named.sub(
+                lambda m: _code(m[1], copy) if re.fullmatch(r"[pu][0-9a-f]{4}", m[1]) else f"{m[1]}-c{copy:04}", text
+            )
+            text = re.sub(r"^(title: [^\n]*?)([\"']?)$", rf"\1 {copy:04}\2", text, count=1, flags=re.MULTILINE)
+            text = re.sub(r"^also_called: .*$", "also_called: none", text, count=1, flags=re.MULTILINE)
+            text = re.sub(r"^code: .*$", f"code: {new.upper()}", text, count=1, flags=re.MULTILINE) if code else text
             if copy == 1 and path in first.values():
                 text = text.replace(f"  - {ALIKE}\n", "").replace(f"exceptions: [{ALIKE}]\n", "")
             _write(folder / "kb" / path.parent.name / f"{new}.yaml", text)

@@ -28,8 +28,14 @@ from tests.site.sample import ENTRIES, sample
 ROOT = Path(__file__).resolve().parents[2]
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 # No name is ever resolved and the browser does nothing of its own accord, so that what is counted is the page's doing.
-ARGUMENTS = ["--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1", "--disable-background-networking",
-             "--disable-component-update", "--disable-sync", "--no-first-run", "--disable-gpu"]
+ARGUMENTS = [
+    "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+    "--disable-gpu",
+]
 WATCH = """window.broken = [];
 document.addEventListener("securitypolicyviolation", e => window.broken.push(e.violatedDirective + " " + e.blockedURI));"""
 
@@ -124,8 +130,12 @@ def visit(chromium: Browser) -> Iterator[Callable[..., Visitor]]:
         context.add_init_script(WATCH)
         home = "file://" if address.startswith("file:") else "/".join(address.split("/")[:3])
         visitor = Visitor(context.new_page(), home)
-        context.on("request", lambda request: visitor.foreign.append(request.url)
-                   if not request.url.startswith((home, "data:")) else None)
+        context.on(
+            "request",
+            lambda request: (
+                visitor.foreign.append(request.url) if not request.url.startswith((home, "data:")) else None
+            ),
+        )
         visitor.page.on("pageerror", lambda error: visitor.errors.append(str(error)))
         visitor.page.goto(address)
         visitors.append(visitor)

@@ -8,7 +8,7 @@ import random
 
 import pytest
 
-from bayleaf.formulas.javascript import script
+from bayleaf.formulas.output.javascript import script
 from bayleaf.quantities import from_si, significant, to_si, units
 from tests.reference.outside import book, calculator
 
@@ -34,7 +34,11 @@ def inputs(id: str) -> list[list[float]]:
         row = []
         for one in calculator(id).inputs.values():
             span = one.high - one.low
-            row.append(dice.choice((one.low, one.high, one.default, *[dice.uniform(one.low - wide * span, one.high + wide * span)] * 7)))
+            row.append(
+                dice.choice(
+                    (one.low, one.high, one.default, *[dice.uniform(one.low - wide * span, one.high + wide * span)] * 7)
+                )
+            )
         found.append(row)
     return found
 
@@ -49,7 +53,9 @@ def difference(a: float, b: float) -> float:
 @pytest.mark.parametrize("id", IDS)
 def test_the_page_calculates_what_python_calculates(browser, id):
     rows = inputs(id)
-    told = browser.evaluate("([id, rows]) => rows.map(row => bayleaf.run[id](row).map(x => isNaN(x) ? null : x))", [id, rows])
+    told = browser.evaluate(
+        "([id, rows]) => rows.map(row => bayleaf.run[id](row).map(x => isNaN(x) ? null : x))", [id, rows]
+    )
     mine = [calculator(id).run(row) for row in rows]
     theirs = [[math.nan if x is None else x for x in row] for row in told]
     assert max(difference(a, b) for one, other in zip(mine, theirs) for a, b in zip(one, other)) <= 1e-12
@@ -57,8 +63,12 @@ def test_the_page_calculates_what_python_calculates(browser, id):
 
 def test_the_page_turns_units_into_si_and_back_as_python_does(browser):
     dice = random.Random("units")
-    asked = [(dice.choice([1, 10, 100, 1000]) * dice.uniform(-1, 1), symbol, reference)
-             for symbol in used_units() for reference in ("absolute", "difference") for _ in range(20)]  # fmt: skip
+    asked = [
+        (dice.choice([1, 10, 100, 1000]) * dice.uniform(-1, 1), symbol, reference)
+        for symbol in used_units()
+        for reference in ("absolute", "difference")
+        for _ in range(20)
+    ]
     to = browser.evaluate("asked => asked.map(a => bayleaf.to_si(...a))", asked)
     back = browser.evaluate("asked => asked.map(a => bayleaf.from_si(...a))", asked)
     offsets = {symbol: units()[symbol].offset for symbol in used_units()}
@@ -75,8 +85,13 @@ def used_units() -> list[str]:
 
 def test_the_page_rounds_as_python_rounds(browser):
     dice = random.Random("digits")
-    asked = [(dice.choice((dice.uniform(-1000, 1000), dice.randint(-4000, 4000) / 8, 10.0 ** dice.randint(-6, 8))), dice.randint(1, 6))
-             for _ in range(5000)]  # fmt: skip
+    asked = [
+        (
+            dice.choice((dice.uniform(-1000, 1000), dice.randint(-4000, 4000) / 8, 10.0 ** dice.randint(-6, 8))),
+            dice.randint(1, 6),
+        )
+        for _ in range(5000)
+    ]
     told = browser.evaluate("asked => asked.map(a => bayleaf.significant(...a))", asked)
     assert told == [significant(x, digits) for x, digits in asked]
 

@@ -4,13 +4,25 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.pages.uses import Uses
+from bayleaf.pages.building.uses import Uses
 
 WIDTHS = (1280, 820, 390)
 RAIL = "calculators/regulator-rail-pressure.html"
 PRIMED = "procedures/measure-primed-rail-pressure.html"
-LOOKED_AT = ("index.html", RAIL, PRIMED, "procedures/measure-delivered-volume.html", "symptoms/loss-of-power-under-load.html", "cautions/index.html",
-             "more/class.html", "more/instruments.html", "faults/fuel-filter-restricted.html", "systems/port-injection-return.html", "codes/p0171.html", "terms/index.html")  # fmt: skip
+LOOKED_AT = (
+    "index.html",
+    RAIL,
+    PRIMED,
+    "procedures/measure-delivered-volume.html",
+    "symptoms/loss-of-power-under-load.html",
+    "cautions/index.html",
+    "more/class.html",
+    "more/instruments.html",
+    "faults/fuel-filter-restricted.html",
+    "systems/port-injection-return.html",
+    "codes/p0171.html",
+    "terms/index.html",
+)
 
 
 @pytest.fixture
@@ -40,10 +52,17 @@ def test_every_form_comes_to_life_and_agrees_with_the_tables_arithmetic(visit, s
         assert tab.page.locator("[role=status] p").all_inner_texts() == expected, id
 
 
-@pytest.mark.parametrize(("typed", "said"), [
-    ("-18", "A vacuum is a positive number."), ("18,5", "Write a point, not a comma."), ("", "Write a plain number, such as 18."),
-    ("1e3", "Write a plain number, such as 18."), ("26", "It may be 0 to 25 inHg."), ("<b>", "Write a plain number, such as 18."),
-])  # fmt: skip
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("-18", "A vacuum is a positive number."),
+        ("18,5", "Write a point, not a comma."),
+        ("", "Write a plain number, such as 18."),
+        ("1e3", "Write a plain number, such as 18."),
+        ("26", "It may be 0 to 25 inHg."),
+        ("<b>", "Write a plain number, such as 18."),
+    ],
+)
 def test_what_cannot_be_is_said_beside_its_field(visit, site, typed, said):
     page = visit(site / RAIL).page
     field = page.get_by_label("manifold vacuum", exact=True)
@@ -57,7 +76,9 @@ def test_another_unit_keeps_the_meaning_of_what_stands_there(visit, site):
     page = visit(site / RAIL).page
     before = page.locator("[role=status]").inner_text()
     page.get_by_label("unit of set pressure").select_option("kPa")
-    assert page.get_by_label("set pressure", exact=True).input_value() == "299.922"  # 43.5 × 6.894757, NIST SP 811 (recalled)
+    assert (
+        page.get_by_label("set pressure", exact=True).input_value() == "299.922"
+    )  # 43.5 × 6.894757, NIST SP 811 (recalled)
     assert page.locator("[role=status]").inner_text() == before
     page.get_by_role("button", name="Back to the first values").click()
     assert page.get_by_label("set pressure", exact=True).input_value() == "43.5"
@@ -116,7 +137,11 @@ def test_words_stand_out_from_what_is_behind_them(visit, site, scheme):
 
 def test_on_a_phone_all_questions_stand_on_the_first_screen(visit, site):
     page = visit(site / "index.html", viewport={"width": 390, "height": 844}).page
-    ends = page.locator("ul.bl-tiles").first.locator("a").evaluate_all("all => all.map(a => a.getBoundingClientRect().bottom)")
+    ends = (
+        page.locator("ul.bl-tiles")
+        .first.locator("a")
+        .evaluate_all("all => all.map(a => a.getBoundingClientRect().bottom)")
+    )
     assert len(ends) == 4 and max(ends) <= 844
 
 
@@ -127,7 +152,11 @@ def test_a_long_list_opens_when_it_is_touched_and_by_a_link_to_it(visit, site):
     assert not link.is_visible()
     task.locator("summary").click()
     assert link.is_visible()
-    assert visit(f"{(site / 'procedures/index.html').as_uri()}#measure-fuel-pressure").page.get_by_role("link", name="Measure primed rail pressure").is_visible()
+    assert (
+        visit(f"{(site / 'procedures/index.html').as_uri()}#measure-fuel-pressure")
+        .page.get_by_role("link", name="Measure primed rail pressure")
+        .is_visible()
+    )
 
 
 @pytest.mark.parametrize(("width", "seen", "gone"), [(390, ".bl-narrow", ".bl-wide"), (1280, ".bl-wide", ".bl-narrow")])

@@ -4,10 +4,22 @@ from __future__ import annotations
 
 import pytest
 
-PRINTED = ("index.html", "symptoms/cranks-no-start.html", "systems/port-injection-return.html", "procedures/measure-delivered-volume.html",
-           "faults/regulator-stuck-high.html", "components/pump-fuse.html", "calculators/regulator-rail-pressure.html", "vehicles/quillbrook-van-12.html",
-           "jobs/van-12-weak-pump-or-strainer.html", "readings/delivered-volume.html", "terms/index.html", "tasks/index.html", "more/class.html")  # fmt: skip
-TOUCHED = ".bl-jump, .bl-crumbs, .bl-all, .bl-start, .md-header, .md-top, .bl-form"    # what only a screen can do
+PRINTED = (
+    "index.html",
+    "symptoms/cranks-no-start.html",
+    "systems/port-injection-return.html",
+    "procedures/measure-delivered-volume.html",
+    "faults/regulator-stuck-high.html",
+    "components/pump-fuse.html",
+    "calculators/regulator-rail-pressure.html",
+    "vehicles/quillbrook-van-12.html",
+    "jobs/van-12-weak-pump-or-strainer.html",
+    "readings/delivered-volume.html",
+    "terms/index.html",
+    "tasks/index.html",
+    "more/class.html",
+)
+TOUCHED = ".bl-jump, .bl-crumbs, .bl-all, .bl-start, .md-header, .md-top, .bl-form"  # what only a screen can do
 SEEN = "all => all.filter(e => e.checkVisibility() && e.getBoundingClientRect().height > 0).map(e => e.textContent.trim().slice(0, 40))"
 LOST = """all => all.filter(e => e.textContent.trim() && !(e.checkVisibility() && e.getBoundingClientRect().height > 0))
     .map(e => e.textContent.trim().slice(0, 40))"""
@@ -16,6 +28,7 @@ LOST = """all => all.filter(e => e.textContent.trim() && !(e.checkVisibility() &
 @pytest.fixture
 def paper(visit, real_site):
     """A page of the site as it is printed, with scripts or without them."""
+
     def open_page(address: str, scripts: bool = True):
         page = visit(real_site / address, java_script_enabled=scripts).page
         page.emulate_media(media="print")
@@ -28,7 +41,9 @@ def paper(visit, real_site):
 def test_what_can_only_be_touched_is_not_printed(paper, address):
     page = paper(address)
     assert page.locator(TOUCHED).evaluate_all(SEEN) == []
-    arrows = page.locator("details > summary").evaluate_all("all => all.map(fold => getComputedStyle(fold, '::after').display)")
+    arrows = page.locator("details > summary").evaluate_all(
+        "all => all.map(fold => getComputedStyle(fold, '::after').display)"
+    )
     assert set(arrows) <= {"none"}
 
 
@@ -42,7 +57,7 @@ def test_the_pages_that_were_looked_at_have_folds_of_both_kinds(paper):
     assert paper("systems/port-injection-return.html").locator("details.bl-folded:not([open])").count() > 10
     page = paper("readings/delivered-volume.html")
     assert page.locator("details.bl-rest:not([open])").count()
-    assert page.locator("details.bl-rest > summary").evaluate_all(SEEN) == []     # "13 more" is said to a finger
+    assert page.locator("details.bl-rest > summary").evaluate_all(SEEN) == []  # "13 more" is said to a finger
     # What a normal reading does not rule out is no evidence: its count is printed, its names are for the screen.
     counts = page.locator("details.bl-more:not(.bl-rest)")
     said = counts.locator("summary").evaluate_all(SEEN)
@@ -74,5 +89,7 @@ def test_no_table_is_wider_than_the_sheet(visit, real_site, address):
     # A4 less the margins of the sheet, 210 - 2 x 13 mm, is 695 px at 96 to the inch (CSS Values and Units, recalled).
     page = visit(real_site / address, viewport={"width": 695, "height": 1000}).page
     page.emulate_media(media="print")
-    wide = page.locator(".md-content table").evaluate_all("all => all.filter(t => t.getBoundingClientRect().right > 696).map(t => t.textContent.slice(0, 40))")
+    wide = page.locator(".md-content table").evaluate_all(
+        "all => all.filter(t => t.getBoundingClientRect().right > 696).map(t => t.textContent.slice(0, 40))"
+    )
     assert wide == []

@@ -6,21 +6,48 @@ from pathlib import Path
 
 import pytest
 
-from bayleaf.pages.view import PAGED
+from bayleaf.pages.building.view import PAGED
 
 PHONE = {"viewport": {"width": 390, "height": 844}}
 SCREEN = PHONE["viewport"]["height"]
-FINGER = 44     # CSS pixels, the target size of WCAG 2.1, criterion 2.5.5 (recalled); links inside a sentence are excepted there too
+FINGER = 44  # CSS pixels, the target size of WCAG 2.1, criterion 2.5.5 (recalled); links inside a sentence are excepted there too
 RAIL = "calculators/regulator-rail-pressure.html"
 PRIMED = "procedures/measure-primed-rail-pressure.html"
 FOLLOWS = "procedures/measure-delivered-volume.html"
-LOOKED_AT = ("index.html", RAIL, PRIMED, FOLLOWS, "symptoms/cranks-no-start.html", "systems/port-injection-return.html", "faults/regulator-stuck-high.html",
-             "components/pump-fuse.html", "vehicles/quillbrook-van-12.html", "jobs/van-12-weak-pump-or-strainer.html", "readings/rail-pressure-primed.html",
-             "codes/p0171.html", "equipment/multimeter.html", "tasks/index.html", "terms/index.html")  # fmt: skip
-TARGETS = (".bl-jump a", ".bl-crumbs a", ".bl-all a", "ul.bl-tiles a", "details > summary", ".bl-row > a:only-of-type", ".bl-item > a", "h3 > a:only-of-type",
-           ".bl-form :is(input, select, button)", ".md-header__button.md-icon")  # fmt: skip
-SMALL = """css => [...document.querySelectorAll(css)].filter(e => e.checkVisibility({visibilityProperty: true}))
-    .map(e => [e.getBoundingClientRect().height, e.textContent.trim()]).filter(([height]) => height > 0 && height < %d)""" % FINGER
+LOOKED_AT = (
+    "index.html",
+    RAIL,
+    PRIMED,
+    FOLLOWS,
+    "symptoms/cranks-no-start.html",
+    "systems/port-injection-return.html",
+    "faults/regulator-stuck-high.html",
+    "components/pump-fuse.html",
+    "vehicles/quillbrook-van-12.html",
+    "jobs/van-12-weak-pump-or-strainer.html",
+    "readings/rail-pressure-primed.html",
+    "codes/p0171.html",
+    "equipment/multimeter.html",
+    "tasks/index.html",
+    "terms/index.html",
+)
+TARGETS = (
+    ".bl-jump a",
+    ".bl-crumbs a",
+    ".bl-all a",
+    "ul.bl-tiles a",
+    "details > summary",
+    ".bl-row > a:only-of-type",
+    ".bl-item > a",
+    "h3 > a:only-of-type",
+    ".bl-form :is(input, select, button)",
+    ".md-header__button.md-icon",
+)
+SMALL = (
+    """css => [...document.querySelectorAll(css)].filter(e => e.checkVisibility({visibilityProperty: true}))
+    .map(e => [e.getBoundingClientRect().height, e.textContent.trim()]).filter(([height]) => height > 0 && height < %d)"""
+    % FINGER
+)
 
 
 @pytest.fixture
@@ -30,7 +57,11 @@ def site(real_site):
 
 def by_size(site: Path, kind: str, bar: bool) -> list[Path]:
     """The pages of the records of a kind, with links at the top or without, the largest file first."""
-    pages = [page for page in (site / kind).glob("*.html") if page.name != "index.html" and ('class="bl-jump' in page.read_text(encoding="utf-8")) == bar]
+    pages = [
+        page
+        for page in (site / kind).glob("*.html")
+        if page.name != "index.html" and ('class="bl-jump' in page.read_text(encoding="utf-8")) == bar
+    ]
     return sorted(pages, key=lambda page: page.stat().st_size, reverse=True)
 
 
@@ -46,7 +77,9 @@ def test_a_page_of_more_than_four_screens_leads_to_its_sections_and_none_of_thre
     sheets = {file: screens(file) for file in by_size(site, kind, bar=False)[:6]}
     tall = [file.name for file, height in sheets.items() if height > 4]
     behind = {name: page.goto((site / kind / name).as_uri()) and page.evaluate(BEHIND) for name in tall}
-    assert not [name for name, count in behind.items() if count], "long, with sections to lead to, and no links at the top"
+    assert not [name for name, count in behind.items() if count], (
+        "long, with sections to lead to, and no links at the top"
+    )
     short = {file.name: height for file in by_size(site, kind, bar=True)[-4:] if (height := screens(file)) < 3}
     assert not short, "so short that links at its top are in the way"
 
@@ -83,19 +116,27 @@ def test_a_short_answer_stands_beside_its_head_and_one_without_words_is_left_out
     page = visit(site / "faults/regulator-stuck-high.html", **PHONE).page
     cells = page.locator(".bl-stages td.bl-short")
     assert cells.count() > 40
-    assert max(cells.evaluate_all("all => all.map(cell => cell.getBoundingClientRect().height)")) < 60     # two lines, and not three
-    bare = page.locator(".bl-stages tbody td").evaluate_all("all => all.filter(cell => !cell.textContent.trim()).map(cell => cell.checkVisibility())")
+    assert (
+        max(cells.evaluate_all("all => all.map(cell => cell.getBoundingClientRect().height)")) < 60
+    )  # two lines, and not three
+    bare = page.locator(".bl-stages tbody td").evaluate_all(
+        "all => all.filter(cell => !cell.textContent.trim()).map(cell => cell.checkVisibility())"
+    )
     assert len(bare) > 5 and not any(bare)
     blanks = visit(site / PRIMED, **PHONE).page.locator(".bl-bands td:has(.bl-line)")
     assert blanks.count() and not any(blanks.evaluate_all("all => all.map(cell => cell.checkVisibility())"))
 
 
-@pytest.mark.parametrize(("address", "css"), [(RAIL, ".bl-values"), ("systems/carburettor-mechanical-pump.html", ".bl-shares"), (FOLLOWS, ".bl-proof")])
+@pytest.mark.parametrize(
+    ("address", "css"),
+    [(RAIL, ".bl-values"), ("systems/carburettor-mechanical-pump.html", ".bl-shares"), (FOLLOWS, ".bl-proof")],
+)
 def test_a_table_of_numbers_fits_on_a_phone(visit, site, address, css):
     page = visit(site / address, **PHONE).page
     page.locator("details").evaluate_all("all => all.forEach(fold => { fold.open = true; })")
     wide = page.locator(f".md-content {css}:visible").evaluate_all(
-        "all => all.flatMap(box => [box, ...box.querySelectorAll('*')]).filter(e => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).overflowX == 'auto').length")
+        "all => all.flatMap(box => [box, ...box.querySelectorAll('*')]).filter(e => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).overflowX == 'auto').length"
+    )
     assert page.locator(f"{css} table").count() and wide == 0
 
 

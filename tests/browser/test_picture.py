@@ -29,8 +29,11 @@ def test_a_caution_stands_above_its_step_in_the_picture(visit, real_site, tmp_pa
     page = visit(address, viewport={"width": SIZE[0], "height": SIZE[1]}, color_scheme="light").page
     assert page.locator("#steps").bounding_box()["y"] >= page.locator(".md-header").bounding_box()["height"]
     first = page.locator("ol.bl-steps > li").first
-    caution, step = first.locator(":scope > .bl-alert").first.bounding_box(), first.locator(":scope > .bl-do").bounding_box()
-    assert 0 <= caution["y"] and caution["y"] + caution["height"] <= step["y"] and step["y"] + step["height"] <= SIZE[1]
+    caution, step = (
+        first.locator(":scope > .bl-alert").first.bounding_box(),
+        first.locator(":scope > .bl-do").bounding_box(),
+    )
+    assert caution["y"] >= 0 and caution["y"] + caution["height"] <= step["y"] and step["y"] + step["height"] <= SIZE[1]
 
     taken = tmp_path / "procedure.png"
     page.screenshot(path=taken)

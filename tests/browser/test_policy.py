@@ -43,9 +43,11 @@ def listener():
 @pytest.mark.parametrize("name", ["index.html", PROCEDURE, "codes/index.html"])
 def test_a_page_opens_whole_and_asks_for_nothing_outside(visit, sample_site, name):
     visitor = visit(sample_site / name)
-    assert "default-src 'none'" in visitor.page.locator("meta[http-equiv=Content-Security-Policy]").get_attribute("content")
-    assert visitor.page.evaluate("document.documentElement.dataset.bayleaf") == "ready"     # our own script ran
-    assert visitor.page.evaluate("typeof __md_get") == "function"                           # so did the engine's inline ones
+    assert "default-src 'none'" in visitor.page.locator("meta[http-equiv=Content-Security-Policy]").get_attribute(
+        "content"
+    )
+    assert visitor.page.evaluate("document.documentElement.dataset.bayleaf") == "ready"  # our own script ran
+    assert visitor.page.evaluate("typeof __md_get") == "function"  # so did the engine's inline ones
     visitor.prove_quiet()
 
 

@@ -16,15 +16,18 @@ HOSTILE = "<img src=x onerror=alert(1)> & \"quoted\" 'too'"
 BOX = "[data-md-component=search-query]"
 
 
-@pytest.mark.parametrize(("typed", "first"), [
-    ("primed rail", "Measure primed rail pressure"),
-    ("43.5", "Measure primed rail pressure"),
-    ("static", "Rail pressure, primed"),
-    ("P0171", "P0171"),
-    ("p01", "P0171"),
-    ("0171", "P0171"),
-    ("LEAN", "P0171"),
-])
+@pytest.mark.parametrize(
+    ("typed", "first"),
+    [
+        ("primed rail", "Measure primed rail pressure"),
+        ("43.5", "Measure primed rail pressure"),
+        ("static", "Rail pressure, primed"),
+        ("P0171", "P0171"),
+        ("p01", "P0171"),
+        ("0171", "P0171"),
+        ("LEAN", "P0171"),
+    ],
+)
 def test_a_typed_query_finds_its_page_first(visit, sample_site, typed, first):
     assert visit(sample_site / "index.html").search(typed)[0] == first
 

@@ -9,10 +9,37 @@ from hypothesis import strategies as st
 
 from tests.checks.small import SMALL
 
-FILES = {path.relative_to(SMALL).as_posix(): yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader) for path in sorted(SMALL.glob("*/*.yaml"))}
-IDS = sorted({name for file, data in FILES.items() for name in (data if file.startswith("vocabulary") else [file.split("/")[1][:-5]])})
+FILES = {
+    path.relative_to(SMALL).as_posix(): yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader)
+    for path in sorted(SMALL.glob("*/*.yaml"))
+}
+IDS = sorted(
+    {
+        name
+        for file, data in FILES.items()
+        for name in (data if file.startswith("vocabulary") else [file.split("/")[1][:-5]])
+    }
+)
 NUMBERS = [0, -1, 1, -0.0, 0.1, 1e300, -1e300, 1e-300, 273.15, 100000000000000, 5000]
-WORDS = ["none", "all", "like", "x", "psi", "delta_degC", "°C", "normal", "fuel", "[[", "[[a]]", "[[a|]]", "1", "rail", "-", "a b", "é" * 9]
+WORDS = [
+    "none",
+    "all",
+    "like",
+    "x",
+    "psi",
+    "delta_degC",
+    "°C",
+    "normal",
+    "fuel",
+    "[[",
+    "[[a]]",
+    "[[a|]]",
+    "1",
+    "rail",
+    "-",
+    "a b",
+    "é" * 9,
+]
 
 
 def places(data: object, path: tuple = ()) -> list[tuple]:
@@ -68,7 +95,7 @@ def _instead(old: object) -> st.SearchStrategy:
     return st.sampled_from(["none", [], {}, [old], other, None, 7])
 
 
-def write(root, changed: dict[str, object]) -> None:  # noqa: ANN001
+def write(root, changed: dict[str, object]) -> None:
     """Write the slips into a laid-out small book."""
     for file, data in changed.items():
         path = root / "kb" / file
@@ -78,9 +105,7 @@ def write(root, changed: dict[str, object]) -> None:  # noqa: ANN001
             path.write_text(yaml.safe_dump(data, allow_unicode=True, sort_keys=False), encoding="utf-8")
 
 
-def restore(root, changed: dict[str, object]) -> None:  # noqa: ANN001
+def restore(root, changed: dict[str, object]) -> None:
     """Put the good files back."""
     for file in changed:
         (root / "kb" / file).write_bytes((SMALL / file).read_bytes())
-
-

@@ -49,8 +49,7 @@ def load_at(root: Path) -> Book:
 def load_small() -> Book:
     """The small book as it stands."""
     with tempfile.TemporaryDirectory() as folder:
-        book = load_at(lay_out(Path(folder)))
-    return book
+        return load_at(lay_out(Path(folder)))
 
 
 def complaint(root: Path, code: str) -> str:

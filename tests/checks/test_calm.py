@@ -22,7 +22,13 @@ def root():
     shutil.rmtree(folder)
 
 
-@settings(max_examples=60, deadline=None, derandomize=True, database=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@settings(
+    max_examples=60,
+    deadline=None,
+    derandomize=True,
+    database=None,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
+)
 @given(changed=slips())
 def test_slips_end_in_findings_of_one_line(root, changed):
     write(root, changed)
@@ -43,11 +49,17 @@ def test_a_crash_inside_a_rule_is_a_finding_of_that_rule(tmp_path, monkeypatch):
     rule = next(r for r in run.all_rules() if r.code == "SHAPE-14")
     monkeypatch.setattr(run, "all_rules", lambda: (rule._replace(check=broken),))
     found = check(load_at(lay_out(tmp_path)))
-    assert [(f.code, f.level, "could not finish: KeyError" in f.message) for f in found] == [("SHAPE-14", "error", True)]
+    assert [(f.code, f.level, "could not finish: KeyError" in f.message) for f in found] == [
+        ("SHAPE-14", "error", True)
+    ]
 
 
 def test_rules_over_the_whole_book_wait_for_a_record_that_cannot_be_read(tmp_path):
-    found = check(load_at(lay_out(tmp_path, Example("faults/fuel-filter-restricted.yaml", "part: fuel-filter", "part: [fuel-filter]"))))
+    found = check(
+        load_at(
+            lay_out(tmp_path, Example("faults/fuel-filter-restricted.yaml", "part: fuel-filter", "part: [fuel-filter]"))
+        )
+    )
     assert {f.code for f in found} == {"SHAPE-3", "BOOK-8"}
 
 
@@ -57,7 +69,13 @@ def test_a_record_of_the_wrong_shape_still_exists_for_links(tmp_path):
 
 
 def test_an_exception_silences_its_rule_and_field_only(tmp_path):
-    slip = Example("components/fuel-filter.yaml", "status: draft\n", "status: draft\nexceptions: [{rule: WORD-5, field: found, because: A name.}]\n")
+    slip = Example(
+        "components/fuel-filter.yaml",
+        "status: draft\n",
+        "status: draft\nexceptions: [{rule: WORD-5, field: found, because: A name.}]\n",
+    )
     vague = Example("components/fuel-filter.yaml", "Under the floor", "As necessary under the floor")
     also = Example("components/fuel-filter.yaml", "Blocks slowly", "Properly blocks")
-    assert [f.path for f in check(load_at(lay_out(tmp_path, slip, vague, also))) if f.code == "WORD-5"] == [("fails", 0)]
+    assert [f.path for f in check(load_at(lay_out(tmp_path, slip, vague, also))) if f.code == "WORD-5"] == [
+        ("fails", 0)
+    ]

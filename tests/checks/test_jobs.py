@@ -46,11 +46,21 @@ def test_outside_this_book_is_no_true_cause(tmp_path):
 
 @pytest.mark.parametrize(
     ("each", "which", "words"),
-    [("cylinder", "3", ""), ("bank", "2", ""), ("connection", "battery", ""), ("cylinder", "battery", "battery is no cylinder"), ("connection", "3", "3 is no connection")],
-)  # fmt: skip
+    [
+        ("cylinder", "3", ""),
+        ("bank", "2", ""),
+        ("connection", "battery", ""),
+        ("cylinder", "battery", "battery is no cylinder"),
+        ("connection", "3", "3 is no connection"),
+    ],
+)
 def test_which_one_fits_what_the_reading_is_taken_of(tmp_path, each, which, words):
     slips = [
-        Example(JOB, "{reading: pump-supply-voltage, value: 12.4", f"{{reading: pump-supply-voltage, which: {which}, value: 12.4"),
+        Example(
+            JOB,
+            "{reading: pump-supply-voltage, value: 12.4",
+            f"{{reading: pump-supply-voltage, which: {which}, value: 12.4",
+        ),
         Example("readings/pump-supply-voltage.yaml", "each: none", f"each: {each}"),
     ]
     found = said(tmp_path, "JOB-11", *slips)

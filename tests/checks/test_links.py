@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from bayleaf.checks.link_table import LINKS
-from bayleaf.checks.links import ids_of, links_of
-from bayleaf.checks.rings import rings
-from bayleaf.checks.writing import prose_of
+from bayleaf.checks.facts.link_table import LINKS
+from bayleaf.checks.facts.links import ids_of, links_of
+from bayleaf.checks.facts.rings import rings
+from bayleaf.checks.prose.writing import prose_of
 from bayleaf.records import KINDS, VOCABULARY_KINDS, Record, book_from_data, load
 from tests.checks.small import SCHEMAS
 
@@ -62,13 +62,29 @@ def test_every_field_that_holds_an_id_is_in_the_table(kind):
 
 
 def test_ids_are_found_in_fields_names_and_text():
-    book = book_from_data({"faults": {"f": {
-        "part": "filter", "summary": "See [[one]] and [[two|that]].", "stages": {"a": {"r1": "low"}, "b": {"like": "a", "r2": ["low", "high"]}},
-        "felt_as": "none", "mended_by": ["p", {"words": "By hand."}], "proved_by": {"none": "No way."}}}})  # fmt: skip
+    book = book_from_data(
+        {
+            "faults": {
+                "f": {
+                    "part": "filter",
+                    "summary": "See [[one]] and [[two|that]].",
+                    "stages": {"a": {"r1": "low"}, "b": {"like": "a", "r2": ["low", "high"]}},
+                    "felt_as": "none",
+                    "mended_by": ["p", {"words": "By hand."}],
+                    "proved_by": {"none": "No way."},
+                }
+            }
+        }
+    )
     links = links_of(book.get("f"))
     assert {(link.id, link.key, link.prose) for link in links} == {
-        ("filter", False, False), ("r1", True, False), ("r2", True, False), ("p", False, False), ("one", False, True), ("two", False, True),
-    }  # fmt: skip
+        ("filter", False, False),
+        ("r1", True, False),
+        ("r2", True, False),
+        ("p", False, False),
+        ("one", False, True),
+        ("two", False, True),
+    }
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -76,7 +92,9 @@ def test_the_ids_without_their_places_are_those_with_their_places(kind):
     for record in load(ROOT).of(kind).values():
         prose = prose_of(record)
         with_places = sorted((link.kinds, link.id) for link in links_of(record, prose))
-        assert with_places == sorted((leaf.kinds, id) for leaf, ids in ids_of(record, "\n".join(text for _path, text in prose)) for id in ids)
+        assert with_places == sorted(
+            (leaf.kinds, id) for leaf, ids in ids_of(record, "\n".join(text for _path, text in prose)) for id in ids
+        )
 
 
 def test_a_ring_is_found_once():
@@ -89,4 +107,9 @@ def test_a_long_chain_needs_no_recursion():
 
 
 def test_a_record_without_text_has_no_links():
-    assert links_of(Record("terms", "t", {"title": "T", "means": "x"}, book_from_data({"terms": {"t": {}}}).get("t").source)) == []
+    assert (
+        links_of(
+            Record("terms", "t", {"title": "T", "means": "x"}, book_from_data({"terms": {"t": {}}}).get("t").source)
+        )
+        == []
+    )

@@ -9,13 +9,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.rules import safe_26_emission_defeated as defeat
-from bayleaf.checks.rules import safe_34_refused_practice as refused
-from bayleaf.checks.rules import safe_58_ordered_outside_steps as ordered
-from bayleaf.checks.rules import unit_12_number_in_step as number
-from bayleaf.checks.rules import word_05_vague as vague
-from bayleaf.checks.rules import word_10_word_twice as twice
-from bayleaf.checks.signs import EVERY, plain_of, sign, signs_of, words_of
+from bayleaf.checks.prose.signs import EVERY, plain_of, sign, signs_of, words_of
+from bayleaf.checks.rules.safe import emission_defeated as defeat
+from bayleaf.checks.rules.safe import ordered_outside_steps as ordered
+from bayleaf.checks.rules.safe import refused_practice as refused
+from bayleaf.checks.rules.unit import number_in_step as number
+from bayleaf.checks.rules.word import vague
+from bayleaf.checks.rules.word import word_twice as twice
 from bayleaf.records import load
 from tests.checks.small import lay_out
 
@@ -23,9 +23,13 @@ FEW = settings(max_examples=60, deadline=None, derandomize=True, database=None)
 AROUND = st.sampled_from(["", "Then ", "Read it. (", "x; ", "Do this - ", "\n"])
 
 
-def found(pattern: str, flags: re.RegexFlag = re.I | re.S):
+def found(pattern: str, flags: re.RegexFlag = re.IGNORECASE | re.DOTALL):
     """Texts that a pattern finds, among words."""
-    return st.tuples(AROUND, st.from_regex(re.compile(pattern, flags)), AROUND).map("".join).filter(re.compile(pattern, flags).search)
+    return (
+        st.tuples(AROUND, st.from_regex(re.compile(pattern, flags)), AROUND)
+        .map("".join)
+        .filter(re.compile(pattern, flags).search)
+    )
 
 
 @pytest.mark.parametrize("row", range(len(refused.REFUSED)))
@@ -42,7 +46,7 @@ def test_refused_practices(row):
 @given(found(defeat.DEFEAT.pattern))
 def test_defeats(text):
     signs = signs_of(text)
-    assert signs & defeat._ALONE or signs & defeat._WITH and signs & defeat._WHAT
+    assert signs & defeat._ALONE or (signs & defeat._WITH and signs & defeat._WHAT)
 
 
 @FEW
@@ -83,7 +87,7 @@ def test_synonyms_are_found_by_their_longest_word(tmp_path):
 
 def test_a_letter_outside_ascii_may_be_any_sign():
     assert signs_of("\u017fiphon") == EVERY  # a long s, which patterns take for an s
-    assert re.search("s", "\u017f", re.I)
+    assert re.search("s", "\u017f", re.IGNORECASE)
 
 
 def test_a_sign_is_the_beginning_of_a_word_or_of_a_part_of_one():

@@ -8,7 +8,7 @@ import pytest
 
 from bayleaf.checks import all_rules
 from bayleaf.checks.context import Context
-from bayleaf.checks.sites import ROLES, Sites
+from bayleaf.checks.facts.sites import ROLES, Sites
 from bayleaf.records import load
 from tests.checks.small import load_small
 
@@ -22,21 +22,34 @@ def context():
 
 def sites(context: Context, id: str) -> dict[str, tuple]:
     """Path to (role, quantity, unit, numbers) of a record's sites."""
-    return {".".join(map(str, s.path)): (s.role, s.quantity and s.quantity.id, s.unit, list(s.numbers.values())) for s in context.sites(context.book.get(id))}
+    return {
+        ".".join(map(str, s.path)): (s.role, s.quantity and s.quantity.id, s.unit, list(s.numbers.values()))
+        for s in context.sites(context.book.get(id))
+    }
 
 
 def test_bands_belong_to_the_quantity_of_their_reading(context):
     found = sites(context, "port-injection-return")
     assert found["bands.rail-pressure-primed"] == ("band", "rail-pressure", "psi", [36, 65])
     assert found["bands.manifold-vacuum-idle"] == ("band", "manifold-vacuum", "inHg", [12, 22])
-    assert found["bands.injector-pressure-idle"] == ("band", "pressure-across-injector", "psi", [36, 65])  # what its calculator gives
+    assert found["bands.injector-pressure-idle"] == (
+        "band",
+        "pressure-across-injector",
+        "psi",
+        [36, 65],
+    )  # what its calculator gives
     assert found["paths.0.greatest"] == ("value", "rated-pressure", "psi", [130])
 
 
 def test_an_instrument_has_widths_and_ranges(context):
     found = sites(context, "gauge-0-100")
     assert found["range"][0] == found["error.zones.1"][0] == "range"
-    assert found["readability"] == ("width", "rail-pressure", "psi", [1]) and found["rated"] == ("value", "rated-pressure", "psi", [150])
+    assert found["readability"] == ("width", "rail-pressure", "psi", [1]) and found["rated"] == (
+        "value",
+        "rated-pressure",
+        "psi",
+        [150],
+    )
 
 
 def test_a_step_says_its_quantity_by_its_unit(context):
@@ -71,7 +84,12 @@ def test_every_number_beside_a_unit_is_in_a_site(context):
 def _numbers(data: object, path: tuple):
     if isinstance(data, dict):
         for key, value in data.items():
-            if "unit" in data and isinstance(value, int | float) and not isinstance(value, bool) and key not in ("digits", "percent_of_span"):
+            if (
+                "unit" in data
+                and isinstance(value, int | float)
+                and not isinstance(value, bool)
+                and key not in ("digits", "percent_of_span")
+            ):
                 yield (*path, key), value
             yield from _numbers(value, (*path, key))
     elif isinstance(data, list):
@@ -93,5 +111,7 @@ def test_rules_are_asked_about_every_role_whose_numbers_they_judge():
             if site.numbers and site.role != "width":
                 assert rules["UNIT-5"].asks(record.kind, site.role), f"{record.id} {site.path}"
             if site.numbers:
-                assert any(rules[code].asks(record.kind, site.role) for code in ("UNIT-2", "UNIT-3", "UNIT-6", "JOB-8")), f"{record.id} {site.path}"
+                assert any(
+                    rules[code].asks(record.kind, site.role) for code in ("UNIT-2", "UNIT-3", "UNIT-6", "JOB-8")
+                ), f"{record.id} {site.path}"
     assert seen == set(ROLES)

@@ -6,7 +6,7 @@ import json
 
 import pytest
 
-from bayleaf.checks.writing import _NO_TEXTS, _TEXTS
+from bayleaf.checks.prose.writing import _NO_TEXTS, _TEXTS
 from bayleaf.records import KINDS
 from tests.checks.small import SCHEMAS
 

@@ -24,7 +24,9 @@ def root(tmp_path) -> Path:
 
 
 def files(folder: Path) -> dict[str, bytes]:
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()}
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()
+    }
 
 
 def test_a_clean_book_becomes_a_site_and_errors_later_leave_it_as_it_was(root, capsys):
@@ -44,7 +46,13 @@ def test_the_pages_alone_are_written_whole_or_not_at_all(root, tmp_path, capsys)
     out = tmp_path / "tree"
     assert main(["pages", str(out), "--root", str(root)]) == 0
     before = files(out)
-    assert {"index.md", "procedures/measure-primed-pressure.md", "rules/UNIT-1.md", "fields/readings.md", "assets/bayleaf.css"} <= set(before)
+    assert {
+        "index.md",
+        "procedures/measure-primed-pressure.md",
+        "rules/UNIT-1.md",
+        "fields/readings.md",
+        "assets/bayleaf.css",
+    } <= set(before)
     assert main(["pages", str(out), "--root", str(root)]) == 0
     assert files(out) == before
 

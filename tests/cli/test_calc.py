@@ -20,7 +20,12 @@ def book(tmp_path_factory) -> Path:
     root = tmp_path_factory.mktemp("book")
     (root / "kb" / "calculators").mkdir(parents=True)
     (root / "kb" / "vocabulary").mkdir()
-    for file in ("vocabulary/quantities.yaml", "vocabulary/sources.yaml", f"calculators/{RAIL}.yaml", "calculators/coil-resistance.yaml"):
+    for file in (
+        "vocabulary/quantities.yaml",
+        "vocabulary/sources.yaml",
+        f"calculators/{RAIL}.yaml",
+        "calculators/coil-resistance.yaml",
+    ):
         shutil.copy(ROOT / "kb" / file, root / "kb" / file)
     (root / "schemas").symlink_to(ROOT / "schemas")
     return root
@@ -51,8 +56,9 @@ def test_the_rail_of_a_manifold_referenced_regulator_at_idle(calc):
 def test_defaults_are_shown_and_called_so(calc):
     out = calc(RAIL, "set_pressure=43.5 psi")[1]
     assert [line for line in out.splitlines() if "(default)" in line] == [
-        "  manifold_vacuum  18 inHg (60.95 kPa)   (default)", "  boost            0 psi (0 kPa)   (default)",
-    ]  # fmt: skip
+        "  manifold_vacuum  18 inHg (60.95 kPa)   (default)",
+        "  boost            0 psi (0 kPa)   (default)",
+    ]
 
 
 def test_where_it_holds_and_fails_is_said_without_brackets(calc):
@@ -69,9 +75,13 @@ def test_json_holds_the_value_the_unit_and_si(calc):
     assert said["warnings"] == []
 
 
-@pytest.mark.parametrize("text", ["18 inHg", "18inHg", "18 in Hg", "18 in. Hg", "60.955 kPa", "609.55 mbar", "457.2 mmHg"])
+@pytest.mark.parametrize(
+    "text", ["18 inHg", "18inHg", "18 in Hg", "18 in. Hg", "60.955 kPa", "609.55 mbar", "457.2 mmHg"]
+)
 def test_any_accepted_spelling_of_a_unit_gives_the_same(calc, text):
-    assert results(calc(RAIL, f"manifold_vacuum={text}", "--format", "json")[1])["rail"] == pytest.approx(34.659, abs=1e-3)
+    assert results(calc(RAIL, f"manifold_vacuum={text}", "--format", "json")[1])["rail"] == pytest.approx(
+        34.659, abs=1e-3
+    )
 
 
 def test_a_temperature_is_read_on_its_own_scale(calc):
@@ -82,7 +92,9 @@ def test_a_temperature_is_read_on_its_own_scale(calc):
 def test_outside_its_limits_it_calculates_and_warns(calc):
     status, out, _ = calc(RAIL, "manifold_vacuum=27 inHg", "--format", "json")
     assert status == 0
-    assert json.loads(out)["warnings"] == ["manifold_vacuum is outside the limits within which this holds, 0 to 25 inHg"]
+    assert json.loads(out)["warnings"] == [
+        "manifold_vacuum is outside the limits within which this holds, 0 to 25 inHg"
+    ]
     assert "warning: manifold_vacuum is outside" in calc(RAIL, "manifold_vacuum=27 inHg")[1]
 
 
@@ -108,18 +120,33 @@ CANNOT = [
     ([RAIL, "sat_pressure=3 bar"], "there is no input 'sat_pressure'; did you mean set_pressure?"),
     ([RAIL, "zzz=3 bar"], "there is no input 'zzz'; there are set_pressure, manifold_vacuum, boost"),
     ([RAIL, "set_pressure"], "'set_pressure' is no input; write NAME=VALUE, as set_pressure=\"43.5 psi\""),
-    ([RAIL, "set_pressure="], "set_pressure has no value; write it as set_pressure=\"43.5 psi\""),
+    ([RAIL, "set_pressure="], 'set_pressure has no value; write it as set_pressure="43.5 psi"'),
     ([RAIL, "boost=1 psi", "boost=2 psi"], "boost is given twice; keep one"),
     ([RAIL, "set_pressure=43.5"], "set_pressure: '43.5' has no unit; write 43.5 psi, kPa or bar"),
-    ([RAIL, "set_pressure=43,5 psi"], "set_pressure: '43,5 psi' has a comma in its number; write a point, and nothing between thousands"),
-    ([RAIL, "set_pressure=43.5 kpa"], "set_pressure: 'kpa' is not a unit of pressure across the injector; did you mean kPa?"),
+    (
+        [RAIL, "set_pressure=43,5 psi"],
+        "set_pressure: '43,5 psi' has a comma in its number; write a point, and nothing between thousands",
+    ),
+    (
+        [RAIL, "set_pressure=43.5 kpa"],
+        "set_pressure: 'kpa' is not a unit of pressure across the injector; did you mean kPa?",
+    ),
     ([RAIL, "set_pressure=inf psi"], "set_pressure: 'inf psi' is not a number with a unit; write it like 43.5 psi"),
     ([RAIL, "set_pressure=nan psi"], "set_pressure: 'nan psi' is not a number with a unit; write it like 43.5 psi"),
-    ([RAIL, "set_pressure=4000 psi"], "set_pressure: '4000 psi' cannot be; pressure across the injector lies within 0 to 160 psi"),
+    (
+        [RAIL, "set_pressure=4000 psi"],
+        "set_pressure: '4000 psi' cannot be; pressure across the injector lies within 0 to 160 psi",
+    ),
     ([RAIL, "manifold_vacuum=-18 inHg"], "manifold_vacuum: '-18 inHg': a vacuum is a positive number; write 18 inHg"),
-    (["coil-resistance", "temperature=-300 degC"], "temperature: '-300 degC' cannot be; temperature of a part lies within -60 to 1400 °C"),
-    ([RAIL, "--format", "xml"], "argument --format: invalid choice: 'xml' (choose from 'text', 'json') (see bayleaf calc --help)"),
-]  # fmt: skip
+    (
+        ["coil-resistance", "temperature=-300 degC"],
+        "temperature: '-300 degC' cannot be; temperature of a part lies within -60 to 1400 °C",
+    ),
+    (
+        [RAIL, "--format", "xml"],
+        "argument --format: invalid choice: 'xml' (choose from 'text', 'json') (see bayleaf calc --help)",
+    ),
+]
 
 
 @pytest.mark.parametrize(("words", "line"), CANNOT)

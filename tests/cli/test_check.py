@@ -9,8 +9,8 @@ import sys
 from pathlib import Path
 
 import pytest
-from bayleaf.cli import main
 
+from bayleaf.cli import main
 from tests.checks.small import lay_out
 
 READING = "kb/readings/fuel-in-regulator-hose.yaml"
@@ -57,11 +57,16 @@ def test_a_finding_in_a_shops_record_names_a_file_that_opens_from_the_root(check
 
 
 def test_two_shops_of_one_folder_name_are_told_apart(check, root, tmp_path):
-    first, second = broken(tmp_path / "a" / "shop", root), shop_with(tmp_path / "b" / "shop", ("status: ", "# own\nstand: "), root)
+    first, second = (
+        broken(tmp_path / "a" / "shop", root),
+        shop_with(tmp_path / "b" / "shop", ("status: ", "# own\nstand: "), root),
+    )
     _, out, _ = check("--overlay", first, "--overlay", second)
     assert "../a/shop/kb/" in out and "../b/shop/kb/" in out
     lines = out.splitlines()
-    assert [lines[i + 1].strip()[:8] for i, line in enumerate(lines) if "unknown field stand" in line] == ["| stand:"] * 2
+    assert [lines[i + 1].strip()[:8] for i, line in enumerate(lines) if "unknown field stand" in line] == [
+        "| stand:"
+    ] * 2
 
 
 def test_the_overlay_that_one_stands_in_is_named_too(check, root, tmp_path, monkeypatch):
@@ -109,7 +114,13 @@ def test_a_source_line_is_shown_only_of_an_ordinary_file(root):
     (root / "kb/components/out.yaml").symlink_to("/dev/zero")
     with open(root / "kb/huge.txt", "wb") as handle:
         handle.truncate(50 * 1024**3)
-    done = subprocess.run([sys.executable, "-m", "bayleaf", "check", "--root", root], capture_output=True, text=True, timeout=60, check=False)
+    done = subprocess.run(
+        [sys.executable, "-m", "bayleaf", "check", "--root", root],
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
     assert (done.returncode, done.stderr) == (1, "")
     for name in ("components/pipe.yaml", "notes.txt", "loop", "more", "components/out.yaml", "huge.txt"):
         assert f"kb/{name}:1:1: error" in done.stdout
@@ -125,7 +136,13 @@ def test_a_deep_tree_of_folders_is_read_to_its_end(root):
         Path("x.yaml").touch()
     finally:
         os.chdir(here)
-    done = subprocess.run([sys.executable, "-m", "bayleaf", "check", "--root", root], capture_output=True, text=True, timeout=60, check=False)
+    done = subprocess.run(
+        [sys.executable, "-m", "bayleaf", "check", "--root", root],
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
     assert (done.returncode, done.stderr) == (1, "")
     assert "a/a/x.yaml:1:1: error FILE-11" in done.stdout
     subprocess.run(["rm", "-rf", root / "kb/a"], check=True)  # deeper than Python takes folders away

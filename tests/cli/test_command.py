@@ -6,16 +6,20 @@ import io
 import sys
 
 import pytest
+
 from bayleaf.cli import COMMANDS, in_colour, main
 
 
 @pytest.mark.parametrize(
-    "words, said",
+    ("words", "said"),
     [
         (["chek"], "there is no command 'chek'; did you mean check?"),
         (["Build", "--strict"], "there is no command 'Build'; did you mean build?"),
         (["zzz"], "there is no command 'zzz'; there are check, build, serve"),
-        (["--root", ".", "check"], "the command comes before its options, as in bayleaf check --root DIR; there is no --root before it"),
+        (
+            ["--root", ".", "check"],
+            "the command comes before its options, as in bayleaf check --root DIR; there is no --root before it",
+        ),
         (["explain", "--formt"], "unrecognized arguments: --formt (see bayleaf --help)"),
     ],
 )
@@ -40,7 +44,7 @@ class Terminal(io.TextIOWrapper):
 
 
 @pytest.mark.parametrize(
-    "stream, written",
+    ("stream", "written"),
     [(io.TextIOWrapper, "2–4 λ".encode()), (Terminal, b"2?4 ?")],
     ids=["a pipe gets UTF-8", "a terminal gets what it can show"],
 )
@@ -52,7 +56,9 @@ def test_a_character_that_the_platform_lacks_ends_no_command(monkeypatch, stream
     assert out.getvalue() == written
 
 
-@pytest.mark.parametrize("name, value, wanted", [("NO_COLOR", "1", False), ("NO_COLOR", "", True), ("TERM", "dumb", False)])
+@pytest.mark.parametrize(
+    ("name", "value", "wanted"), [("NO_COLOR", "1", False), ("NO_COLOR", "", True), ("TERM", "dumb", False)]
+)
 def test_a_user_can_refuse_colours(monkeypatch, name, value, wanted):
     monkeypatch.delenv("NO_COLOR", raising=False)
     monkeypatch.setenv("TERM", "xterm")

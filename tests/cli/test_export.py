@@ -8,10 +8,10 @@ import json
 from pathlib import Path
 
 import pytest
+
 from bayleaf.cli import main
 from bayleaf.cli.export import csv_text, exported
 from bayleaf.records import KINDS, load
-
 from tests.checks.small import lay_out
 
 
@@ -27,7 +27,9 @@ def rows(text: str) -> list[list[str]]:
 def test_every_sound_record_is_in_the_json_as_it_was_written(root):
     book = load(root)
     data = json.loads(exported(book)["book.json"])
-    assert {kind: set(data[kind]) for kind in data} == {kind: {id for id, r in book.of(kind).items() if r.sound} for kind in KINDS}
+    assert {kind: set(data[kind]) for kind in data} == {
+        kind: {id for id, r in book.of(kind).items() if r.sound} for kind in KINDS
+    }
     assert data["readings"]["rail-pressure-primed"] == book.of("readings")["rail-pressure-primed"].data
 
 
@@ -52,7 +54,9 @@ def test_each_system_has_its_matrix(root):
 
 @pytest.mark.parametrize("cell", ["=1+1", "+1", "-1", "@SUM(A1)", "\t=1"])
 def test_no_cell_is_a_formula(cell):
-    assert rows(csv_text([[cell, "plain", 'with "quotes", commas']])) == [["'" + cell, "plain", 'with "quotes", commas']]
+    assert rows(csv_text([[cell, "plain", 'with "quotes", commas']])) == [
+        ["'" + cell, "plain", 'with "quotes", commas']
+    ]
 
 
 def test_the_files_are_written_and_written_again(root, tmp_path, capsys):

@@ -48,7 +48,9 @@ def test_a_path_without_a_record_cannot_be_laid_out(root, capsys):
 
 def test_a_link_is_not_followed(root, tmp_path_factory, capsys):
     outside = tmp_path_factory.mktemp("outside") / "battery.yaml"
-    outside.write_text((root / "kb/components/battery.yaml").read_text().replace("status: draft\n", "") + "status: draft\n")
+    outside.write_text(
+        (root / "kb/components/battery.yaml").read_text().replace("status: draft\n", "") + "status: draft\n"
+    )
     before = outside.read_bytes()
     (root / "kb/components/linked.yaml").symlink_to(outside)
     assert main(["format", "--root", str(root)]) == 0

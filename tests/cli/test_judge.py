@@ -6,8 +6,8 @@ import json
 from pathlib import Path
 
 import pytest
-from bayleaf.cli import main
 
+from bayleaf.cli import main
 from tests.checks.small import lay_out
 
 OWN = """title: Grey van
@@ -127,7 +127,9 @@ def test_a_title_cannot_move_the_cursor(judge, own):
     assert status in (0, 1)
 
 
-@pytest.mark.parametrize("slip", [("status: ", "stand: "), ("title: ", "title: [")], ids=["a wrong shape", "broken YAML"])
+@pytest.mark.parametrize(
+    "slip", [("status: ", "stand: "), ("title: ", "title: [")], ids=["a wrong shape", "broken YAML"]
+)
 def test_a_judgement_says_which_records_took_no_part(judge, root, tmp_path, slip):
     """A fault that cannot be read is missing among the faults left; silence would clear it."""
     fault = "kb/faults/fuel-filter-restricted.yaml"

@@ -5,11 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+
 from bayleaf.checks import check
 from bayleaf.cli import main
 from bayleaf.cli.new import template
 from bayleaf.records import RECORD_KINDS, load
-
 from tests.checks.small import lay_out
 
 PROJECT = Path(__file__).resolve().parents[2]
@@ -50,7 +50,9 @@ def test_what_the_examples_name_is_in_the_book(tmp_path):
         path.parent.mkdir(parents=True)
         path.write_text("\n".join(template(PROJECT / "schemas", kind, {})), encoding="utf-8")
     found = [f for f in check(load(PROJECT, [tmp_path])) if f.record.startswith("a-new-one-of-")]
-    named = {(f.record, f.code, f.message) for f in found if f.code.startswith(("FILE", "SHAPE", "LINK", "UNIT", "BASIS"))}
+    named = {
+        (f.record, f.code, f.message) for f in found if f.code.startswith(("FILE", "SHAPE", "LINK", "UNIT", "BASIS"))
+    }
     assert named == {("a-new-one-of-codes", "SHAPE-14", "the code P0171 stands in the record a-new-one-of-codes")}
 
 
@@ -76,12 +78,18 @@ def test_a_fault_is_drafted_by_part_and_mechanism(new, root):
     [
         (("fault", "x-y"), "there is no kind of record 'fault'; did you mean faults?"),
         (("faults", "X Y"), "'X Y' is no id; use lower-case letters, digits and single hyphens"),
-        (("faults", "regulator-hose-off"), "the id regulator-hose-off is already used by kb/faults/regulator-hose-off.yaml"),
+        (
+            ("faults", "regulator-hose-off"),
+            "the id regulator-hose-off is already used by kb/faults/regulator-hose-off.yaml",
+        ),
         (
             ("faults", "x-y", "--part", "fuel-filtr", "--mechanism", "leaks"),
             "there is no component 'fuel-filtr'; did you mean fuel-filter?",
         ),
-        (("faults", "x-y", "--part", "fuel-filter", "--mechanism", "leak"), "there is no mechanism 'leak'; did you mean leaks?"),
+        (
+            ("faults", "x-y", "--part", "fuel-filter", "--mechanism", "leak"),
+            "there is no mechanism 'leak'; did you mean leaks?",
+        ),
         (("faults", "x-y", "--part", "fuel-filter"), "--part and --mechanism go together, and only with faults"),
         (
             ("codes", "x-y", "--part", "fuel-filter", "--mechanism", "leaks"),

@@ -8,12 +8,16 @@ import shlex
 from pathlib import Path
 
 import pytest
+
 from bayleaf.checks import all_rules
 from bayleaf.cli import COMMANDS, main
 
 ROOT = Path(__file__).resolve().parents[2]
 PAPERS = {name: (ROOT / name).read_text(encoding="utf-8") for name in ("README.md", "DEVELOPERS.md")}
-CODE = {name: re.findall(r"`([^`\n]+)`", text) + re.findall(r"^(?:bash|python) .*", text, re.M) for name, text in PAPERS.items()}
+CODE = {
+    name: re.findall(r"`([^`\n]+)`", text) + re.findall(r"^(?:bash|python) .*", text, re.MULTILINE)
+    for name, text in PAPERS.items()
+}
 SHOWN = sorted({code.partition(" > ")[0] for found in CODE.values() for code in found if code.startswith("bayleaf ")})
 AT_ONCE = ("calc", "explain", "new")  # the others need a file of the reader's own, write a folder, or have no end
 

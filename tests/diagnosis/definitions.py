@@ -108,7 +108,11 @@ def what_it_may_be(data: dict, job: dict, entry: dict) -> set[str] | None:
         return None
     low, high = (Fraction(bands[0][side]) if side in bands[0] else None for side in ("min", "max"))
     return truths(
-        value, Fraction(data["equipment"][entry["instrument"]]["error"]["value"]), low, high, bands[0].get("means") == "spread"
+        value,
+        Fraction(data["equipment"][entry["instrument"]]["error"]["value"]),
+        low,
+        high,
+        bands[0].get("means") == "spread",
     )
 
 
@@ -135,7 +139,9 @@ def judge(data: dict, job: dict) -> dict:
             continue
         normal = data["readings"][reading].get("normal", "normal")
         old = any(
-            i < place and normal not in answers and any(f == fault and allows(said, reading, answers) for f, _s, said in rows)
+            i < place
+            and normal not in answers
+            and any(f == fault and allows(said, reading, answers) for f, _s, said in rows)
             for fault, place in repaired.items()
         )
         if not old:
@@ -160,7 +166,9 @@ def judge(data: dict, job: dict) -> dict:
     back = {}
     for doubted in evidence:
         found = {
-            f for f, _s, said in rows if f in explaining and all(allows(said, r, a) for r, a in evidence.items() if r != doubted)
+            f
+            for f, _s, said in rows
+            if f in explaining and all(allows(said, r, a) for r, a in evidence.items() if r != doubted)
         }
         if found and not left:
             back[doubted] = found
@@ -204,7 +212,10 @@ def may_remain(data: dict, systems: list[str]) -> dict[tuple[str, str], set[str]
         if systems_with(data, d, systems)
         for s in d["stages"]
     ]
-    seen = [(f, s, {r: shown(data, r, a, systems) for r, a in said.items() if exists(data, r, systems)}) for f, s, said in rows]
+    seen = [
+        (f, s, {r: shown(data, r, a, systems) for r, a in said.items() if exists(data, r, systems)})
+        for f, s, said in rows
+    ]
     return {
         (f, s): {g for g, _t, theirs in seen if not any(r in theirs and not mine[r] & theirs[r] for r in mine)}
         for f, s, mine in seen

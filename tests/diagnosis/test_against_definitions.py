@@ -5,26 +5,32 @@ from __future__ import annotations
 import random
 
 import pytest
-from bayleaf.diagnosis.car import car_of_system
-from bayleaf.diagnosis.isolate import isolation_of
-from bayleaf.diagnosis.judge import judge
-from bayleaf.diagnosis.judge import evidence_of
-from bayleaf.diagnosis.matrix import matrix_of
-from bayleaf.records import book_from_data
 
+from bayleaf.diagnosis.car.car import car_of_system
+from bayleaf.diagnosis.faults.isolate import isolation_of
+from bayleaf.diagnosis.faults.matrix import matrix_of
+from bayleaf.diagnosis.jobs.judge import evidence_of, judge
+from bayleaf.records import book_from_data
 from tests.diagnosis import definitions
 
 PRACTICE = {"practice": True}
 ANSWERS = ["none", "low", "normal", "high", "unsteady"]
 QUANTITY = {
-    "title": "Level", "reference": "none", "units": {"V": "none"}, "shown": {"customary": "V", "si": "V"},
+    "title": "Level",
+    "reference": "none",
+    "units": {"V": "none"},
+    "shown": {"customary": "V", "si": "V"},
     "plausible": {"min": 0, "max": 100, "unit": "V", "basis": PRACTICE},
-}  # fmt: skip
+}
 
 
 def random_book(r: random.Random) -> dict:
     components = {f"c{i}": {"title": f"C{i}"} for i in range(6)}
-    components |= {"c6": {"title": "C6", "part_of": "c0"}, "c7": {"title": "C7", "part_of": "c6"}, "c8": {"title": "C8"}}
+    components |= {
+        "c6": {"title": "C6", "part_of": "c0"},
+        "c7": {"title": "C7", "part_of": "c6"},
+        "c8": {"title": "C8"},
+    }
     names = list(components)
     readings = {f"r{i}": random_reading(r, names) for i in range(r.randint(2, 6))}
     systems = {}
@@ -37,11 +43,16 @@ def random_book(r: random.Random) -> dict:
         systems[s] = {"title": s, "paths": paths, "bands": bands, "has": "none"}
     symptoms = ["x", "y", "z"]
     return {
-        "quantities": {"level": QUANTITY}, "components": components, "readings": readings, "systems": systems,
-        "equipment": {f"e{w}": {"title": "E", "measures": ["level"], "error": {"value": w, "unit": "V"}} for w in (1, 3, 9)},
+        "quantities": {"level": QUANTITY},
+        "components": components,
+        "readings": readings,
+        "systems": systems,
+        "equipment": {
+            f"e{w}": {"title": "E", "measures": ["level"], "error": {"value": w, "unit": "V"}} for w in (1, 3, 9)
+        },
         "symptoms": {s: {"title": s} for s in symptoms},
         "faults": {f"f{i}": random_fault(r, names, readings, symptoms) for i in range(r.randint(2, 6))},
-    }  # fmt: skip
+    }
 
 
 def random_reading(r: random.Random, components: list[str]) -> dict:
@@ -53,7 +64,13 @@ def random_reading(r: random.Random, components: list[str]) -> dict:
 
 def random_band(r: random.Random) -> dict:
     low = r.randint(10, 60)
-    band = {"min": low, "max": low + r.randint(2, 30), "unit": "V", "means": r.choice(["limit", "spread"]), "basis": PRACTICE}
+    band = {
+        "min": low,
+        "max": low + r.randint(2, 30),
+        "unit": "V",
+        "means": r.choice(["limit", "spread"]),
+        "basis": PRACTICE,
+    }
     if r.random() < 0.3:
         del band[r.choice(["min", "max"])]
     return band
@@ -75,9 +92,13 @@ def random_fault(r: random.Random, components: list[str], readings: dict, sympto
     if r.random() < 0.5:
         stages["two"] = {"like": "one", **random_stage(r, readings)} if r.random() < 0.6 else random_stage(r, readings)
     fault = {
-        "title": "F", "part": r.choice(components), "commonness": r.choice(["common", "occasional", "rare"]), "stages": stages,
-        "felt_as": {s: "always" for s in r.sample(symptoms, r.randint(1, 2))}, "mended_by": [{"words": "Mend it."}],
-    }  # fmt: skip
+        "title": "F",
+        "part": r.choice(components),
+        "commonness": r.choice(["common", "occasional", "rare"]),
+        "stages": stages,
+        "felt_as": dict.fromkeys(r.sample(symptoms, r.randint(1, 2)), "always"),
+        "mended_by": [{"words": "Mend it."}],
+    }
     if r.random() < 0.3:
         fault["systems"] = r.sample(["s0", "s1"], r.randint(1, 2))
     if r.random() < 0.4:
@@ -115,9 +136,13 @@ def random_job(r: random.Random, data: dict) -> dict:
         if "quantity" in x and r.random() < 0.3
     }
     return {
-        "title": "J", "car": {"systems": r.choice([["s0"], ["s1"], ["s0", "s1"], ["s1", "s0"]]), "has": "none"}, "shop": "none",
-        "felt": r.choice(["none", ["x"], ["x", "y"], ["y", "z"]]), "readings": entries or "none", "maker_bands": maker or "none",
-    }  # fmt: skip
+        "title": "J",
+        "car": {"systems": r.choice([["s0"], ["s1"], ["s0", "s1"], ["s1", "s0"]]), "has": "none"},
+        "shop": "none",
+        "felt": r.choice(["none", ["x"], ["x", "y"], ["y", "z"]]),
+        "readings": entries or "none",
+        "maker_bands": maker or "none",
+    }
 
 
 def plain(job: dict) -> dict:
@@ -161,7 +186,9 @@ def test_groups_are_what_the_definitions_say(block):
         book = book_from_data(data)
         found = isolation_of(book, car_of_system(book, "s0")).whole
         assert {f: set(others) for f, others in found.alike.items()} == wanted, f"seed {seed}"
-        assert {frozenset(g) for g in found.groups} == {g for g in groups if not any(g < other for other in groups)}, f"seed {seed}"
+        assert {frozenset(g) for g in found.groups} == {g for g in groups if not any(g < other for other in groups)}, (
+            f"seed {seed}"
+        )
 
 
 def test_the_random_books_reach_every_corner():

@@ -3,29 +3,35 @@
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis.car import car_of_job
-from bayleaf.diagnosis.choose import band_of
-from bayleaf.diagnosis.compute import Desk
-from bayleaf.diagnosis.judge import judge
-from bayleaf.diagnosis.compute import CannotCompute, Known
-from bayleaf.quantities import to_si
 
+from bayleaf.diagnosis.car.car import car_of_job
+from bayleaf.diagnosis.jobs.judge import judge
+from bayleaf.diagnosis.verdicts.choose import band_of
+from bayleaf.diagnosis.verdicts.compute import CannotCompute, Desk, Known
+from bayleaf.quantities import to_si
 from tests.diagnosis.sample import PRACTICE, book, job, measured, value
 
 PSI = to_si(1, "psi", "gauge")
 VACUUM = {
-    "title": "Manifold vacuum", "reference": "vacuum", "units": {"inHg": "none"}, "shown": {"customary": "inHg", "si": "inHg"},
+    "title": "Manifold vacuum",
+    "reference": "vacuum",
+    "units": {"inHg": "none"},
+    "shown": {"customary": "inHg", "si": "inHg"},
     "plausible": {"min": 0, "max": 30, "unit": "inHg", "basis": PRACTICE},
-}  # fmt: skip
+}
 RISE = {
-    "title": "Regulator's rise", "inputs": {"manifold_vacuum": {"quantity": "vacuum", "unit": "inHg", "default": 18, "min": 0, "max": 25}},
-    "constants": "none", "formula": {"rise": "-above_ambient(gauge(manifold_vacuum))"},
+    "title": "Regulator's rise",
+    "inputs": {"manifold_vacuum": {"quantity": "vacuum", "unit": "inHg", "default": 18, "min": 0, "max": 25}},
+    "constants": "none",
+    "formula": {"rise": "-above_ambient(gauge(manifold_vacuum))"},
     "result": {"rise": {"quantity": "pressure-change", "unit": "psi", "digits": 3}},
-}  # fmt: skip
+}
 EXPECTED = {
     "expected": {"calculator": "rise-expected", "inputs": {"manifold_vacuum": {"reading": "vacuum-idle"}}},
-    "within": {"value": 1.5, "unit": "psi"}, "means": "limit", "basis": PRACTICE,
-}  # fmt: skip
+    "within": {"value": 1.5, "unit": "psi"},
+    "means": "limit",
+    "basis": PRACTICE,
+}
 
 
 def expecting(**bands: dict):
@@ -37,10 +43,12 @@ def expecting(**bands: dict):
         "error": {"value": 0.5, "unit": "inHg"},
     }
     return book(
-        quantities={"vacuum": VACUUM}, calculators={"rise-expected": RISE}, equipment={"vacuum-gauge": gauge},
+        quantities={"vacuum": VACUUM},
+        calculators={"rise-expected": RISE},
+        equipment={"vacuum-gauge": gauge},
         readings={"vacuum-idle": measured("Vacuum at idle", "vacuum", at="manifold")},
         systems={"port": {**system, "bands": {**system["bands"], "hose-rise": EXPECTED, **bands}}},
-    )  # fmt: skip
+    )
 
 
 VACUUM_18 = value("vacuum-idle", 18, "inHg", "vacuum-gauge")
@@ -72,17 +80,22 @@ def test_the_unit_in_which_a_band_is_written_does_not_matter():
 def test_an_expectation_is_computed_from_another_reading():
     # 18 inHg is 8.841 psi (NIST SP 811 factors): expected 8.841 psi, within 1.5 psi.
     judgement = judge(
-        expecting(), job(VACUUM_18, value("idle", 36, instrument="fine-sender"), value("hose-off", 44.8, instrument="fine-sender"))
+        expecting(),
+        job(VACUUM_18, value("idle", 36, instrument="fine-sender"), value("hose-off", 44.8, instrument="fine-sender")),
     )
     rise = judgement.taken[-1].verdict
     assert (rise.kind, rise.band.source) == ("in band", "expected")
-    assert (rise.band.low / PSI, rise.band.high / PSI) == (pytest.approx(7.341, abs=1e-3), pytest.approx(10.341, abs=1e-3))
+    assert (rise.band.low / PSI, rise.band.high / PSI) == (
+        pytest.approx(7.341, abs=1e-3),
+        pytest.approx(10.341, abs=1e-3),
+    )
 
 
 def test_the_doubt_of_the_reading_it_is_computed_from_is_allowed_for():
     # Half an inch of mercury is 0.2456 psi; the two readings of the sender add 0.4 psi each.
     judgement = judge(
-        expecting(), job(VACUUM_18, value("idle", 36, instrument="fine-sender"), value("hose-off", 44.8, instrument="fine-sender"))
+        expecting(),
+        job(VACUUM_18, value("idle", 36, instrument="fine-sender"), value("hose-off", 44.8, instrument="fine-sender")),
     )
     assert judgement.taken[-1].verdict.allowance / PSI == pytest.approx(0.8 + 0.2456, abs=1e-3)
 
@@ -107,13 +120,19 @@ def test_a_reading_of_a_calculator_is_computed_from_its_inputs():
 
 
 SHARE = {
-    "title": "Share", "reference": "none", "units": {"%": "none"}, "shown": {"customary": "%", "si": "%"},
+    "title": "Share",
+    "reference": "none",
+    "units": {"%": "none"},
+    "shown": {"customary": "%", "si": "%"},
     "plausible": {"min": 0, "max": 100, "unit": "%", "basis": PRACTICE},
-}  # fmt: skip
+}
 HALF = {
-    "title": "Half", "inputs": {"x": {"quantity": "share", "unit": "%", "default": 1, "min": 0, "max": 100}}, "constants": "none",
-    "formula": {"half": "x / 2"}, "result": {"half": {"quantity": "share", "unit": "%", "digits": 3}},
-}  # fmt: skip
+    "title": "Half",
+    "inputs": {"x": {"quantity": "share", "unit": "%", "default": 1, "min": 0, "max": 100}},
+    "constants": "none",
+    "formula": {"half": "x / 2"},
+    "result": {"half": {"quantity": "share", "unit": "%", "digits": 3}},
+}
 
 
 def test_facts_of_the_car_are_put_in():
@@ -133,6 +152,8 @@ def test_a_difference_needs_both_values():
 
 def test_a_calculator_that_gives_no_number_gives_no_band():
     the_book = expecting()
-    the_book.of("calculators")["rise-expected"].data["formula"] = {"rise": "-above_ambient(gauge(manifold_vacuum)) / (1 - 1)"}
+    the_book.of("calculators")["rise-expected"].data["formula"] = {
+        "rise": "-above_ambient(gauge(manifold_vacuum)) / (1 - 1)"
+    }
     rise = judge(the_book, job(VACUUM_18, value("idle", 36), value("hose-off", 44))).taken[-1].verdict
     assert rise.kind == "no band"

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from bayleaf.diagnosis.judge import judge
+from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.records import OUTSIDE
-
 from tests.diagnosis.sample import answer, book, job, value
 
 GROUND_HIGH = value("ground-drop", 0.9, "V", "meter")
@@ -53,7 +52,9 @@ def test_a_pair_reads_normal_only_where_both_allow_it():
     judgement = judge(book(faults=exact()), job(*readings, felt=["no-power"]))
     assert [pair.faults for pair in judgement.pairs] == [("pump-dead", "ground-poor")]
     wet = judge(book(faults=exact()), job(*readings[:2], answer("hose-look", "off"), felt=["no-power"]))
-    assert [pair.faults for pair in wet.pairs] == [("pump-dead", "ground-poor")]  # the dead pump is silent about the hose
+    assert [pair.faults for pair in wet.pairs] == [
+        ("pump-dead", "ground-poor")
+    ]  # the dead pump is silent about the hose
 
 
 def test_a_pair_must_explain_the_whole_complaint():
@@ -81,7 +82,10 @@ def test_a_repair_may_be_doubted_too():
     assert "spark-weak" in judgement.left_ids  # silent about the ground
     spark = answer("spark-seen", "strong")
     judgement = judge(
-        book(), job(GROUND_HIGH, {"repaired": "ground-poor"}, value("ground-drop", 0.9, "V", "meter"), spark, felt=["no-power"])
+        book(),
+        job(
+            GROUND_HIGH, {"repaired": "ground-poor"}, value("ground-drop", 0.9, "V", "meter"), spark, felt=["no-power"]
+        ),
     )
     assert judgement.left_ids == (OUTSIDE,)
     assert any(d.repair and d.of == "ground-poor" for d in judgement.doubts)

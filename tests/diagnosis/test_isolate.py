@@ -7,23 +7,36 @@ over Σ λ of all, and the share isolated to L is Σ λ of the detected faults i
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis.car import car_of_system
-from bayleaf.diagnosis.isolate import isolation_of
-from bayleaf.records import Book, book_from_data
 
+from bayleaf.diagnosis.car.car import car_of_system
+from bayleaf.diagnosis.faults.isolate import isolation_of
+from bayleaf.records import Book, book_from_data
 from tests.diagnosis.sample import asked, book, fault
 
 
 def table(faults: dict[str, tuple[str, dict]], normal: str = "ok", bands: object = "none", **readings: dict) -> Book:
     """A book of one system from a fault table: fault → (commonness, {reading: answer})."""
     names = {r for _c, row in faults.values() for r in row} | set(readings)
-    return book_from_data({
-        "systems": {"s": {"title": "S", "paths": [{"name": "p", "carries": "signal", "through": ["box"]}], "has": "none", "bands": bands}},
-        "components": {"box": {"title": "Box"}},
-        "symptoms": {"ill": {"title": "Ill"}},
-        "readings": {r: readings.get(r) or asked(r, ["ok", "bad", "worse"], normal, at="box") for r in sorted(names)},
-        "faults": {f: fault(f, "box", {"only": row}, {"ill": "always"}, commonness=c) for f, (c, row) in faults.items()},
-    })  # fmt: skip
+    return book_from_data(
+        {
+            "systems": {
+                "s": {
+                    "title": "S",
+                    "paths": [{"name": "p", "carries": "signal", "through": ["box"]}],
+                    "has": "none",
+                    "bands": bands,
+                }
+            },
+            "components": {"box": {"title": "Box"}},
+            "symptoms": {"ill": {"title": "Ill"}},
+            "readings": {
+                r: readings.get(r) or asked(r, ["ok", "bad", "worse"], normal, at="box") for r in sorted(names)
+            },
+            "faults": {
+                f: fault(f, "box", {"only": row}, {"ill": "always"}, commonness=c) for f, (c, row) in faults.items()
+            },
+        }
+    )
 
 
 def figures(the_book: Book):
@@ -33,13 +46,15 @@ def figures(the_book: Book):
 def test_a_case_worked_by_hand():
     # Signatures over t1 t2 t3 (1 = not normal): A 100, B 100, C 010, D 011, E 000. λ: 9, 3, 9, 1, 3.
     # Detected: A B C D = 22 of 25. Groups: {A B}, {C}, {D}. Isolated to 1: 10 of 22; to 2: 22 of 22.
-    the_book = table({
-        "a": ("common", {"t1": "bad", "t2": "ok", "t3": "ok"}),
-        "b": ("occasional", {"t1": "bad", "t2": "ok", "t3": "ok"}),
-        "c": ("common", {"t1": "ok", "t2": "bad", "t3": "ok"}),
-        "d": ("rare", {"t1": "ok", "t2": "bad", "t3": "bad"}),
-        "e": ("occasional", {"t1": "ok", "t2": "ok", "t3": "ok"}),
-    })  # fmt: skip
+    the_book = table(
+        {
+            "a": ("common", {"t1": "bad", "t2": "ok", "t3": "ok"}),
+            "b": ("occasional", {"t1": "bad", "t2": "ok", "t3": "ok"}),
+            "c": ("common", {"t1": "ok", "t2": "bad", "t3": "ok"}),
+            "d": ("rare", {"t1": "ok", "t2": "bad", "t3": "bad"}),
+            "e": ("occasional", {"t1": "ok", "t2": "ok", "t3": "ok"}),
+        }
+    )
     found = figures(the_book)
     assert found.weight == 25
     assert found.detected == pytest.approx(22 / 25)
@@ -57,7 +72,9 @@ def test_groups_of_four_are_not_isolated_to_three():
 
 def test_may_be_either_is_not_surely_told_apart():
     # a shows bad or ok, b shows bad, c shows ok: a may be left with b or with c, b and c are told apart.
-    the_book = table({"a": ("common", {"t1": ["ok", "bad"]}), "b": ("common", {"t1": "bad"}), "c": ("common", {"t1": "ok"})})
+    the_book = table(
+        {"a": ("common", {"t1": ["ok", "bad"]}), "b": ("common", {"t1": "bad"}), "c": ("common", {"t1": "ok"})}
+    )
     found = figures(the_book)
     assert found.alike == {"a": ("b", "c"), "b": ("a",), "c": ("a",)}
     assert found.detected == pytest.approx(1 / 3)
@@ -80,7 +97,9 @@ def test_none_is_not_surely_told_from_low():
 
 def test_the_side_without_a_limit_reads_normal():
     # ground-drop has only an upper limit: a fault that says low there cannot be seen.
-    the_book = book(faults={"low-drop": fault("Low drop", "ground", {"s": {"ground-drop": "low"}}, {"no-power": "always"})})
+    the_book = book(
+        faults={"low-drop": fault("Low drop", "ground", {"s": {"ground-drop": "low"}}, {"no-power": "always"})}
+    )
     assert "low-drop" in isolation_of(the_book, car_of_system(the_book, "port")).whole.unseen
 
 

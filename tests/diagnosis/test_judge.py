@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis.judge import judge
-from bayleaf.records import OUTSIDE
 
+from bayleaf.diagnosis.jobs.judge import judge
+from bayleaf.records import OUTSIDE
 from tests.diagnosis.sample import answer, book, job, value
 
 MAKER = {"primed": {"min": 55, "max": 62, "unit": "psi", "looked_up": "The maker's service information"}}
@@ -64,7 +64,10 @@ def test_too_close_keeps_both_neighbours():
 
 def test_what_cleared_a_fault_is_said_by_stage():
     judgement = judge(book(), job(value("primed", 80), answer("hose-look", "dry"), felt=["no-power"]))
-    assert next(c.by for c in judgement.cleared if c.fault == "filter-blocked") == {"partly": ("primed",), "nearly": ("primed",)}
+    assert next(c.by for c in judgement.cleared if c.fault == "filter-blocked") == {
+        "partly": ("primed",),
+        "nearly": ("primed",),
+    }
 
 
 def test_a_fault_can_go_by_one_reading_a_stage():
@@ -86,7 +89,8 @@ def test_a_later_reading_replaces_an_earlier_one():
 
 def test_what_cannot_be_taken_clears_nothing():
     judgement = judge(
-        book(), job({"reading": "primed", "cannot": "no port"}, {"reading": "idle", "not_reached": True}, felt=["no-power"])
+        book(),
+        job({"reading": "primed", "cannot": "no port"}, {"reading": "idle", "not_reached": True}, felt=["no-power"]),
     )
     assert set(judgement.left_ids) == left(felt=["no-power"])
     assert judgement.cannot == (("primed", "no port"),)
@@ -138,7 +142,8 @@ def test_a_computed_reading_waits_for_both():
 
 def test_a_value_read_while_the_fault_was_absent_is_not_computed_with():
     judgement = judge(
-        book(), job(value("idle", 36, fault_was="absent"), value("hose-off", 44, fault_was="present"), comes_and_goes=True)
+        book(),
+        job(value("idle", 36, fault_was="absent"), value("hose-off", 44, fault_was="present"), comes_and_goes=True),
     )
     assert "hose-rise" not in [t.reading for t in judgement.taken]
 
@@ -215,16 +220,30 @@ def test_a_later_reading_of_the_same_cylinder_replaces_the_earlier_one_and_no_ot
 
 
 def test_a_reading_is_computed_for_each_bank_from_the_values_of_that_bank():
-    entries = [value("idle", 36, which=1), value("idle", 36, which=2), value("hose-off", 44, which=1), value("hose-off", 39, which=2)]
+    entries = [
+        value("idle", 36, which=1),
+        value("idle", 36, which=2),
+        value("hose-off", 44, which=1),
+        value("hose-off", 39, which=2),
+    ]
     each = {r: {**book().of("readings")[r].data, "each": "bank"} for r in ("idle", "hose-off", "hose-rise")}
     rises = [t for t in judge(book(readings=each), job(*entries)).taken if t.computed]
-    assert [(t.which, t.said, t.verdict.kind, t.places) for t in rises] == [(1, "8.0 psi", "in band", (0, 2)), (2, "3.0 psi", "low", (1, 3))]
+    assert [(t.which, t.said, t.verdict.kind, t.places) for t in rises] == [
+        (1, "8.0 psi", "in band", (0, 2)),
+        (2, "3.0 psi", "low", (1, 3)),
+    ]
 
 
 def test_what_is_read_once_serves_every_cylinder():
     each = {**book().of("readings")["idle"].data, "each": "cylinder"}
     the_book = book(readings={"idle": each})
-    rises = [t for t in judge(the_book, job(value("hose-off", 44), value("idle", 36, which=1), value("idle", 41, which=2))).taken if t.computed]
+    rises = [
+        t
+        for t in judge(
+            the_book, job(value("hose-off", 44), value("idle", 36, which=1), value("idle", 41, which=2))
+        ).taken
+        if t.computed
+    ]
     assert [(t.which, t.said) for t in rises] == [(1, "8.0 psi"), (2, "3.0 psi")]
 
 
@@ -237,7 +256,9 @@ def test_a_computed_reading_is_no_finer_than_what_it_may_be_out_by():
 
 
 def test_few_readings_are_named_where_one_clears_every_stage():
-    judgement = judge(book(), job(value("primed", 50), value("ground-drop", 0.9, "V", "meter"), felt=["no-power"], maker_bands=MAKER))
+    judgement = judge(
+        book(), job(value("primed", 50), value("ground-drop", 0.9, "V", "meter"), felt=["no-power"], maker_bands=MAKER)
+    )
     assert next(c.reasons for c in judgement.cleared if c.fault == "filter-blocked") == ("ground-drop",)
 
 
@@ -248,9 +269,14 @@ def test_a_better_instrument_is_named_when_it_is_too_close():
 
 def test_the_vehicle_brings_its_own_bands():
     vehicle = {
-        "title": "Parks van", "invented": True, "systems": ["port"], "has": ["test-port"], "fuel": "gasoline", "altitude": {"value": 0, "unit": "m"},
+        "title": "Parks van",
+        "invented": True,
+        "systems": ["port"],
+        "has": ["test-port"],
+        "fuel": "gasoline",
+        "altitude": {"value": 0, "unit": "m"},
         "bands": {"primed": {"min": 55, "max": 62, "unit": "psi", "means": "limit", "basis": {"invented": True}}},
-    }  # fmt: skip
+    }
     the_job = job(value("primed", 50), felt=["no-power"])
     del the_job.data["car"]
     the_job.data["vehicle"] = "parks-van"

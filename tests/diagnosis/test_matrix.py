@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from bayleaf.diagnosis.car import Car, faults_of, readings_of
-from bayleaf.diagnosis.layout import layout_of
-from bayleaf.diagnosis.matrix import matrix_of, matrix_of_system
-
+from bayleaf.diagnosis.car.car import Car, faults_of, readings_of
+from bayleaf.diagnosis.car.layout import layout_of
+from bayleaf.diagnosis.faults.matrix import matrix_of, matrix_of_system
 from tests.diagnosis.sample import asked, book, fault, measured
 
 
 def answers(matrix, fault_id, stage):
-    return next({r: set(a) for r, a in row.answers.items()} for row in matrix.rows if (row.fault, row.stage) == (fault_id, stage))
+    return next(
+        {r: set(a) for r, a in row.answers.items()}
+        for row in matrix.rows
+        if (row.fault, row.stage) == (fault_id, stage)
+    )
 
 
 def cell(the_book, fault_id, stage, reading, systems=("port",)):
@@ -35,8 +38,15 @@ def test_silence_is_any_answer():
 
 
 def test_elsewhere_never_covers_trims_gases_or_engine_speed():
-    trim = {"fuel-trim": {"title": "Trim", "reference": "none", "units": {"%": "none"}, "shown": {"customary": "%", "si": "%"},
-                          "plausible": {"min": -100, "max": 100, "unit": "%", "basis": {"practice": True}}}}  # fmt: skip
+    trim = {
+        "fuel-trim": {
+            "title": "Trim",
+            "reference": "none",
+            "units": {"%": "none"},
+            "shown": {"customary": "%", "si": "%"},
+            "plausible": {"min": -100, "max": 100, "unit": "%", "basis": {"practice": True}},
+        }
+    }
     the_book = book(quantities=trim, readings={"trim": measured("Trim", "fuel-trim", at="manifold")})
     assert cell(the_book, "filter-blocked", "partly", "trim") is None
     assert cell(the_book, "filter-blocked", "partly", "hose-look") == {"dry"}
@@ -60,7 +70,10 @@ def test_what_differs_in_a_system_overrides_the_stage_there_only():
     data = book().of("faults")["filter-blocked"].data
     differing = {
         **data,
-        "differs": {"port": {"all": {"idle": "high"}, "nearly": {"primed": "normal"}}, "feed": {"all": {"idle": "low"}}},
+        "differs": {
+            "port": {"all": {"idle": "high"}, "nearly": {"primed": "normal"}},
+            "feed": {"all": {"idle": "low"}},
+        },
     }
     the_book = book(faults={"filter-blocked": differing})
     assert cell(the_book, "filter-blocked", "partly", "idle") == {"high"}
@@ -105,7 +118,11 @@ def test_a_fault_may_name_its_systems_itself():
 
 def test_a_part_of_a_part_lies_on_its_paths():
     the_book = book(
-        faults={"valve-open": fault("Check valve open", "check-valve", {"open": {"primed": "normal"}}, {"long-crank": "always"})}
+        faults={
+            "valve-open": fault(
+                "Check valve open", "check-valve", {"open": {"primed": "normal"}}, {"long-crank": "always"}
+            )
+        }
     )
     assert "valve-open" in faults_of(the_book, layout_of(the_book), Car("", ("port",)))
 
@@ -143,25 +160,34 @@ def test_a_retired_fault_is_no_candidate():
 
 def test_stages_in_a_circle_end():
     circle = fault(
-        "Circle", "filter", {"a": {"like": "b", "primed": "low"}, "b": {"like": "a", "idle": "low"}}, {"no-power": "always"}
+        "Circle",
+        "filter",
+        {"a": {"like": "b", "primed": "low"}, "b": {"like": "a", "idle": "low"}},
+        {"no-power": "always"},
     )
     assert cell(book(faults={"circle": circle}), "circle", "a", "primed") == {"low"}
 
 
 BOOST = {
-    "title": "Turbocharger", "family": "induction", "has": "none", "bands": "none",
+    "title": "Turbocharger",
+    "family": "induction",
+    "has": "none",
+    "bands": "none",
     "paths": [{"name": "charge air", "carries": "air", "through": ["charge-hose"]}],
-}  # fmt: skip
+}
 
 
 def with_boost(fault_id: str, **more: object):
     """The book with a second family, and one of the faults of the first one saying something of it."""
     return book(
-        components={"charge-hose": {"title": "Charge hose"}}, systems={"boost": BOOST},
-        readings={"hose-leak": asked("Leak of a charge hose", ["tight", "leaks"], "tight", at="charge-hose"),
-                  "shortfall": measured("Shortfall", "pressure-change", at="charge-hose")},
+        components={"charge-hose": {"title": "Charge hose"}},
+        systems={"boost": BOOST},
+        readings={
+            "hose-leak": asked("Leak of a charge hose", ["tight", "leaks"], "tight", at="charge-hose"),
+            "shortfall": measured("Shortfall", "pressure-change", at="charge-hose"),
+        },
         faults={fault_id: {**book().of("faults")[fault_id].data, **more}},
-    )  # fmt: skip
+    )
 
 
 def test_the_readings_of_another_family_are_made_normal_only_in_a_car_that_has_the_path():
@@ -171,11 +197,16 @@ def test_the_readings_of_another_family_are_made_normal_only_in_a_car_that_has_t
     assert cell(said, "filter-blocked", "partly", "hose-leak") is None
     unsaid = with_boost("filter-blocked", elsewhere={"normal_on": ["reference"], "because": "…"})
     assert cell(unsaid, "filter-blocked", "partly", "hose-leak", ("port", "boost")) is None
-    assert answers(matrix_of_system(said, "port"), "filter-blocked", "nearly") == answers(matrix_of_system(unsaid, "port"), "filter-blocked", "nearly")
+    assert answers(matrix_of_system(said, "port"), "filter-blocked", "nearly") == answers(
+        matrix_of_system(unsaid, "port"), "filter-blocked", "nearly"
+    )
 
 
 def test_a_stage_stands_above_elsewhere_on_a_path_of_another_family():
-    stages = {**book().of("faults")["filter-blocked"].data["stages"], "nearly": {"like": "partly", "shortfall": ["normal", "high"]}}
+    stages = {
+        **book().of("faults")["filter-blocked"].data["stages"],
+        "nearly": {"like": "partly", "shortfall": ["normal", "high"]},
+    }
     said = with_boost("filter-blocked", stages=stages, elsewhere={"normal_on": ["charge air"], "because": "…"})
     assert cell(said, "filter-blocked", "partly", "shortfall", ("port", "boost")) == {"normal"}
     assert cell(said, "filter-blocked", "nearly", "shortfall", ("port", "boost")) == {"normal", "high"}

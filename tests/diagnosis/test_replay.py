@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from bayleaf.diagnosis.judge import judge
-from bayleaf.diagnosis.replay import replay
-
+from bayleaf.diagnosis.jobs.judge import judge
+from bayleaf.diagnosis.jobs.replay import replay
 from tests.diagnosis.sample import CAR, answer, book, job, value
 
 
@@ -32,7 +31,12 @@ def test_a_replay_that_leaves_nothing_says_so():
 def test_one_fault_too_many_or_too_few_is_enough():
     assert len(replayed(felt=["no-power"], expects=["pump-dead", "ground-poor", "spark-weak"])) == 1
     assert (
-        len(replayed(felt=["no-power"], expects=["pump-dead", "ground-poor", "spark-weak", "filter-blocked", "hose-is-off"])) == 1
+        len(
+            replayed(
+                felt=["no-power"], expects=["pump-dead", "ground-poor", "spark-weak", "filter-blocked", "hose-is-off"]
+            )
+        )
+        == 1
     )
 
 
@@ -41,6 +45,13 @@ def test_a_retired_job_is_not_replayed():
 
 
 def test_names_that_lead_nowhere_do_not_stop_a_judgement():
-    lost = job(value("primd", 58), value("primed", 58, instrument="x"), {"repaired": "y"}, felt=["z"], car={**CAR, "systems": ["port", "q"]},
-               maker_bands={"u": {"min": 1, "unit": "psi", "looked_up": "…"}}, shop=["w"])  # fmt: skip
+    lost = job(
+        value("primd", 58),
+        value("primed", 58, instrument="x"),
+        {"repaired": "y"},
+        felt=["z"],
+        car={**CAR, "systems": ["port", "q"]},
+        maker_bands={"u": {"min": 1, "unit": "psi", "looked_up": "…"}},
+        shop=["w"],
+    )
     assert judge(book(), lost).explains == "nothing"

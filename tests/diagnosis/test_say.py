@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import json
 
-from bayleaf.diagnosis.judge import judge
-from bayleaf.diagnosis.say import lines, to_json
-
+from bayleaf.diagnosis.jobs.judge import judge
+from bayleaf.diagnosis.jobs.say import lines, to_json
 from tests.diagnosis.sample import answer, book, job, value
 
 MAKER = {"primed": {"min": 55, "max": 62, "unit": "psi", "looked_up": "service information"}}
@@ -46,12 +45,16 @@ def test_a_cause_that_belongs_to_somebody_else_is_said():
 
 def test_what_cleared_a_fault_is_said():
     assert "Primed pressure (inside the usual spread): Pump dead." in text(value("primed", 58), felt=["no-power"])
-    assert "The regulator's hose (dry): Vacuum hose off, Diaphragm leaks." in text(answer("hose-look", "dry"), felt=["rough-idle"])
+    assert "The regulator's hose (dry): Vacuum hose off, Diaphragm leaks." in text(
+        answer("hose-look", "dry"), felt=["rough-idle"]
+    )
 
 
 def test_when_nothing_fits_it_says_what_to_doubt_and_which_two_would_fit():
     said = text(answer("primed", "none"), value("ground-drop", 0.9, "V", "meter"), felt=["no-power"])
-    assert "No single fault in this book fits all the readings\n  Two things are wrong, or one of the readings is" in said
+    assert (
+        "No single fault in this book fits all the readings\n  Two things are wrong, or one of the readings is" in said
+    )
     assert "No candidate shows these together: Primed pressure and Ground drop." in said
     assert "Doubt Ground drop, and these come back: Pump dead." in said
     assert "Pump dead with Pump ground poor" in said
@@ -69,7 +72,11 @@ def test_an_intermittent_says_why_a_reading_did_not_count():
 
 def test_it_says_of_which_cylinder_a_reading_was_taken():
     each = {**book().of("readings")["spark-seen"].data, "each": "cylinder"}
-    said = text(answer("spark-seen", "weak", which=3), answer("spark-seen", "strong", which=4), the_book=book(readings={"spark-seen": each}))
+    said = text(
+        answer("spark-seen", "weak", which=3),
+        answer("spark-seen", "strong", which=4),
+        the_book=book(readings={"spark-seen": each}),
+    )
     assert "Spark seen, cylinder 3: weak.\n  Spark seen, cylinder 4: strong." in said
 
 
@@ -80,7 +87,12 @@ def test_it_says_of_which_connection_by_the_name_of_the_part():
 
 
 def test_advice_that_several_readings_need_is_given_once():
-    said = text(value("primed", 56), value("idle", 46), felt=["no-power"], maker_bands={**MAKER, "idle": {**MAKER["primed"], "min": 46}})
+    said = text(
+        value("primed", 56),
+        value("idle", 46),
+        felt=["no-power"],
+        maker_bands={**MAKER, "idle": {**MAKER["primed"], "min": 46}},
+    )
     assert said.count("Too close to call.") == 2
     assert said.count("Zero and bleed the instrument") == 1
     assert said.count("Able to decide it: Fine sender.") == 1

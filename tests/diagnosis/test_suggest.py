@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis.layout import layout_of
-from bayleaf.diagnosis.suggest import MECHANISMS, suggest
 
+from bayleaf.diagnosis.car.layout import layout_of
+from bayleaf.diagnosis.faults.suggest import MECHANISMS, suggest
 from tests.diagnosis.sample import book, measured
 
 
@@ -57,10 +57,19 @@ def test_a_question_at_the_part_may_have_any_of_its_other_answers():
 
 
 def test_trims_are_left_to_a_person():
-    trim = {"fuel-trim": {"title": "Trim", "reference": "none", "units": {"V": "none"}, "shown": {"customary": "V", "si": "V"},
-                          "plausible": {"min": -100, "max": 100, "unit": "V", "basis": {"practice": True}}}}  # fmt: skip
+    trim = {
+        "fuel-trim": {
+            "title": "Trim",
+            "reference": "none",
+            "units": {"V": "none"},
+            "shown": {"customary": "V", "si": "V"},
+            "plausible": {"min": -100, "max": 100, "unit": "V", "basis": {"practice": True}},
+        }
+    }
     assert (
-        suggested("filter", "restricts", book(quantities=trim, readings={"trim": measured("Trim", "fuel-trim", at="rail")}))["trim"]
+        suggested(
+            "filter", "restricts", book(quantities=trim, readings={"trim": measured("Trim", "fuel-trim", at="rail")})
+        )["trim"]
         == ()
     )
 

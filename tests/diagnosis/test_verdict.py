@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis.band import Band
-from bayleaf.diagnosis.instrument import Instrument
-from bayleaf.diagnosis.verdict import judge_answer, judge_value, provable
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bayleaf.diagnosis.verdicts.band import Band
+from bayleaf.diagnosis.verdicts.instrument import Instrument
+from bayleaf.diagnosis.verdicts.verdict import judge_answer, judge_value, provable
+
 EXACT = Instrument("exact", "exact gauge", fixed=0.0)
-DIAL = Instrument("dial", "dial gauge", low=0, high=100, zones=((0, 25, 3.0), (25, 75, 2.0), (75, 100, 3.0)), readability=1.0)
+DIAL = Instrument(
+    "dial", "dial gauge", low=0, high=100, zones=((0, 25, 3.0), (25, 75, 2.0), (75, 100, 3.0)), readability=1.0
+)
 DIGITAL = Instrument("digital", "digital gauge", low=-50, high=500, share=0.02, counts=0.3, resolution=0.1)
 
 
@@ -92,7 +95,10 @@ def test_without_a_band_the_maker_is_asked():
 
 
 def test_an_unstated_error_is_said():
-    assert "no error allowed for, because the instrument states none" in judge_value(7, limit(5, 10), Instrument("x", "x")).words
+    assert (
+        "no error allowed for, because the instrument states none"
+        in judge_value(7, limit(5, 10), Instrument("x", "x")).words
+    )
 
 
 def test_doubt_about_the_band_itself_widens_the_guard():
@@ -140,7 +146,9 @@ def test_what_is_provable_is_exactly_what_is_judged_in_band(value, low, width):
     windows = provable(band, DIGITAL)
     edge = min((abs(value - end) for window in windows for end in window), default=1.0)
     if edge > 1e-6:
-        assert any(first <= value <= last for first, last in windows) == (judge_value(value, band, DIGITAL).kind == "in band")
+        assert any(first <= value <= last for first, last in windows) == (
+            judge_value(value, band, DIGITAL).kind == "in band"
+        )
 
 
 @given(st.floats(0, 100), st.floats(0, 90), st.floats(0.1, 60))
@@ -149,7 +157,9 @@ def test_the_same_holds_for_a_dial_with_zones(value, low, width):
     windows = provable(band, DIAL)
     edge = min((abs(value - end) for window in (*windows, (25, 75)) for end in window), default=1.0)
     if edge > 1e-6:
-        assert any(first <= value <= last for first, last in windows) == (judge_value(value, band, DIAL).kind == "in band")
+        assert any(first <= value <= last for first, last in windows) == (
+            judge_value(value, band, DIAL).kind == "in band"
+        )
 
 
 @given(st.floats(0, 100), st.floats(0, 90), st.floats(0.1, 60), st.floats(-1, 1))

@@ -9,8 +9,8 @@ from pathlib import Path
 
 import yaml
 
-from bayleaf.formulas.calculator import Calculator
-from bayleaf.formulas.compile import compile_calculator
+from bayleaf.formulas.calculator.compile import compile_calculator
+from bayleaf.formulas.calculator.model import Calculator
 from bayleaf.quantities import quantity
 
 VOCABULARY = Path(__file__).parents[2] / "kb/vocabulary/quantities.yaml"
@@ -88,7 +88,7 @@ HOSTILE = record(
         "e": "if(y > 0, if(z <= 0, 1, z), 0 / x)",
         "f": "(z * z * z) ** 8 * (z ** 8) ** 8",
     },
-    {name: ("ratio", "1", 3) for name in "abcdef"},
+    dict.fromkeys("abcdef", ("ratio", "1", 3)),
 )
 ALL = {"regulator": REGULATOR, "compressor": COMPRESSOR, "flow": FLOW, "hostile": HOSTILE}
 

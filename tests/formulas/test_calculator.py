@@ -8,7 +8,7 @@ import pytest
 from fluids.compressible import isentropic_T_rise_compression
 from scipy.constants import psi
 
-from bayleaf.formulas.errors import FormulaError
+from bayleaf.formulas.language.errors import FormulaError
 from tests.formulas.samples import BAROMETER, BOOST, COMPRESSOR, calculator, record
 
 PURE = ("ratio", "1", 1, 0, 10)
@@ -51,10 +51,15 @@ def test_an_input_is_read_in_any_unit_of_its_quantity_within_its_limits():
 
 
 @pytest.mark.parametrize(
-    "name, value, unit, says",
-    [("boost", 46, "psi", "it may be 0 to 45 psi"), ("inlet", -41, "degC", "it may be -40 to 60 °C"), ("bost", 1, "psi", "no input bost"),
-     ("boost", 1, "psig", "write psi; gauge or absolute is a field"), ("boost", float("nan"), "psi", "boost is nan psi")],
-)  # fmt: skip
+    ("name", "value", "unit", "says"),
+    [
+        ("boost", 46, "psi", "it may be 0 to 45 psi"),
+        ("inlet", -41, "degC", "it may be -40 to 60 °C"),
+        ("bost", 1, "psi", "no input bost"),
+        ("boost", 1, "psig", "write psi; gauge or absolute is a field"),
+        ("boost", float("nan"), "psi", "boost is nan psi"),
+    ],
+)
 def test_an_input_that_cannot_be_gets_one_line(name, value, unit, says):
     with pytest.raises(FormulaError) as caught:
         calculator(COMPRESSOR).si(name, value, unit)
@@ -73,39 +78,71 @@ def test_a_result_is_shown_in_its_own_unit_and_the_other():
 
 
 @pytest.mark.parametrize(
-    "path, value, says, at",
-    [(("inputs", "boost", "quantity"), "boost-presure", "did you mean boost-pressure?", ("inputs", "boost", "quantity")),
-     (("inputs", "boost", "unit"), "psig", "write psi", ("inputs", "boost", "unit")),
-     (("inputs", "boost", "default"), 50, "outside its limits", ("inputs", "boost", "default")),
-     (("inputs", "boost", "min"), 45, "is not below max", ("inputs", "boost", "min")),
-     (("inputs", "boost", "max"), 4500, "not plausible", ("inputs", "boost", "max")),
-     (("constants", "gamma", "value"), 14, "not plausible", ("constants", "gamma", "value")),
-     (("constants", "gamma", "unit"), "psi", "not a unit of", ("constants", "gamma", "unit")),
-     (("formula", "ratio"), "(boost + barometer) / barometer", "a gauge pressure + an absolute pressure", ("formula", "ratio")),
-     (("formula", "ratio"), "absolute(bost, barometer) / barometer", "did you mean boost?", ("formula", "ratio")),
-     (("formula", "ratio"), "absolute(boost, barometer", "is open", ("formula", "ratio")),
-     (("formula", "idle"), "ratio + 1", "idle is used nowhere", ("formula", "idle")),
-     (("formula", "boost"), "ratio + 1", "already a name in inputs", ("formula", "boost")),
-     (("formula", "pi"), "ratio + 1", "a word of the formula language", ("formula", "pi")),
-     (("result", "outlet"), {"quantity": "temperature-difference", "unit": "delta_degC", "digits": 3}, "comes out as an absolute temperature", ("result", "outlet", "quantity")),
-     (("result", "outlet", "unit"), "C", "write degC", ("result", "outlet", "unit")),
-     (("result", "outlat"), {}, "did you mean outlet?", ("result", "outlat")),
-     (("table", "rows"), {"bost": [1]}, "did you mean boost?", ("table", "rows", "bost")),
-     (("table", "rows"), {"efficiency": [60]}, "both sides", ("table", "columns")),
-     (("table", "rows"), {"boost": list(range(700))}, "a table of 2100 cells", ("table",)),
-     (("table", "result"), "outlat", "did you mean outlet?", ("table", "result")),
-     (("table",), {"rows": {"boost": [1]}}, "which result is meant", ("table",)),
-     (("chart", "x"), "bost", "did you mean boost?", ("chart", "x")),
-     (("chart", "lines"), "inlet", "no values in the table", ("chart", "lines")),
-    (("chart",), {"x": "inlet", "result": "outlet"}, "inlet has no values in the table", ("chart", "x")),
-    (("chart",), {"x": "boost", "results": ["outlet", "ratio"]}, "results in 1 and in degC on one chart", ("chart", "results")),
-    (("chart",), {"x": "boost", "results": ["outlet", "outlat"]}, "did you mean outlet?", ("chart", "results", 1)),
-    (("chart",), {"x": "boost", "lines": "efficiency", "results": ["outlet", "outlet"]}, "results and lines together", ("chart", "lines")),
-    (("table",), {"rows": {"boost": [1]}, "columns": {"efficiency": [60]}, "results": ["outlet", "ratio"]}, "results and columns together", ("table", "columns")),
-    (("table", "columns"), {"efficiency": list(range(40, 80, 3))}, "a chart of 14 lines", ("chart",)),
-    (("chart", "range"), {"min": 10, "max": 5}, "min 10 is not below max 5", ("chart", "range", "min")),
-    (("chart", "range"), {"min": 0, "max": 50}, "50 is outside the limits of boost", ("chart", "range", "max"))],
-)  # fmt: skip
+    ("path", "value", "says", "at"),
+    [
+        (
+            ("inputs", "boost", "quantity"),
+            "boost-presure",
+            "did you mean boost-pressure?",
+            ("inputs", "boost", "quantity"),
+        ),
+        (("inputs", "boost", "unit"), "psig", "write psi", ("inputs", "boost", "unit")),
+        (("inputs", "boost", "default"), 50, "outside its limits", ("inputs", "boost", "default")),
+        (("inputs", "boost", "min"), 45, "is not below max", ("inputs", "boost", "min")),
+        (("inputs", "boost", "max"), 4500, "not plausible", ("inputs", "boost", "max")),
+        (("constants", "gamma", "value"), 14, "not plausible", ("constants", "gamma", "value")),
+        (("constants", "gamma", "unit"), "psi", "not a unit of", ("constants", "gamma", "unit")),
+        (
+            ("formula", "ratio"),
+            "(boost + barometer) / barometer",
+            "a gauge pressure + an absolute pressure",
+            ("formula", "ratio"),
+        ),
+        (("formula", "ratio"), "absolute(bost, barometer) / barometer", "did you mean boost?", ("formula", "ratio")),
+        (("formula", "ratio"), "absolute(boost, barometer", "is open", ("formula", "ratio")),
+        (("formula", "idle"), "ratio + 1", "idle is used nowhere", ("formula", "idle")),
+        (("formula", "boost"), "ratio + 1", "already a name in inputs", ("formula", "boost")),
+        (("formula", "pi"), "ratio + 1", "a word of the formula language", ("formula", "pi")),
+        (
+            ("result", "outlet"),
+            {"quantity": "temperature-difference", "unit": "delta_degC", "digits": 3},
+            "comes out as an absolute temperature",
+            ("result", "outlet", "quantity"),
+        ),
+        (("result", "outlet", "unit"), "C", "write degC", ("result", "outlet", "unit")),
+        (("result", "outlat"), {}, "did you mean outlet?", ("result", "outlat")),
+        (("table", "rows"), {"bost": [1]}, "did you mean boost?", ("table", "rows", "bost")),
+        (("table", "rows"), {"efficiency": [60]}, "both sides", ("table", "columns")),
+        (("table", "rows"), {"boost": list(range(700))}, "a table of 2100 cells", ("table",)),
+        (("table", "result"), "outlat", "did you mean outlet?", ("table", "result")),
+        (("table",), {"rows": {"boost": [1]}}, "which result is meant", ("table",)),
+        (("chart", "x"), "bost", "did you mean boost?", ("chart", "x")),
+        (("chart", "lines"), "inlet", "no values in the table", ("chart", "lines")),
+        (("chart",), {"x": "inlet", "result": "outlet"}, "inlet has no values in the table", ("chart", "x")),
+        (
+            ("chart",),
+            {"x": "boost", "results": ["outlet", "ratio"]},
+            "results in 1 and in degC on one chart",
+            ("chart", "results"),
+        ),
+        (("chart",), {"x": "boost", "results": ["outlet", "outlat"]}, "did you mean outlet?", ("chart", "results", 1)),
+        (
+            ("chart",),
+            {"x": "boost", "lines": "efficiency", "results": ["outlet", "outlet"]},
+            "results and lines together",
+            ("chart", "lines"),
+        ),
+        (
+            ("table",),
+            {"rows": {"boost": [1]}, "columns": {"efficiency": [60]}, "results": ["outlet", "ratio"]},
+            "results and columns together",
+            ("table", "columns"),
+        ),
+        (("table", "columns"), {"efficiency": list(range(40, 80, 3))}, "a chart of 14 lines", ("chart",)),
+        (("chart", "range"), {"min": 10, "max": 5}, "min 10 is not below max 5", ("chart", "range", "min")),
+        (("chart", "range"), {"min": 0, "max": 50}, "50 is outside the limits of boost", ("chart", "range", "max")),
+    ],
+)
 def test_what_is_wrong_in_a_record_is_said_at_its_field(path, value, says, at):
     with pytest.raises(FormulaError) as caught:
         calculator(changed(path, value))
@@ -115,10 +152,14 @@ def test_what_is_wrong_in_a_record_is_said_at_its_field(path, value, says, at):
 
 
 @pytest.mark.parametrize(
-    "formula, says",
-    [({"a": "a + x"}, "a circle of lines: a needs a"), ({"a": "b + x", "b": "c", "c": "b"}, "b needs c needs b"),
-     ({"a": "x", "b": "2"}, "b is used nowhere"), ({"a": "2"}, "x is used nowhere")],
-)  # fmt: skip
+    ("formula", "says"),
+    [
+        ({"a": "a + x"}, "a circle of lines: a needs a"),
+        ({"a": "b + x", "b": "c", "c": "b"}, "b needs c needs b"),
+        ({"a": "x", "b": "2"}, "b is used nowhere"),
+        ({"a": "2"}, "x is used nowhere"),
+    ],
+)
 def test_circles_and_idle_parts_are_refused(formula, says):
     with pytest.raises(FormulaError, match=says):
         calculator(simple(formula))
@@ -141,7 +182,7 @@ def test_the_place_in_the_expression_is_kept():
 
 def test_names_that_mean_something_elsewhere_are_only_names():
     names = ["in", "new", "v", "given", "class", "keep", "none", "import", "constructor"]
-    calc = calculator(record({name: PURE for name in names}, {"this": " + ".join(names)}, {"this": OUT}))
+    calc = calculator(record(dict.fromkeys(names, PURE), {"this": " + ".join(names)}, {"this": OUT}))
     assert calc.evaluate()["this"] == len(names)
     assert "constructor" not in calc.javascript()
 

@@ -8,19 +8,19 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bayleaf.formulas.errors import FormulaError
-from bayleaf.formulas.emit import body
-from bayleaf.formulas.evaluate import compiled
-from bayleaf.formulas.grammar import parse
-from bayleaf.formulas.proof import prove
-from bayleaf.formulas.types import Type
+from bayleaf.formulas.language.errors import FormulaError
+from bayleaf.formulas.language.evaluate import compiled
+from bayleaf.formulas.language.grammar import parse
+from bayleaf.formulas.language.proof import prove
+from bayleaf.formulas.language.types import Type
+from bayleaf.formulas.output.emit import body
 from bayleaf.quantities.derive import registry
 from tests.formulas.test_grammar import formulas
 from tests.formulas.test_proof import KNOWN
 
 UNITS = registry(float)
 BASE = ("meter", "kilogram", "second", "kelvin", "ampere")
-NAMES = [name for name in KNOWN]
+NAMES = list(KNOWN)
 
 
 def run(text: str, values: dict[str, float]) -> float:
@@ -72,7 +72,9 @@ def with_units(node, values):
         case "vacuum":
             return args[1] - args[0]
         case "<" | "<=" | ">" | ">=":
-            return {"<": args[0] < args[1], "<=": args[0] <= args[1], ">": args[0] > args[1], ">=": args[0] >= args[1]}[node.kind]
+            return {"<": args[0] < args[1], "<=": args[0] <= args[1], ">": args[0] > args[1], ">=": args[0] >= args[1]}[
+                node.kind
+            ]
         case "if":
             return args[1] if args[0] else args[2]
 
@@ -84,33 +86,86 @@ def _is(node, reference: str) -> bool:
 @st.composite
 def expressions(draw, kind: str = "pure", depth: int = 3) -> str:
     """A well-typed formula of a kind, over the names of KNOWN."""
+
     def sub(other: str) -> str:
         return draw(expressions(other, depth - 1))
 
-    leaf = {"pure": ["x", "pi", "2", "0.5"], "absolute": ["b", "p"], "gauge": ["g", "h"], "vacuum": ["v"], "difference": ["d"],
-            "temperature": ["t"], "flow": ["m"]}[kind]  # fmt: skip
+    leaf = {
+        "pure": ["x", "pi", "2", "0.5"],
+        "absolute": ["b", "p"],
+        "gauge": ["g", "h"],
+        "vacuum": ["v"],
+        "difference": ["d"],
+        "temperature": ["t"],
+        "flow": ["m"],
+    }[kind]
     if depth == 0:
         return draw(st.sampled_from(leaf))
     ways = {
-        "pure": lambda: draw(st.sampled_from([
-            "({} + {})", "({} * {})", "({} - {})", "({} / {})", "max({}, {})", "if({} < {}, x, 1)", "min({}, {})"])).format(
-            sub("pure"), sub("pure")) if draw(st.booleans()) else draw(st.sampled_from([
-                f"({sub('absolute')} / {sub('absolute')})", f"sqrt({sub('difference')} / {sub('absolute')})",
-                f"({sub('difference')} / {sub('difference')})", f"exp({sub('pure')})", f"log({sub('pure')})",
-                f"({sub('flow')} / {sub('flow')})", f"({sub('pure')} ** {sub('pure')})", f"abs(-{sub('pure')})",
-                f"(t / {sub('temperature')}) ** (1 / 3)"])),
-        "absolute": lambda: draw(st.sampled_from([
-            f"absolute({sub('gauge')}, b)", f"absolute({sub('vacuum')}, b)", f"({sub('absolute')} + {sub('difference')})",
-            f"({sub('absolute')} * {sub('pure')})", f"max({sub('absolute')}, {sub('absolute')})"])),
-        "gauge": lambda: draw(st.sampled_from([
-            f"gauge({sub('absolute')}, b)", f"gauge({sub('vacuum')})", f"({sub('gauge')} - {sub('difference')})"])),
+        "pure": lambda: (
+            draw(
+                st.sampled_from(
+                    [
+                        "({} + {})",
+                        "({} * {})",
+                        "({} - {})",
+                        "({} / {})",
+                        "max({}, {})",
+                        "if({} < {}, x, 1)",
+                        "min({}, {})",
+                    ]
+                )
+            ).format(sub("pure"), sub("pure"))
+            if draw(st.booleans())
+            else draw(
+                st.sampled_from(
+                    [
+                        f"({sub('absolute')} / {sub('absolute')})",
+                        f"sqrt({sub('difference')} / {sub('absolute')})",
+                        f"({sub('difference')} / {sub('difference')})",
+                        f"exp({sub('pure')})",
+                        f"log({sub('pure')})",
+                        f"({sub('flow')} / {sub('flow')})",
+                        f"({sub('pure')} ** {sub('pure')})",
+                        f"abs(-{sub('pure')})",
+                        f"(t / {sub('temperature')}) ** (1 / 3)",
+                    ]
+                )
+            )
+        ),
+        "absolute": lambda: draw(
+            st.sampled_from(
+                [
+                    f"absolute({sub('gauge')}, b)",
+                    f"absolute({sub('vacuum')}, b)",
+                    f"({sub('absolute')} + {sub('difference')})",
+                    f"({sub('absolute')} * {sub('pure')})",
+                    f"max({sub('absolute')}, {sub('absolute')})",
+                ]
+            )
+        ),
+        "gauge": lambda: draw(
+            st.sampled_from(
+                [f"gauge({sub('absolute')}, b)", f"gauge({sub('vacuum')})", f"({sub('gauge')} - {sub('difference')})"]
+            )
+        ),
         "vacuum": lambda: f"vacuum({sub('absolute')}, b)",
-        "difference": lambda: draw(st.sampled_from([
-            f"({sub('absolute')} - {sub('absolute')})", f"({sub('gauge')} - {sub('gauge')})", f"above_ambient({sub('gauge')})",
-            f"-{sub('difference')}", f"({sub('difference')} / {sub('pure')})"])),
+        "difference": lambda: draw(
+            st.sampled_from(
+                [
+                    f"({sub('absolute')} - {sub('absolute')})",
+                    f"({sub('gauge')} - {sub('gauge')})",
+                    f"above_ambient({sub('gauge')})",
+                    f"-{sub('difference')}",
+                    f"({sub('difference')} / {sub('pure')})",
+                ]
+            )
+        ),
         "temperature": lambda: f"({sub('temperature')} * {sub('pure')} + dt)",
-        "flow": lambda: draw(st.sampled_from([f"({sub('flow')} + m)", f"sqrt({sub('flow')} * m)", f"(m ** 2 / {sub('flow')})"])),
-    }  # fmt: skip
+        "flow": lambda: draw(
+            st.sampled_from([f"({sub('flow')} + m)", f"sqrt({sub('flow')} * m)", f"(m ** 2 / {sub('flow')})"])
+        ),
+    }
     return ways[kind]()
 
 
@@ -157,8 +212,17 @@ def _stays_real(node, carried) -> bool:
     return all(_stays_real(arg, carried) for arg in node.args)
 
 
-@pytest.mark.parametrize("text", [" + ".join("x" * 100), " / ".join("x" * 100), "-" * 20 + "x", "x" + " - -x" * 60,
-                                  "min(x, " * 20 + "x" + ")" * 20, "sqrt(" * 20 + "x" + ")" * 20])  # fmt: skip
+@pytest.mark.parametrize(
+    "text",
+    [
+        " + ".join("x" * 100),
+        " / ".join("x" * 100),
+        "-" * 20 + "x",
+        "x" + " - -x" * 60,
+        "min(x, " * 20 + "x" + ")" * 20,
+        "sqrt(" * 20 + "x" + ")" * 20,
+    ],
+)
 def test_the_longest_formulas_that_are_allowed_still_run(text):
     assert math.isfinite(run(text, {"x": 2.0}))
 
@@ -174,11 +238,28 @@ def test_a_formula_that_is_proved_never_raises_whatever_its_values(text, a, b1):
 
 
 @pytest.mark.parametrize(
-    "text, x",
-    [("1 / x", 0), ("log(x)", 0), ("log(x)", -1), ("sqrt(x)", -1), ("x ** 0.5", -1), ("x ** -1", 0), ("x ** x", -0.5),
-     ("exp(x)", 1e4), ("(x ** 8) ** 8", 1e10), ("x * x", 1e200), ("1 / (1 / x)", 0), ("(1 / x) ** 0", 0), ("1 ** (1 / x)", 0),
-     ("min(1 / x, 1)", 0), ("max(1, 1 / x)", 0), ("if(1 / x < 1, 1, 2)", 0), ("0 * (1 / x)", 0), ("abs(1 / x)", 0)],
-)  # fmt: skip
+    ("text", "x"),
+    [
+        ("1 / x", 0),
+        ("log(x)", 0),
+        ("log(x)", -1),
+        ("sqrt(x)", -1),
+        ("x ** 0.5", -1),
+        ("x ** -1", 0),
+        ("x ** x", -0.5),
+        ("exp(x)", 1e4),
+        ("(x ** 8) ** 8", 1e10),
+        ("x * x", 1e200),
+        ("1 / (1 / x)", 0),
+        ("(1 / x) ** 0", 0),
+        ("1 ** (1 / x)", 0),
+        ("min(1 / x, 1)", 0),
+        ("max(1, 1 / x)", 0),
+        ("if(1 / x < 1, 1, 2)", 0),
+        ("0 * (1 / x)", 0),
+        ("abs(1 / x)", 0),
+    ],
+)
 def test_what_is_undefined_is_nan_and_spreads(text, x):
     assert math.isnan(run(text, {"x": float(x)}))
 

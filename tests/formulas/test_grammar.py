@@ -6,9 +6,9 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from bayleaf.formulas.errors import FormulaError
-from bayleaf.formulas.grammar import FUNCTIONS, MAX_DEPTH, MAX_LENGTH, MAX_TOKENS, parse
-from bayleaf.formulas.tree import walk
+from bayleaf.formulas.language.errors import FormulaError
+from bayleaf.formulas.language.grammar import FUNCTIONS, MAX_DEPTH, MAX_LENGTH, MAX_TOKENS, parse
+from bayleaf.formulas.language.tree import walk
 
 
 def shape(node) -> str:
@@ -17,36 +17,80 @@ def shape(node) -> str:
 
 
 @pytest.mark.parametrize(
-    "text, tree",
-    [("a - b - c", "(- (- a b) c)"), ("a / b * c", "(* (/ a b) c)"), ("a + b * c", "(+ a (* b c))"),
-     ("-x ** 2", "(neg (** x 2))"), ("2 ** -x", "(** 2 (neg x))"), ("2 ** 3 ** x", "(** 2 (** 3 x))"),
-     ("-a * b", "(* (neg a) b)"), ("a * -b", "(* a (neg b))"), ("- - a", "(neg (neg a))"), ("(a)", "a"),
-     ("(a + b) * c", "(* (+ a b) c)"), ("a ** -b ** 2", "(** a (neg (** b 2)))"), ("a - -b", "(- a (neg b))"),
-     ("if(a <= b, 1, 0.5)", "(if (<= a b) 1 0.5)"), ("min(a, b, c)", "(min a b c)"), (" a\n+\tb ", "(+ a b)")],
-)  # fmt: skip
+    ("text", "tree"),
+    [
+        ("a - b - c", "(- (- a b) c)"),
+        ("a / b * c", "(* (/ a b) c)"),
+        ("a + b * c", "(+ a (* b c))"),
+        ("-x ** 2", "(neg (** x 2))"),
+        ("2 ** -x", "(** 2 (neg x))"),
+        ("2 ** 3 ** x", "(** 2 (** 3 x))"),
+        ("-a * b", "(* (neg a) b)"),
+        ("a * -b", "(* a (neg b))"),
+        ("- - a", "(neg (neg a))"),
+        ("(a)", "a"),
+        ("(a + b) * c", "(* (+ a b) c)"),
+        ("a ** -b ** 2", "(** a (neg (** b 2)))"),
+        ("a - -b", "(- a (neg b))"),
+        ("if(a <= b, 1, 0.5)", "(if (<= a b) 1 0.5)"),
+        ("min(a, b, c)", "(min a b c)"),
+        (" a\n+\tb ", "(+ a b)"),
+    ],
+)
 def test_operators_bind_as_in_algebra(text, tree):
     assert shape(parse(text)) == tree
 
 
 @pytest.mark.parametrize(
-    "text, offset, says",
-    [("", 0, "an empty formula"), ("   ", 0, "an empty formula"), ("a +", 3, "the end where a value must come"),
-     ("(a", 2, "the bracket at 1 is open"), ("a)", 1, "a bracket too many"), ("a b", 2, "an operator is missing"),
-     ("a ^ 2", 2, "write **"), ("a = b", 2, "the line's name stands before the colon"), ("2x", 1, "write 2 * x"),
-     ("1e3", 1, "12e3 belongs in constants"), (".5", 0, "as 0.5"), ("5. * a", 1, "right after a number"),
-     ("1..2", 1, "right after a number"), ("A + b", 0, "names are small letters"), ("a.b", 1, "has no meaning"),
-     ("a[0]", 1, "use ( )"), ("f(x)", 0, "there is no function f"), ("sqrt", 0, "write sqrt( )"),
-     ("min(a)", 0, "it takes 2 to 8"), ("sqrt(a, b)", 0, "it takes 1"), ("if(a, b)", 0, "it takes 3"),
-     ("a < b < c", 6, "two comparisons"), ("a, b", 1, "could end"), ("()", 1, "where a value must come"),
-     ("sqrt()", 5, "where a value must come"), ("a // b", 3, "where a value must come"), ("a % b", 2, "give the input the unit %"),
-     ("__import__('os')", 0, "a name starts with a letter"), ("a.__class__", 1, "has no meaning"),
-     ("lambda: 0", 6, "has no meaning"), ("'a'", 0, "has no meaning"), ("a;b", 1, "has no meaning"),
-     ("a\u202eb", 1, "U+202E"), ("a\u00a0+ b", 1, "U+00A0"), ("\u0430 + b", 0, "U+0430 CYRILLIC"), ("3\u00b2", 1, "U+00B2"),
-     ("\u0663 + a", 0, "U+0663"), ("a × b", 2, "write *"), ("a\0", 1, "U+0000"),
-     ("x" * (MAX_LENGTH + 1), MAX_LENGTH, "longer than"), ("+".join("a" * 101), MAX_TOKENS, "longer than"),
-     ("(" * 40 + "a" + ")" * 40, MAX_DEPTH, "nested deeper"), ("-" * 40 + "a", MAX_DEPTH, "nested deeper"),
-     ("2 ** " * 40 + "a", MAX_DEPTH * 5, "nested deeper"), ("sqrt(" * 40 + "a" + ")" * 40, MAX_DEPTH * 5, "nested deeper")],
-)  # fmt: skip
+    ("text", "offset", "says"),
+    [
+        ("", 0, "an empty formula"),
+        ("   ", 0, "an empty formula"),
+        ("a +", 3, "the end where a value must come"),
+        ("(a", 2, "the bracket at 1 is open"),
+        ("a)", 1, "a bracket too many"),
+        ("a b", 2, "an operator is missing"),
+        ("a ^ 2", 2, "write **"),
+        ("a = b", 2, "the line's name stands before the colon"),
+        ("2x", 1, "write 2 * x"),
+        ("1e3", 1, "12e3 belongs in constants"),
+        (".5", 0, "as 0.5"),
+        ("5. * a", 1, "right after a number"),
+        ("1..2", 1, "right after a number"),
+        ("A + b", 0, "names are small letters"),
+        ("a.b", 1, "has no meaning"),
+        ("a[0]", 1, "use ( )"),
+        ("f(x)", 0, "there is no function f"),
+        ("sqrt", 0, "write sqrt( )"),
+        ("min(a)", 0, "it takes 2 to 8"),
+        ("sqrt(a, b)", 0, "it takes 1"),
+        ("if(a, b)", 0, "it takes 3"),
+        ("a < b < c", 6, "two comparisons"),
+        ("a, b", 1, "could end"),
+        ("()", 1, "where a value must come"),
+        ("sqrt()", 5, "where a value must come"),
+        ("a // b", 3, "where a value must come"),
+        ("a % b", 2, "give the input the unit %"),
+        ("__import__('os')", 0, "a name starts with a letter"),
+        ("a.__class__", 1, "has no meaning"),
+        ("lambda: 0", 6, "has no meaning"),
+        ("'a'", 0, "has no meaning"),
+        ("a;b", 1, "has no meaning"),
+        ("a\u202eb", 1, "U+202E"),
+        ("a\u00a0+ b", 1, "U+00A0"),
+        ("\u0430 + b", 0, "U+0430 CYRILLIC"),
+        ("3\u00b2", 1, "U+00B2"),
+        ("\u0663 + a", 0, "U+0663"),
+        ("a × b", 2, "write *"),
+        ("a\0", 1, "U+0000"),
+        ("x" * (MAX_LENGTH + 1), MAX_LENGTH, "longer than"),
+        ("+".join("a" * 101), MAX_TOKENS, "longer than"),
+        ("(" * 40 + "a" + ")" * 40, MAX_DEPTH, "nested deeper"),
+        ("-" * 40 + "a", MAX_DEPTH, "nested deeper"),
+        ("2 ** " * 40 + "a", MAX_DEPTH * 5, "nested deeper"),
+        ("sqrt(" * 40 + "a" + ")" * 40, MAX_DEPTH * 5, "nested deeper"),
+    ],
+)
 def test_a_bad_formula_gets_one_line_and_its_place(text, offset, says):
     with pytest.raises(FormulaError) as caught:
         parse(text)
@@ -55,8 +99,34 @@ def test_a_bad_formula_gets_one_line_and_its_place(text, offset, says):
     assert "\n" not in str(caught.value)
 
 
-formulas = st.lists(st.sampled_from(["a", "b1", "pi", "0", "0.5", "17", "**", "*", "/", "-", "+", "<", ">=", "(", ")", ",", " ",
-                                     *FUNCTIONS, "(", "é", "1e9"]), max_size=60).map("".join)  # fmt: skip
+formulas = st.lists(
+    st.sampled_from(
+        [
+            "a",
+            "b1",
+            "pi",
+            "0",
+            "0.5",
+            "17",
+            "**",
+            "*",
+            "/",
+            "-",
+            "+",
+            "<",
+            ">=",
+            "(",
+            ")",
+            ",",
+            " ",
+            *FUNCTIONS,
+            "(",
+            "é",
+            "1e9",
+        ]
+    ),
+    max_size=60,
+).map("".join)
 
 
 @given(st.one_of(st.text(max_size=60), formulas))

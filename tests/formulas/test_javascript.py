@@ -10,10 +10,9 @@ import subprocess
 import pytest
 from playwright._impl._driver import compute_driver_executable
 
-from bayleaf.formulas.javascript import script
-from bayleaf.formulas.evaluate import OPERATIONS
-from bayleaf.formulas.javascript import CONVERSIONS, unit_table
-from bayleaf.formulas.javascript import OPERATIONS as SCRIPTED
+from bayleaf.formulas.language.evaluate import OPERATIONS
+from bayleaf.formulas.output.javascript import CONVERSIONS, script, unit_table
+from bayleaf.formulas.output.javascript import OPERATIONS as SCRIPTED
 from bayleaf.quantities import from_si, significant, to_si, units
 from tests.formulas.samples import ALL, calculator, samples
 
@@ -36,14 +35,18 @@ def test_python_and_javascript_agree_on_every_line(id):
         for ours, other in zip(calc.run(values), theirs, strict=True):
             # pow, exp and log may differ in the last bit, and a line may carry that on
             assert math.isnan(ours) == (other is None), values
-            assert other is None or ours == pytest.approx(other, rel=1e-12, abs=1e-300 + 1e-13 * max(map(abs, values))), values
+            assert other is None or ours == pytest.approx(
+                other, rel=1e-12, abs=1e-300 + 1e-13 * max(map(abs, values))
+            ), values
 
 
 def test_arithmetic_without_powers_agrees_to_the_bit():
     for id in ("regulator", "flow"):
         calc = CALCULATORS[id]
         given = list(samples(calc, 2000, seed=2))
-        theirs = node(script({id: calc}) + f"console.log(JSON.stringify({json.dumps(given)}.map(bayleaf.run[{json.dumps(id)}])))")
+        theirs = node(
+            script({id: calc}) + f"console.log(JSON.stringify({json.dumps(given)}.map(bayleaf.run[{json.dumps(id)}])))"
+        )
         assert [calc.run(values) for values in given] == theirs
 
 
@@ -52,9 +55,14 @@ def test_both_languages_have_the_same_operations():
 
 
 def test_shown_numbers_round_alike():
-    numbers = [k / 8 for k in range(-400, 400)] + [10.0**k * m for k in range(-9, 12) for m in (1.005, 2.5, 9.995, 1234.5)]
+    numbers = [k / 8 for k in range(-400, 400)] + [
+        10.0**k * m for k in range(-9, 12) for m in (1.005, 2.5, 9.995, 1234.5)
+    ]
     asked = [(x, digits) for x in numbers for digits in (1, 2, 3, 5)]
-    code = script({}) + f"console.log(JSON.stringify({json.dumps(asked)}.map(function (a) {{ return bayleaf.significant(a[0], a[1]); }})))"
+    code = (
+        script({})
+        + f"console.log(JSON.stringify({json.dumps(asked)}.map(function (a) {{ return bayleaf.significant(a[0], a[1]); }})))"
+    )
     assert node(code) == [significant(x, digits) for x, digits in asked]
 
 
@@ -73,5 +81,7 @@ def test_conversions_from_si_agree_to_the_bit():
     chance = random.Random(3)
     asked = [(chance.uniform(-1, 1) * 10 ** chance.randint(-9, 15), symbol) for symbol in units() for _ in range(50)]
     call = "function (a) { return from_si(a[0], a[1], 'absolute'); }"
-    code = f"var units = {unit_table(units())};\n{CONVERSIONS}console.log(JSON.stringify({json.dumps(asked)}.map({call})))"
+    code = (
+        f"var units = {unit_table(units())};\n{CONVERSIONS}console.log(JSON.stringify({json.dumps(asked)}.map({call})))"
+    )
     assert node(code) == [from_si(x, symbol, "absolute") for x, symbol in asked]

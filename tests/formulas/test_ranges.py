@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from bayleaf.formulas.ranges import prove_range
+from bayleaf.formulas.language.ranges import prove_range
 from tests.formulas.samples import COMPRESSOR, calculator, record
 
 
 def tried(expression: str, low: float, high: float, quantity: str = "ratio", **more):
-    data = record({"x": ("ratio", "1", (low + high) / 2, low, high)}, {"y": expression}, {"y": (quantity, "1", 3)}, **more)
+    data = record(
+        {"x": ("ratio", "1", (low + high) / 2, low, high)}, {"y": expression}, {"y": (quantity, "1", 3)}, **more
+    )
     return prove_range(calculator(data))
 
 

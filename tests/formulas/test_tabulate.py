@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from bayleaf.formulas.tabulate import curve, span_of, tabulate
+from bayleaf.formulas.output.tabulate import curve, span_of, tabulate
 from tests.formulas.samples import COMPRESSOR, calculator, record
 
 CALC = calculator(COMPRESSOR)
@@ -37,7 +37,9 @@ def test_cells_outside_the_limits_or_undefined_are_marked():
 
 
 def test_a_result_that_is_not_plausible_is_marked():
-    data = record({"x": ("ratio", "1", 1, 0, 10)}, {"y": "x * x"}, {"y": ("density-ratio", "1", 2)}, table={"rows": {"x": [3, 4]}})
+    data = record(
+        {"x": ("ratio", "1", 1, 0, 10)}, {"y": "x * x"}, {"y": ("density-ratio", "1", 2)}, table={"rows": {"x": [3, 4]}}
+    )
     assert [row[0].mark for row in tabulate(calculator(data)).cells] == ["", "outside"]
 
 

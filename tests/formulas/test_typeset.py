@@ -7,10 +7,9 @@ import xml.etree.ElementTree as xml
 import pytest
 from hypothesis import given, settings
 
-from bayleaf.formulas.typeset import typeset
-from bayleaf.formulas.grammar import parse
-from bayleaf.formulas.proof import prove
-from bayleaf.formulas.typeset import mathml
+from bayleaf.formulas.language.grammar import parse
+from bayleaf.formulas.language.proof import prove
+from bayleaf.formulas.output.typeset import mathml, typeset
 from tests.formulas.samples import ALL, calculator
 from tests.formulas.test_evaluate import expressions
 from tests.formulas.test_proof import KNOWN
@@ -24,13 +23,34 @@ def words(text: str) -> str:
 
 
 @pytest.mark.parametrize(
-    "text, shown",
-    [("absolute(g, b) / b", "g+bb"), ("absolute(v, b)", "b−v"), ("gauge(v)", "−v"), ("above_ambient(g)", "g"), ("g + above_ambient(gauge(v))", "g−v"),
-     ("x * (x + 1)", "x×(x+1)"), ("x - (x - 1)", "x−(x−1)"), ("x - x - 1", "x−x−1"), ("(x + 1) ** 2", "(x+1)2"),
-     ("(x / 2) ** 2", "(x2)2"), ("x ** (1 / 2)", "x1/2"), ("x ** -2", "x−2"), ("x ** ((x - 1) / (2 * x))", "x(x−1)/(2×x)"), ("-(x + 1)", "−(x+1)"), ("x * -x", "x×(−x)"),
-     ("(-x) ** 2", "(−x)2"), ("-x ** 2", "−x2"), ("min(x, 1)", "min(x,1)"), ("log(x)", "ln(x)"), ("sqrt(x + 1)", "x+1"),
-     ("if(x <= 0, 1, x)", "{1if\u00a0x≤0xotherwise"), ("2 * pi", "2×π"), ("abs(x)", "|x|"), ("(x ** 2) ** 3", "(x2)3")],
-)  # fmt: skip
+    ("text", "shown"),
+    [
+        ("absolute(g, b) / b", "g+bb"),
+        ("absolute(v, b)", "b−v"),
+        ("gauge(v)", "−v"),
+        ("above_ambient(g)", "g"),
+        ("g + above_ambient(gauge(v))", "g−v"),
+        ("x * (x + 1)", "x×(x+1)"),
+        ("x - (x - 1)", "x−(x−1)"),
+        ("x - x - 1", "x−x−1"),
+        ("(x + 1) ** 2", "(x+1)2"),
+        ("(x / 2) ** 2", "(x2)2"),
+        ("x ** (1 / 2)", "x1/2"),
+        ("x ** -2", "x−2"),
+        ("x ** ((x - 1) / (2 * x))", "x(x−1)/(2×x)"),
+        ("-(x + 1)", "−(x+1)"),
+        ("x * -x", "x×(−x)"),
+        ("(-x) ** 2", "(−x)2"),
+        ("-x ** 2", "−x2"),
+        ("min(x, 1)", "min(x,1)"),
+        ("log(x)", "ln(x)"),
+        ("sqrt(x + 1)", "x+1"),
+        ("if(x <= 0, 1, x)", "{1if\u00a0x≤0xotherwise"),
+        ("2 * pi", "2×π"),
+        ("abs(x)", "|x|"),
+        ("(x ** 2) ** 3", "(x2)3"),
+    ],
+)
 def test_a_formula_reads_as_its_arithmetic(text, shown):
     assert words(text) == shown
 

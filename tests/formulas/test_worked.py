@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.formulas.errors import FormulaError
-from bayleaf.formulas.worked import run_checks
+from bayleaf.formulas.calculator.worked import run_checks
+from bayleaf.formulas.language.errors import FormulaError
 from tests.formulas.samples import COMPRESSOR, calculator
 
 CALC = calculator(COMPRESSOR)
@@ -14,8 +14,10 @@ CALC = calculator(COMPRESSOR)
 def check(given=("boost", 10, "psi"), gives=("outlet", 93.1, "degC"), within=(0.2, "delta_degC")) -> list:
     name, value, unit = given
     line, wanted, shown = gives
-    entry = {"given": {name: {"value": value, "unit": unit}},
-             "gives": {line: {"value": wanted, "unit": shown, "within": dict(zip(("value", "unit"), within))}}}  # fmt: skip
+    entry = {
+        "given": {name: {"value": value, "unit": unit}},
+        "gives": {line: {"value": wanted, "unit": shown, "within": dict(zip(("value", "unit"), within))}},
+    }
     return run_checks(CALC, {"checks": [entry]})
 
 
@@ -38,14 +40,16 @@ def test_a_check_may_use_other_units_than_the_record():
 
 
 @pytest.mark.parametrize(
-    "given, gives, within, at",
-    [(("bost", 10, "psi"), ("outlet", 93, "degC"), (1, "K"), ("checks", 0, "given", "bost")),
-     (("boost", 99, "psi"), ("outlet", 93, "degC"), (1, "K"), ("checks", 0, "given", "boost")),
-     (("boost", 10, "psig"), ("outlet", 93, "degC"), (1, "K"), ("checks", 0, "given", "boost")),
-     (("boost", 10, "psi"), ("outlat", 93, "degC"), (1, "K"), ("checks", 0, "gives", "outlat")),
-     (("boost", 10, "psi"), ("outlet", 93, "C"), (1, "K"), ("checks", 0, "gives", "outlet")),
-     (("boost", 10, "psi"), ("outlet", 93, "degC"), (1, "degC"), ("checks", 0, "gives", "outlet"))],
-)  # fmt: skip
+    ("given", "gives", "within", "at"),
+    [
+        (("bost", 10, "psi"), ("outlet", 93, "degC"), (1, "K"), ("checks", 0, "given", "bost")),
+        (("boost", 99, "psi"), ("outlet", 93, "degC"), (1, "K"), ("checks", 0, "given", "boost")),
+        (("boost", 10, "psig"), ("outlet", 93, "degC"), (1, "K"), ("checks", 0, "given", "boost")),
+        (("boost", 10, "psi"), ("outlat", 93, "degC"), (1, "K"), ("checks", 0, "gives", "outlat")),
+        (("boost", 10, "psi"), ("outlet", 93, "C"), (1, "K"), ("checks", 0, "gives", "outlet")),
+        (("boost", 10, "psi"), ("outlet", 93, "degC"), (1, "degC"), ("checks", 0, "gives", "outlet")),
+    ],
+)
 def test_a_check_that_makes_no_sense_is_said_at_its_field(given, gives, within, at):
     with pytest.raises(FormulaError) as caught:
         check(given, gives, within)

@@ -20,9 +20,11 @@ def _cautions(record: Record, context: Context) -> Iterator[tuple[str, bool]]:
     own = [s for s in steps if s.source == record.id]
     for caution in dict.fromkeys(c for s in own for c in s.cautions):
         alone = any(
-            context.guards(met.hazard) & steps[met.index].shown == {caution} and caution not in context.walk(record).inherited
-            and not any(caution in s.cautions for s in steps if s.source != record.id) for met in context.met(record)
-        )  # fmt: skip
+            context.guards(met.hazard) & steps[met.index].shown == {caution}
+            and caution not in context.walk(record).inherited
+            and not any(caution in s.cautions for s in steps if s.source != record.id)
+            for met in context.met(record)
+        )
         yield caution, alone
 
 
@@ -44,7 +46,12 @@ def extra_dropped(record: Record, context: Context) -> Iterator[Mutant]:
     yield from (_without_caution(record, caution) for caution, alone in _cautions(record, context) if not alone)
 
 
-@operator("only caution of a derived hazard moved to the last step", CAUGHT, "a caution comes before the step that it guards", "procedures")
+@operator(
+    "only caution of a derived hazard moved to the last step",
+    CAUGHT,
+    "a caution comes before the step that it guards",
+    "procedures",
+)
 def caution_late(record: Record, context: Context) -> Iterator[Mutant]:
     for caution, alone in _cautions(record, context):
         steps = _without_caution(record, caution).data["steps"]
@@ -56,7 +63,13 @@ def caution_late(record: Record, context: Context) -> Iterator[Mutant]:
             yield steps_changed(record, steps, ("steps", last, "cautions"), f"{caution} comes with the last step")
 
 
-@operator("inheritance dropped", MOSTLY, "a preparation that another one inherits too, whose cautions the procedure names itself, or whose hazards it does not meet, adds nothing that could be missed", "procedures", least=0.3)
+@operator(
+    "inheritance dropped",
+    MOSTLY,
+    "a preparation that another one inherits too, whose cautions the procedure names itself, or whose hazards it does not meet, adds nothing that could be missed",
+    "procedures",
+    least=0.3,
+)
 def inheritance(record: Record, context: Context) -> Iterator[Mutant]:
     for i, id in enumerate(listed(record.data["inherits"])):
         yield without(record, ("inherits", i), f"does not inherit {id}")
@@ -64,10 +77,17 @@ def inheritance(record: Record, context: Context) -> Iterator[Mutant]:
 
 @operator("signal word softened", CAUGHT, "signal word and severity belong together", "cautions")
 def softer(record: Record, context: Context) -> Iterator[Mutant]:
-    yield changed(record, ("signal",), WEAKER[record.data["signal"]], f"{record.data['signal']} → {WEAKER[record.data['signal']]}")
+    yield changed(
+        record, ("signal",), WEAKER[record.data["signal"]], f"{record.data['signal']} → {WEAKER[record.data['signal']]}"
+    )
 
 
-@operator("signal word and severity softened together", BLIND, "how bad it can be is a judgement; only a NOTICE that speaks of injury gives itself away", "cautions")
+@operator(
+    "signal word and severity softened together",
+    BLIND,
+    "how bad it can be is a judgement; only a NOTICE that speaks of injury gives itself away",
+    "cautions",
+)
 def both_softer(record: Record, context: Context) -> Iterator[Mutant]:
     if record.data["severity"] in LESS:
         data = {**record.data, "signal": WEAKER[record.data["signal"]], "severity": LESS[record.data["severity"]]}
@@ -92,13 +112,23 @@ def typed_word(record: Record, context: Context) -> Iterator[Mutant]:
         yield changed(record, ("steps", i, "do"), "WARNING! " + at(record.data, ("steps", i, "do")), "WARNING typed")
 
 
-@operator("trigger dropped from a hazard", BLIND, "the vocabulary is what the checker believes: a hazard that it no longer derives is missed by no rule; tests of the vocabulary stand for the table that it came from", "hazards")
+@operator(
+    "trigger dropped from a hazard",
+    BLIND,
+    "the vocabulary is what the checker believes: a hazard that it no longer derives is missed by no rule; tests of the vocabulary stand for the table that it came from",
+    "hazards",
+)
 def trigger_dropped(record: Record, context: Context) -> Iterator[Mutant]:
     for i, trigger in enumerate(listed(record.data["triggers"])):
         yield without(record, ("triggers", i), f"no trigger {sorted(trigger)}")
 
 
-@operator("state made to last, or to forbid nothing", BLIND, "as for triggers: the rules read what the vocabulary says", "states")
+@operator(
+    "state made to last, or to forbid nothing",
+    BLIND,
+    "as for triggers: the rules read what the vocabulary says",
+    "states",
+)
 def state_softened(record: Record, context: Context) -> Iterator[Mutant]:
     for field in ("ended_by", "forbids", "requires"):
         for i, id in enumerate(listed(record.data.get(field))):

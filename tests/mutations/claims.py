@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.diagnosis.stages import elsewhere
+from bayleaf.diagnosis.faults.stages import elsewhere
 from bayleaf.records import Record, listed, mapped
 from tests.mutations.mutant import BLIND, CAUGHT, MOSTLY, Mutant, changed, operator, without
 
@@ -31,12 +31,22 @@ def _dropped(record: Record, context: Context, on_path: bool) -> Iterator[Mutant
             yield without(record, path, f"silent about {r}")
 
 
-@operator("on-path reading dropped from a fault", CAUGHT, "a fault speaks of every reading on or beside the paths through its part", "faults")
+@operator(
+    "on-path reading dropped from a fault",
+    CAUGHT,
+    "a fault speaks of every reading on or beside the paths through its part",
+    "faults",
+)
 def silent(record: Record, context: Context) -> Iterator[Mutant]:
     yield from _dropped(record, context, True)
 
 
-@operator("other reading dropped from a fault", BLIND, "silence off the path only knows less; where a stage is like another, the other still speaks", "faults")
+@operator(
+    "other reading dropped from a fault",
+    BLIND,
+    "silence off the path only knows less; where a stage is like another, the other still speaks",
+    "faults",
+)
 def silent_elsewhere(record: Record, context: Context) -> Iterator[Mutant]:
     yield from _dropped(record, context, False)
 
@@ -57,7 +67,13 @@ def no_such_answer(record: Record, context: Context) -> Iterator[Mutant]:
     yield from (changed(record, path, "lowish", f"{r}: lowish") for path, r, _a in _said(record))
 
 
-@operator("every answer of a stage made normal", MOSTLY, "a stage beside others that still show the fault", "faults", least=0.4)
+@operator(
+    "every answer of a stage made normal",
+    MOSTLY,
+    "a stage beside others that still show the fault",
+    "faults",
+    least=0.4,
+)
 def all_normal(record: Record, context: Context) -> Iterator[Mutant]:
     for stage, answers in record.data["stages"].items():
         normal = {r: context.claims.normal(r) for r in answers if r != "like" and r in context.book.of("readings")}
@@ -83,13 +99,20 @@ def no_mend(record: Record, context: Context) -> Iterator[Mutant]:
     yield changed(record, ("mended_by",), "none", "no mend")
 
 
-@operator("symptom dropped from a fault", BLIND, "what is felt is a claim; only a symptom that is left with one cause, or a job, gives it away", "faults")
+@operator(
+    "symptom dropped from a fault",
+    BLIND,
+    "what is felt is a claim; only a symptom that is left with one cause, or a job, gives it away",
+    "faults",
+)
 def not_felt(record: Record, context: Context) -> Iterator[Mutant]:
     for symptom in mapped(record.data["felt_as"]):
         yield without(record, ("felt_as", symptom), f"not felt as {symptom}")
 
 
-@operator("part of a fault exchanged", MOSTLY, "a neighbour on the same paths demands the same readings", "faults", least=0.3)
+@operator(
+    "part of a fault exchanged", MOSTLY, "a neighbour on the same paths demands the same readings", "faults", least=0.3
+)
 def other_part(record: Record, context: Context) -> Iterator[Mutant]:
     parts = list(context.book.of("components"))
     new = parts[(parts.index(record.data["part"]) + len(parts) // 2) % len(parts)]
@@ -105,7 +128,13 @@ def other_first(record: Record, context: Context) -> Iterator[Mutant]:
             yield changed(record, ("first", i), new, f"{id} → {new}")
 
 
-@operator("component dropped from a path", MOSTLY, "a part that neither a fault, a reading nor a step of that system hangs on", "systems", least=0.3)
+@operator(
+    "component dropped from a path",
+    MOSTLY,
+    "a part that neither a fault, a reading nor a step of that system hangs on",
+    "systems",
+    least=0.3,
+)
 def off_the_path(record: Record, context: Context) -> Iterator[Mutant]:
     for i, path in enumerate(listed(record.data.get("paths"))):
         for n, part in enumerate(path["through"]):
@@ -113,12 +142,20 @@ def off_the_path(record: Record, context: Context) -> Iterator[Mutant]:
                 yield without(record, ("paths", i, "through", n), f"{part} off {path['name']}")
 
 
-@operator("greatest pressure ÷ 10", MOSTLY, "a system with one fuel path and no band on it has nothing to hold it against", "systems", least=0.75)
+@operator(
+    "greatest pressure ÷ 10",
+    MOSTLY,
+    "a system with one fuel path and no band on it has nothing to hold it against",
+    "systems",
+    least=0.75,
+)
 def small_greatest(record: Record, context: Context) -> Iterator[Mutant]:
     for i, path in enumerate(listed(record.data.get("paths"))):
         if "greatest" in path:
             value = path["greatest"]["value"]
-            yield changed(record, ("paths", i, "greatest", "value"), value / 10, f"{path['name']}: {value} → {value / 10}")
+            yield changed(
+                record, ("paths", i, "greatest", "value"), value / 10, f"{path['name']}: {value} → {value / 10}"
+            )
 
 
 @operator("what the path carries changed", MOSTLY, "a path with no hazard and no fuel", "systems", least=0.7)
@@ -142,22 +179,45 @@ def other_purpose(record: Record, context: Context) -> Iterator[Mutant]:
         yield without(record, ("purpose",), f"{record.data['purpose']} → diagnosis")
 
 
-@operator("operator of a formula changed", MOSTLY, "a formula that no worked check tells apart at its figures", "calculators", least=0.95)
+@operator(
+    "operator of a formula changed",
+    MOSTLY,
+    "a formula that no worked check tells apart at its figures",
+    "calculators",
+    least=0.95,
+)
 def formula_operator(record: Record, context: Context) -> Iterator[Mutant]:
     for line, text in record.data["formula"].items():
         for hit in re.finditer(r"(?<=\s)([-+*/])(?=\s)", str(text)):
             new = {"+": "-", "-": "+", "*": "/", "/": "*"}[hit.group()]
-            yield changed(record, ("formula", line), f"{text[: hit.start()]}{new}{text[hit.end() :]}", f"{line}: {hit.group()} → {new}")
+            yield changed(
+                record,
+                ("formula", line),
+                f"{text[: hit.start()]}{new}{text[hit.end() :]}",
+                f"{line}: {hit.group()} → {new}",
+            )
 
 
-@operator("constant of a formula + 10 %", MOSTLY, "a constant to which the worked checks are not sensitive within their tolerance", "calculators", least=0.8)
+@operator(
+    "constant of a formula + 10 %",
+    MOSTLY,
+    "a constant to which the worked checks are not sensitive within their tolerance",
+    "calculators",
+    least=0.8,
+)
 def formula_constant(record: Record, context: Context) -> Iterator[Mutant]:
     for name, constant in mapped(record.data.get("constants")).items():
         new = float(f"{constant['value'] * 1.1:.9g}")
         yield changed(record, ("constants", name, "value"), new, f"{name}: {constant['value']} → {new}")
 
 
-@operator("worked value + 2 %", MOSTLY, "a worked check whose tolerance is wider, because its source rounds so", "calculators", least=0.8)
+@operator(
+    "worked value + 2 %",
+    MOSTLY,
+    "a worked check whose tolerance is wider, because its source rounds so",
+    "calculators",
+    least=0.8,
+)
 def worked_value(record: Record, context: Context) -> Iterator[Mutant]:
     for i, check in enumerate(record.data["checks"]):
         for name, gives in check["gives"].items():
@@ -181,7 +241,9 @@ def few_checks(record: Record, context: Context) -> Iterator[Mutant]:
 def job_value(record: Record, context: Context) -> Iterator[Mutant]:
     for i, entry in enumerate(listed(record.data["readings"])):
         if entry.get("value"):
-            yield changed(record, ("readings", i, "value"), entry["value"] * 10, f"{entry['reading']}: {entry['value']} × 10")
+            yield changed(
+                record, ("readings", i, "value"), entry["value"] * 10, f"{entry['reading']}: {entry['value']} × 10"
+            )
 
 
 @operator("reading of a job dropped", MOSTLY, "a reading that clears what others clear too", "jobs", least=0.1)

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 
 from bayleaf.checks import all_rules
 from bayleaf.checks.context import Context
-from bayleaf.diagnosis.replay import replay
+from bayleaf.diagnosis.jobs.replay import replay
 from bayleaf.finding import Finding
 from bayleaf.records import Book, Record
 from bayleaf.records.record import Source
 from bayleaf.records.shape import Shapes
-from bayleaf.records.strict import load_text
+from bayleaf.records.yaml.strict import load_text
 from tests.mutations.mutant import Mutant
 
 # Kinds whose meaning reaches further than the records that name them, and the families of rules that it reaches.
@@ -21,7 +21,18 @@ FAR = {
     **dict.fromkeys(("states", "acts", "conditions", "hazards", "cautions"), _WALKED),
     **dict.fromkeys(("systems", "components", "readings", "equipment", "quantities"), _CLAIMED),
 }
-REPLAYED = {"faults", "readings", "systems", "jobs", "equipment", "calculators", "vehicles", "symptoms", "components", "quantities"}
+REPLAYED = {
+    "faults",
+    "readings",
+    "systems",
+    "jobs",
+    "equipment",
+    "calculators",
+    "vehicles",
+    "symptoms",
+    "components",
+    "quantities",
+}
 
 
 @dataclass(frozen=True)
@@ -41,7 +52,9 @@ class Detector:
     def __init__(self, book: Book):
         self.book = book
         self.shapes = Shapes(book.root / "schemas")
-        self.rules = {scope: [r for r in all_rules() if r.scope == scope and r.check] for scope in ("record", "value", "book")}
+        self.rules = {
+            scope: [r for r in all_rules() if r.scope == scope and r.check] for scope in ("record", "value", "book")
+        }
         self.context = Context(book)
         self.jobs = self._replayed(book)
         self.over_book = set(map(self._key, self._book_rules(self.context)))
@@ -55,7 +68,7 @@ class Detector:
         """The most severe new finding about a mutant, or `crash` where a rule broke down on it."""
         try:
             return self._see(mutant)
-        except Exception as err:  # noqa: BLE001 - whatever broke is a fault of the checker, and is shown as one
+        except Exception as err:
             return Seen("crash", f"{type(err).__name__}:{err}")
 
     def _see(self, mutant: Mutant) -> Seen:
@@ -86,11 +99,19 @@ class Detector:
         return _worst(near)
 
     def _with(self, record: Record, mutant: Mutant) -> Book:
-        typed = {path: text for path, text in record.source.typed.items() if path[: len(record.prefix)] == record.prefix}
+        typed = {
+            path: text for path, text in record.source.typed.items() if path[: len(record.prefix)] == record.prefix
+        }
         typed = {path: text for path, text in typed.items() if path[len(record.prefix) :] != mutant.path}
         source = Source(record.file, typed={path[len(record.prefix) :]: text for path, text in typed.items()})
         new = Record(record.kind, record.id, mutant.data, source, (), record.sound)
-        book = Book(self.book.root, {kind: dict(held) for kind, held in self.book.kinds.items()}, [], self.book.files, dict(self.book._all))
+        book = Book(
+            self.book.root,
+            {kind: dict(held) for kind, held in self.book.kinds.items()},
+            [],
+            self.book.files,
+            dict(self.book._all),
+        )
         book.kinds[record.kind][record.id] = book._all[record.id] = new
         return book
 
@@ -108,7 +129,13 @@ class Detector:
         rules = [r for r in self.rules["record"] if r.asks(record.kind) and r.code.startswith(families)]
         found = [f for rule in rules for f in rule.check(record, context)]
         if families == ("",):
-            found += [f for site in context.sites(record) for rule in self.rules["value"] if rule.asks(record.kind, site.role) for f in rule.check(site, context)]
+            found += [
+                f
+                for site in context.sites(record)
+                for rule in self.rules["value"]
+                if rule.asks(record.kind, site.role)
+                for f in rule.check(site, context)
+            ]
         excepted = {e["rule"] for e in record.data.get("exceptions", []) if isinstance(e, dict)}
         return {self._key(f) for f in found if f.code not in excepted}
 

@@ -8,7 +8,19 @@ from bayleaf.checks.context import Context
 from bayleaf.records import KINDS, RECORD_KINDS, VOCABULARY_KINDS, Record
 from tests.mutations.mutant import BLIND, CAUGHT, MOSTLY, Mutant, changed, operator, renamed, without
 
-WORDS = {"also_called", "misleads", "next", "explain", "calculators", "because", "changed", "consumables", "mistaken_for", "setup", "ask"}
+WORDS = {
+    "also_called",
+    "misleads",
+    "next",
+    "explain",
+    "calculators",
+    "because",
+    "changed",
+    "consumables",
+    "mistaken_for",
+    "setup",
+    "ask",
+}
 OPTIONAL = "what may be left out is not missed by its absence: the field is one that only a reader would look for"
 
 
@@ -28,7 +40,9 @@ def dropped(record: Record, context: Context) -> Iterator[Mutant]:
 @operator("optional field dropped", BLIND, OPTIONAL)
 def optional(record: Record, context: Context) -> Iterator[Mutant]:
     wanted = _required(record, context)
-    yield from (without(record, (name,), f"no {name}") for name in record.data if name not in wanted and name != "exceptions")
+    yield from (
+        without(record, (name,), f"no {name}") for name in record.data if name not in wanted and name != "exceptions"
+    )
 
 
 @operator("field misspelled", CAUGHT, "no record has a field that its schema does not know")
@@ -48,14 +62,18 @@ def _ids(record: Record, context: Context) -> Iterator:
     yield from known.values()
 
 
-def _put(record: Record, link, new: str, what: str) -> Mutant:  # noqa: ANN001 - a link of the checks
+def _put(record: Record, link, new: str, what: str) -> Mutant:
     return renamed(record, link.path, new, what) if link.key else changed(record, link.path, new, what)
 
 
 @operator("id mistyped", CAUGHT, "every id is looked up")
 def mistyped(record: Record, context: Context) -> Iterator[Mutant]:
     for link in _ids(record, context):
-        wrong = link.id[:-2] + link.id[-1] + link.id[-2] if len(link.id) > 3 and link.id[-1] != link.id[-2] else link.id + "x"
+        wrong = (
+            link.id[:-2] + link.id[-1] + link.id[-2]
+            if len(link.id) > 3 and link.id[-1] != link.id[-2]
+            else link.id + "x"
+        )
         yield _put(record, link, wrong, f"{link.id} → {wrong}")
 
 
@@ -90,7 +108,12 @@ def _exchanged(record: Record, context: Context) -> Iterator[Mutant]:
                 yield _put(record, link, other, f"{link.id} → {other}")
 
 
-@operator("title exchanged with another record's", MOSTLY, "two records of one name are told by nothing but their ids", least=0.9)
+@operator(
+    "title exchanged with another record's",
+    MOSTLY,
+    "two records of one name are told by nothing but their ids",
+    least=0.9,
+)
 def title(record: Record, context: Context) -> Iterator[Mutant]:
     others = [r for r in context.book.of(record.kind).values() if r.id != record.id]
     if others:
@@ -109,7 +132,14 @@ def prose(record: Record, context: Context) -> Iterator[Mutant]:
 def twice(record: Record, context: Context) -> Iterator[Mutant]:
     if record.source.raw and not record.prefix:
         line = next(x for x in record.source.raw.split(b"\n") if x.startswith(b"title:"))
-        yield Mutant(record.kind, record.id, ("title",), "title twice", {}, record.source.raw.rstrip(b"\n") + b"\n" + line + b"\n")
+        yield Mutant(
+            record.kind,
+            record.id,
+            ("title",),
+            "title twice",
+            {},
+            record.source.raw.rstrip(b"\n") + b"\n" + line + b"\n",
+        )
 
 
 @operator("tab for spaces", CAUGHT, "the reader refuses tabs")
@@ -118,7 +148,16 @@ def tab(record: Record, context: Context) -> Iterator[Mutant]:
         yield Mutant(record.kind, record.id, (), "tab", {}, record.source.raw.replace(b"\n  ", b"\n\t", 1))
 
 
-@operator("unquoted word that is read as true or false", CAUGHT, "what two versions of YAML read differently is refused")
+@operator(
+    "unquoted word that is read as true or false", CAUGHT, "what two versions of YAML read differently is refused"
+)
 def norway(record: Record, context: Context) -> Iterator[Mutant]:
     if record.source.raw and not record.prefix:
-        yield Mutant(record.kind, record.id, ("title",), "title: no", {}, b"\n".join(b"title: no" if x.startswith(b"title:") else x for x in record.source.raw.split(b"\n")))
+        yield Mutant(
+            record.kind,
+            record.id,
+            ("title",),
+            "title: no",
+            {},
+            b"\n".join(b"title: no" if x.startswith(b"title:") else x for x in record.source.raw.split(b"\n")),
+        )

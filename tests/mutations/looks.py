@@ -10,14 +10,20 @@ from tests.mutations.mutant import CAUGHT, MOSTLY, Mutant, changed, operator, st
 from tests.mutations.steps import less, with_act
 
 
-@operator("fuel bled before the first look at a joint", CAUGHT, "the look comes next after the first pressure", "procedures")
+@operator(
+    "fuel bled before the first look at a joint", CAUGHT, "the look comes next after the first pressure", "procedures"
+)
 def bled_unseen(record: Record, context: Context) -> Iterator[Mutant]:
     for i in with_act(record, "close-joint"):
         walked = next(s for s in context.walk(record).steps if s.source == record.id and s.path == ("steps", i))
         if any(s == "joint-unproved" for s, _at in walked.after) and "at" in walked.data:
             steps = list(record.data["steps"])
             bled = {"do": "Bleed the line.", "act": "bleed", "at": walked.data["at"]}
-            steps[i + 1 : i + 1] = [{"do": "Switch the key on.", "act": "key-on"}, bled, {"do": "Switch the key off.", "act": "key-off"}]
+            steps[i + 1 : i + 1] = [
+                {"do": "Switch the key on.", "act": "key-on"},
+                bled,
+                {"do": "Switch the key off.", "act": "key-off"},
+            ]
             yield steps_changed(record, steps, ("steps", i + 1), f"bled after step {i + 1}, which nobody has looked at")
 
 
@@ -25,25 +31,50 @@ def bled_unseen(record: Record, context: Context) -> Iterator[Mutant]:
 def no_running_look(record: Record, context: Context) -> Iterator[Mutant]:
     joints = {id for id, state in context.machine.states.items() if state.connection}
     steps = context.walk(record).steps
-    first = next((n for n, s in enumerate(steps[:-1]) if s.source == record.id and "start-engine" in s.own and s.had & joints), None)
+    first = next(
+        (n for n, s in enumerate(steps[:-1]) if s.source == record.id and "start-engine" in s.own and s.had & joints),
+        None,
+    )
     if first is not None and steps[first + 1].data.get("act") == "leak-check":
         yield less(record, steps[first + 1].path[1], "no look")
 
 
-@operator("bonding removed", MOSTLY, "a cart that a preparation has bonded, or a container that a followed procedure bonds too", "procedures", least=0.6)
+@operator(
+    "bonding removed",
+    MOSTLY,
+    "a cart that a preparation has bonded, or a container that a followed procedure bonds too",
+    "procedures",
+    least=0.6,
+)
 def not_bonded(record: Record, context: Context) -> Iterator[Mutant]:
     for i, step in enumerate(record.data["steps"]):
         if "container-bonded" in listed(step.get("sets")):
             yield without(record, ("steps", i, "sets"), "not bonded")
 
 
-@operator("engine started from a line outside the steps", CAUGHT, "only steps are walked, so an order stands in a step or leads to one", "procedures")
+@operator(
+    "engine started from a line outside the steps",
+    CAUGHT,
+    "only steps are walked, so an order stands in a step or leads to one",
+    "procedures",
+)
 def ordered_elsewhere(record: Record, context: Context) -> Iterator[Mutant]:
     if not any("start-engine" in s.own for s in context.walk(record).steps):
-        yield changed(record, ("misleads",), [*listed(record.data["misleads"]), "It shows only when warm. Start the engine, and look again."], "started in misleads")
+        yield changed(
+            record,
+            ("misleads",),
+            [*listed(record.data["misleads"]), "It shows only when warm. Start the engine, and look again."],
+            "started in misleads",
+        )
 
 
-@operator("one person fewer", MOSTLY, "two where neither a step, a preparation nor a followed procedure speaks of the second", "procedures", least=0.7)
+@operator(
+    "one person fewer",
+    MOSTLY,
+    "two where neither a step, a preparation nor a followed procedure speaks of the second",
+    "procedures",
+    least=0.7,
+)
 def fewer_people(record: Record, context: Context) -> Iterator[Mutant]:
     people = record.data["needs"]["people"]
     if people > 1:

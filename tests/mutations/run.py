@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from bayleaf.records import Book, load
-from tests.mutations import cautions, claims, fields, looks, steps, values  # noqa: F401 - each enters its operators
+from tests.mutations import cautions, claims, fields, looks, steps, values
 from tests.mutations.detect import Detector
 from tests.mutations.mutant import OPERATORS, Mutant, Operator
 from tests.mutations.table import Row
@@ -22,7 +22,11 @@ def detector(root: Path = ROOT) -> Detector:
 
 def mutants(operator: Operator, held: Detector, order: random.Random | None = None) -> Iterable[Mutant]:
     """The mutants of one operator, in the book's order or in a seeded one. A change that changes nothing is left out."""
-    records = [r for r in _records(held.book) if r.sound and (not operator.kinds or r.kind in operator.kinds) and r.data.get("status") != "retired"]
+    records = [
+        r
+        for r in _records(held.book)
+        if r.sound and (not operator.kinds or r.kind in operator.kinds) and r.data.get("status") != "retired"
+    ]
     if order:
         order.shuffle(records)
         first = list({record.kind: record for record in records}.values())  # a sample reaches every kind

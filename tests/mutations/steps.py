@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.records import Record, listed
-from tests.mutations.mutant import CAUGHT, MOSTLY, Mutant, at, changed, operator, steps_changed, without
+from tests.mutations.mutant import CAUGHT, MOSTLY, Mutant, changed, operator, steps_changed, without
 
 
 def with_act(record: Record, *acts: str) -> Iterator[int]:
@@ -18,7 +18,12 @@ def with_act(record: Record, *acts: str) -> Iterator[int]:
 def less(record: Record, i: int, what: str) -> Mutant:
     """A mutant without one step."""
     steps = [s for n, s in enumerate(record.data["steps"]) if n != i]
-    return steps_changed(record, steps, ("steps", i), f"{what}: {record.data['steps'][i].get('do') or record.data['steps'][i].get('follow')}")
+    return steps_changed(
+        record,
+        steps,
+        ("steps", i),
+        f"{what}: {record.data['steps'][i].get('do') or record.data['steps'][i].get('follow')}",
+    )
 
 
 def _more(record: Record, i: int, step: dict, what: str) -> Mutant:
@@ -27,21 +32,41 @@ def _more(record: Record, i: int, step: dict, what: str) -> Mutant:
     return steps_changed(record, steps, ("steps", i), what)
 
 
-@operator("cool-down removed", MOSTLY, "where nothing was opened afterwards, or a followed procedure cools too, it was only comfort", "procedures", least=0.8)
+@operator(
+    "cool-down removed",
+    MOSTLY,
+    "where nothing was opened afterwards, or a followed procedure cools too, it was only comfort",
+    "procedures",
+    least=0.8,
+)
 def no_cooling(record: Record, context: Context) -> Iterator[Mutant]:
     yield from (less(record, i, "no cooling") for i in with_act(record, "cool-down"))
 
 
-@operator("relief removed", MOSTLY, "a relief that is followed twice, or after which nothing is opened", "procedures", least=0.8)
+@operator(
+    "relief removed",
+    MOSTLY,
+    "a relief that is followed twice, or after which nothing is opened",
+    "procedures",
+    least=0.8,
+)
 def no_relief(record: Record, context: Context) -> Iterator[Mutant]:
     for i, step in enumerate(record.data["steps"]):
         followed = context.book.of("procedures").get(step.get("follow"))
-        sets = listed(step.get("sets")) + [s for f in (listed(followed.data["steps"]) if followed else []) for s in listed(f.get("sets"))]
+        sets = listed(step.get("sets")) + [
+            s for f in (listed(followed.data["steps"]) if followed else []) for s in listed(f.get("sets"))
+        ]
         if "fuel-pressure-relieved" in sets:
             yield less(record, i, "no relief")
 
 
-@operator("leak check removed", MOSTLY, "a second look at a joint that was already proved, or one of several in a row", "procedures", least=0.4)
+@operator(
+    "leak check removed",
+    MOSTLY,
+    "a second look at a joint that was already proved, or one of several in a row",
+    "procedures",
+    least=0.4,
+)
 def no_leak_check(record: Record, context: Context) -> Iterator[Mutant]:
     yield from (less(record, i, "no leak check") for i in with_act(record, "leak-check"))
     for i, step in enumerate(record.data["steps"]):
@@ -63,7 +88,10 @@ def not_restored(record: Record, context: Context) -> Iterator[Mutant]:
 @operator("closing step removed", CAUGHT, "an open joint forbids what comes next, and may not be left", "procedures")
 def not_closed(record: Record, context: Context) -> Iterator[Mutant]:
     for i in with_act(record, "close-joint"):
-        if any(s.get("act") == "open-joint" and s.get("at") == record.data["steps"][i].get("at") for s in record.data["steps"][:i]):
+        if any(
+            s.get("act") == "open-joint" and s.get("at") == record.data["steps"][i].get("at")
+            for s in record.data["steps"][:i]
+        ):
             yield less(record, i, "not closed")
 
 
@@ -77,7 +105,9 @@ def _fuel_openings(record: Record, context: Context) -> Iterator[int]:
 @operator("key switched on after the relief", CAUGHT, "the relief is gone as soon as the key turns", "procedures")
 def key_after_relief(record: Record, context: Context) -> Iterator[Mutant]:
     for i in _fuel_openings(record, context):
-        data = _more(record, i, {"do": "Switch the key on.", "act": "key-on"}, "key on before the joint is opened").data["steps"]
+        data = _more(
+            record, i, {"do": "Switch the key on.", "act": "key-on"}, "key on before the joint is opened"
+        ).data["steps"]
         data.insert(i + 1, {"do": "Switch the key off.", "act": "key-off"})
         yield steps_changed(record, data, ("steps", i), f"key on and off before step {i + 1}")
 
@@ -90,7 +120,12 @@ def run_before_opening(record: Record, context: Context) -> Iterator[Mutant]:
         yield steps_changed(record, data, ("steps", i), f"engine run before step {i + 1}")
 
 
-@operator("engine started on an unproved joint", CAUGHT, "a closed joint counts as leaking until it was looked at", "procedures")
+@operator(
+    "engine started on an unproved joint",
+    CAUGHT,
+    "a closed joint counts as leaking until it was looked at",
+    "procedures",
+)
 def start_unproved(record: Record, context: Context) -> Iterator[Mutant]:
     for i in with_act(record, "close-joint"):
         walked = next(s for s in context.walk(record).steps if s.source == record.id and s.path == ("steps", i))
@@ -107,7 +142,13 @@ def driven(record: Record, context: Context) -> Iterator[Mutant]:
         yield _more(record, 0, {"do": "Drive the car around the block.", "act": "drive"}, "driven")
 
 
-@operator("steps exchanged", MOSTLY, "two steps of which neither needs the other may come in either order", "procedures", least=0.2)
+@operator(
+    "steps exchanged",
+    MOSTLY,
+    "two steps of which neither needs the other may come in either order",
+    "procedures",
+    least=0.2,
+)
 def exchanged(record: Record, context: Context) -> Iterator[Mutant]:
     steps = record.data["steps"]
     for i in range(len(steps) - 1):
@@ -125,7 +166,13 @@ def no_act(record: Record, context: Context) -> Iterator[Mutant]:
             yield steps_changed(record, steps, ("steps", i), f"{step['act']} dropped: {step['do']}")
 
 
-@operator("act exchanged for another", MOSTLY, "an act that contradicts neither its words nor what stands", "procedures", least=0.8)
+@operator(
+    "act exchanged for another",
+    MOSTLY,
+    "an act that contradicts neither its words nor what stands",
+    "procedures",
+    least=0.8,
+)
 def other_act(record: Record, context: Context) -> Iterator[Mutant]:
     acts = list(context.book.of("acts"))
     for i, step in enumerate(record.data["steps"]):
@@ -134,12 +181,28 @@ def other_act(record: Record, context: Context) -> Iterator[Mutant]:
             yield changed(record, ("steps", i, "act"), new, f"{step['act']} → {new}: {step['do']}")
 
 
-@operator("component of an act dropped", MOSTLY, "an act of the whole car needs none, and a look that names no joint is of every joint", "procedures", least=0.7)
+@operator(
+    "component of an act dropped",
+    MOSTLY,
+    "an act of the whole car needs none, and a look that names no joint is of every joint",
+    "procedures",
+    least=0.7,
+)
 def no_part(record: Record, context: Context) -> Iterator[Mutant]:
-    yield from (without(record, ("steps", i, "at"), f"{s.get('act')} at nothing") for i, s in enumerate(record.data["steps"]) if "at" in s)
+    yield from (
+        without(record, ("steps", i, "at"), f"{s.get('act')} at nothing")
+        for i, s in enumerate(record.data["steps"])
+        if "at" in s
+    )
 
 
-@operator("sets or proves dropped", MOSTLY, "a state that nothing later asks for and that most such steps do not set", "procedures", least=0.4)
+@operator(
+    "sets or proves dropped",
+    MOSTLY,
+    "a state that nothing later asks for and that most such steps do not set",
+    "procedures",
+    least=0.4,
+)
 def nothing_set(record: Record, context: Context) -> Iterator[Mutant]:
     for i, step in enumerate(record.data["steps"]):
         for field in ("sets", "proves"):
@@ -147,7 +210,13 @@ def nothing_set(record: Record, context: Context) -> Iterator[Mutant]:
                 yield without(record, ("steps", i, field), f"{field} {step[field]}")
 
 
-@operator("leaves, ends or needs emptied", MOSTLY, "a needed state that no step of the procedure relies on", "procedures", least=0.8)
+@operator(
+    "leaves, ends or needs emptied",
+    MOSTLY,
+    "a needed state that no step of the procedure relies on",
+    "procedures",
+    least=0.8,
+)
 def declarations(record: Record, context: Context) -> Iterator[Mutant]:
     for path in (("leaves",), ("ends",), ("needs", "states")):
         held = record.data.get(path[0]) if len(path) == 1 else record.data["needs"]["states"]
@@ -155,13 +224,25 @@ def declarations(record: Record, context: Context) -> Iterator[Mutant]:
             yield changed(record, path, "none", f"{path[-1]} {held} emptied")
 
 
-@operator("quantity at which to stop dropped", MOSTLY, "where fuel is bled and no pump runs into an open end, the person at the valve stops it", "procedures", least=0.05)
+@operator(
+    "quantity at which to stop dropped",
+    MOSTLY,
+    "where fuel is bled and no pump runs into an open end, the person at the valve stops it",
+    "procedures",
+    least=0.05,
+)
 def no_stop(record: Record, context: Context) -> Iterator[Mutant]:
     for i, step in enumerate(record.data["steps"]):
         yield from (without(record, ("steps", i, f), f"no {f}") for f in ("stop_at", "at_most") if f in step)
 
 
-@operator("lift added to the places", MOSTLY, "what may be done in the bay with the engine off may be done on a lift", "procedures", least=0.2)
+@operator(
+    "lift added to the places",
+    MOSTLY,
+    "what may be done in the bay with the engine off may be done on a lift",
+    "procedures",
+    least=0.2,
+)
 def on_a_lift(record: Record, context: Context) -> Iterator[Mutant]:
     if "lift" not in record.data["where"]:
         yield changed(record, ("where",), [*record.data["where"], "lift"], "also on a lift")
@@ -180,7 +261,9 @@ def no_instrument(record: Record, context: Context) -> Iterator[Mutant]:
             yield without(record, ("steps", i, "takes", "instrument"), f"{step['takes']['reading']} with nothing")
 
 
-@operator("condition of a step changed", MOSTLY, "a condition that implies the same acts and states", "procedures", least=0.7)
+@operator(
+    "condition of a step changed", MOSTLY, "a condition that implies the same acts and states", "procedures", least=0.7
+)
 def other_condition(record: Record, context: Context) -> Iterator[Mutant]:
     conditions = list(context.book.of("conditions"))
     for i, step in enumerate(record.data["steps"]):

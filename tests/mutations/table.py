@@ -39,7 +39,9 @@ class Row:
 
 def render(rows: list[Row], examples: int) -> str:
     """The table, then every blind spot and everything missed, with examples."""
-    lines = [f"{'operator':<46}{'expected':>10}{'mutants':>9}{'error':>7}{'warning':>9}{'missed':>8}{'share':>8}  seen by"]
+    lines = [
+        f"{'operator':<46}{'expected':>10}{'mutants':>9}{'error':>7}{'warning':>9}{'missed':>8}{'share':>8}  seen by"
+    ]
     for row in rows:
         levels = Counter(seen.level for _m, seen in row.seen)
         codes = Counter(seen.code for _m, seen in row.seen if seen.level in ("error", "warning"))
@@ -48,7 +50,11 @@ def render(rows: list[Row], examples: int) -> str:
             f"{row.operator.name:<46}{row.operator.expects:>10}{len(row.seen):>9}{levels['error']:>7}{levels['warning']:>9}{levels['']:>8}"
             f"{row.share:>8.1%}  {' '.join(c for c, _n in codes.most_common(4))}{flag}"
         )
-    for expects, title in ((CAUGHT, "to be caught always"), (MOSTLY, "to be caught mostly"), (BLIND, "blind spots in principle")):
+    for expects, title in (
+        (CAUGHT, "to be caught always"),
+        (MOSTLY, "to be caught mostly"),
+        (BLIND, "blind spots in principle"),
+    ):
         some = [row for row in rows if row.operator.expects == expects]
         mutants, missed = sum(len(r.seen) for r in some), sum(len(r.missed) for r in some)
         if mutants:
@@ -58,5 +64,7 @@ def render(rows: list[Row], examples: int) -> str:
     for row in rows:
         if row.missed:
             lines.append(f"- {row.operator.name} ({len(row.missed)} of {len(row.seen)}): {row.operator.why}")
-            lines += [f"    {m.kind}/{m.id}: {m.what}" for m in row.missed[:: max(1, len(row.missed) // examples)][:examples]]
+            lines += [
+                f"    {m.kind}/{m.id}: {m.what}" for m in row.missed[:: max(1, len(row.missed) // examples)][:examples]
+            ]
     return "\n".join(lines)

@@ -51,7 +51,11 @@ def a_tenth_of_a_limit(record: Record, context: Context) -> Iterator[Mutant]:
     yield from (_scaled(record, path, value, 0.1) for path, value in _numbers(record, context, False))
 
 
-@operator("number + 5 %", BLIND, "a figure that is a little off is a claim about the world; where a formula or a conversion stands beside it, that tells")
+@operator(
+    "number + 5 %",
+    BLIND,
+    "a figure that is a little off is a claim about the world; where a formula or a conversion stands beside it, that tells",
+)
 def a_little(record: Record, context: Context) -> Iterator[Mutant]:
     for judged in (True, False):
         yield from (_scaled(record, path, value, 1.05) for path, value in _numbers(record, context, judged))
@@ -67,24 +71,49 @@ def other_dimension(record: Record, context: Context) -> Iterator[Mutant]:
                 yield changed(record, site.unit_path, unit, f"{site.unit} → {unit}")
 
 
-@operator("other unit of the same quantity", MOSTLY, POINT + ", and near units (kPa and psi differ by seven) stay inside it", least=0.25)
+@operator(
+    "other unit of the same quantity",
+    MOSTLY,
+    POINT + ", and near units (kPa and psi differ by seven) stay inside it",
+    least=0.25,
+)
 def other_unit(record: Record, context: Context) -> Iterator[Mutant]:
     for site in context.sites(record):
         if site.quantity and site.numbers:
-            unit = next((u for u in site.quantity.symbols() if u != site.unit and units()[u].factor != units().get(site.unit, units()[u]).factor), None)
+            unit = next(
+                (
+                    u
+                    for u in site.quantity.symbols()
+                    if u != site.unit and units()[u].factor != units().get(site.unit, units()[u]).factor
+                ),
+                None,
+            )
             if unit:
                 yield changed(record, site.unit_path, unit, f"{site.unit} → {unit}")
 
 
-@operator("gauge for absolute", MOSTLY, "where neither a band, an instrument nor a formula holds the reading, the wrong reference is a claim like any other", "readings", "calculators", least=0.8)
+@operator(
+    "gauge for absolute",
+    MOSTLY,
+    "where neither a band, an instrument nor a formula holds the reading, the wrong reference is a claim like any other",
+    "readings",
+    "calculators",
+    least=0.8,
+)
 def other_reference(record: Record, context: Context) -> Iterator[Mutant]:
     sites = [("quantity",)] if "quantity" in record.data else []
-    sites += [("inputs", name, "quantity") for name in record.data.get("inputs", {})] if record.kind == "calculators" else []
+    sites += (
+        [("inputs", name, "quantity") for name in record.data.get("inputs", {})] if record.kind == "calculators" else []
+    )
     for path in sites:
         mine = context.quantities.get(at(record.data, path))
         for id, other in context.quantities.items():
             pair = {mine.reference, other.reference} if mine else set()
-            if mine and other.dimension == mine.dimension and pair in ({"gauge", "absolute"}, {"vacuum", "absolute"}, {"vacuum", "gauge"}):
+            if (
+                mine
+                and other.dimension == mine.dimension
+                and pair in ({"gauge", "absolute"}, {"vacuum", "absolute"}, {"vacuum", "gauge"})
+            ):
                 yield changed(record, path, id, f"{mine.id} ({mine.reference}) → {id} ({other.reference})")
                 break
 
@@ -93,7 +122,11 @@ def other_reference(record: Record, context: Context) -> Iterator[Mutant]:
 def signed(record: Record, context: Context) -> Iterator[Mutant]:
     for site in context.sites(record):
         if site.quantity and site.quantity.reference == "vacuum" and site.role != "width":
-            yield from (changed(record, path, -value, f"{value} → {-value}") for path, value in site.numbers.items() if value > 0)
+            yield from (
+                changed(record, path, -value, f"{value} → {-value}")
+                for path, value in site.numbers.items()
+                if value > 0
+            )
 
 
 @operator("min and max exchanged", CAUGHT, "a band whose min is above its max holds nothing")
@@ -139,7 +172,11 @@ def no_place(record: Record, context: Context) -> Iterator[Mutant]:
             yield changed(record, path, {"source": at(record.data, path)["source"]}, "no place")
 
 
-@operator("published basis for common practice", BLIND, "whether the figure stands in that source only a reader of the source can say")
+@operator(
+    "published basis for common practice",
+    BLIND,
+    "whether the figure stands in that source only a reader of the source can say",
+)
 def false_source(record: Record, context: Context) -> Iterator[Mutant]:
     source = next(iter(context.book.of("sources")), None)
     for path in _bases(record.data):

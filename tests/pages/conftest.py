@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.tree import pages
-from bayleaf.pages.uses import Uses
 from tests.pages.shown import real_book
 
 

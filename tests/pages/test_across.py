@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from bayleaf.pages import entries
-from bayleaf.pages.across import CLASS, INSTRUMENTS
-from bayleaf.pages.steps import unfold
-from bayleaf.pages.proof import proof
+from bayleaf.pages.parts.across import CLASS, INSTRUMENTS
+from bayleaf.pages.parts.proof import proof
+from bayleaf.pages.parts.steps import unfold
 from tests.pages.shown import block, parsed, real_book, seen
 
 
@@ -21,7 +21,11 @@ def test_the_class_sees_every_calculator_that_says_what_to_show(view, made):
 def test_a_teacher_finds_the_three_charts_that_every_course_needs(view):
     # Asked for by those who teach: injectors by layout, boost by altitude, what a volt lost costs. No outside source.
     for id in ("injector-pressure-layouts", "pressure-ratio-altitude", "voltage-drop-pump"):
-        assert view.calculators[id].chart and view.calculators[id].table and "teaches" in view.book.of("calculators")[id].data
+        assert (
+            view.calculators[id].chart
+            and view.calculators[id].table
+            and "teaches" in view.book.of("calculators")[id].data
+        )
 
 
 def test_every_procedure_with_something_to_prove_is_on_the_page_of_instruments(view, made):

@@ -7,9 +7,9 @@ import re
 
 import pytest
 
-from bayleaf.formulas.tabulate import tabulate
-from bayleaf.pages.calculators import group_of
-from bayleaf.pages.form import form
+from bayleaf.formulas.output.tabulate import tabulate
+from bayleaf.pages.kinds.calculators import group_of
+from bayleaf.pages.parts.form import form
 from tests.pages.shown import parsed, seen
 
 RISE = "regulator-rise"
@@ -52,8 +52,12 @@ def test_the_form_carries_its_limits_in_si_and_the_place_of_each_result(view):
     data = json.loads(re.search(r'class="bl-data">(.*?)</script>', found)[1])
     vacuum = data["inputs"][0]
     assert vacuum["reference"] == "vacuum" and vacuum["low"] == 0
-    assert vacuum["high"] == pytest.approx(25 * 3386.389, rel=1e-6)  # inHg conventional, NIST SP 811 table B.8 (recalled)
-    assert [r["line"] for r in data["results"]] == [list(view.calculators[id].lines).index(r) for r in view.calculators[id].results]
+    assert vacuum["high"] == pytest.approx(
+        25 * 3386.389, rel=1e-6
+    )  # inHg conventional, NIST SP 811 table B.8 (recalled)
+    assert [r["line"] for r in data["results"]] == [
+        list(view.calculators[id].lines).index(r) for r in view.calculators[id].results
+    ]
 
 
 def test_json_in_a_page_cannot_end_the_script_that_holds_it(view):
@@ -63,7 +67,9 @@ def test_json_in_a_page_cannot_end_the_script_that_holds_it(view):
 
 
 def test_a_procedure_that_names_a_calculator_holds_its_table(view, made):
-    owners = [r for kind in ("procedures", "systems") for r in view.live(kind) if isinstance(r.data.get("calculators"), list)]
+    owners = [
+        r for kind in ("procedures", "systems") for r in view.live(kind) if isinstance(r.data.get("calculators"), list)
+    ]
     assert owners
     for record in owners:
         tree = parsed(made[f"{record.kind}/{record.id}.md"])
@@ -74,6 +80,11 @@ def test_the_index_groups_calculators_by_what_comes_out(view, made):
     tree = parsed(made["calculators/index.md"])
     assert len(tree.css("ul.bl-tiles > li")) == len(view.live("calculators"))
     # Powers of m, kg, s, K, A as the SI brochure derives them: pascal, volt, litre a second, a pure number, square metre.
-    expected = {"Pressure": (-1, 1, -2, 0, 0), "Electricity": (2, 1, -3, 0, -1), "Flow, volume and mass": (3, 0, -1, 0, 0),
-                "Ratios, shares and counts": (0, 0, 0, 0, 0), "Others": (2, 0, 0, 0, 0)}  # fmt: skip
+    expected = {
+        "Pressure": (-1, 1, -2, 0, 0),
+        "Electricity": (2, 1, -3, 0, -1),
+        "Flow, volume and mass": (3, 0, -1, 0, 0),
+        "Ratios, shares and counts": (0, 0, 0, 0, 0),
+        "Others": (2, 0, 0, 0, 0),
+    }
     assert {group: group_of(dimension) for group, dimension in expected.items()} == {group: group for group in expected}

@@ -10,12 +10,12 @@ import re
 
 import pytest
 
-from bayleaf.formulas.tabulate import named_results
-from bayleaf.pages.axis import ticks
-from bayleaf.pages.chart import chart, sentence
-from bayleaf.pages.labels import Label, laid_out
-from bayleaf.pages.plot import FONT, PHONE, SCREEN, WIDE, Line, drawing, wrapped
-from bayleaf.pages.uses import Uses
+from bayleaf.formulas.output.tabulate import named_results
+from bayleaf.pages.building.uses import Uses
+from bayleaf.pages.pictures.axis import ticks
+from bayleaf.pages.pictures.chart import chart, sentence
+from bayleaf.pages.pictures.labels import Label, laid_out
+from bayleaf.pages.pictures.plot import FONT, PHONE, SCREEN, WIDE, Line, drawing, wrapped
 from tests.pages.shown import parsed, real_book
 
 
@@ -23,13 +23,20 @@ from tests.pages.shown import parsed, real_book
 def charts():
     """Id to (calculator, page of its figure) of every calculator that asks for a chart."""
     calculators = Uses(real_book()).calculators
-    return {id: (calc, parsed(f"---\ntitle: x\n---\n\n{chart(calc)}\n")) for id, calc in calculators.items() if calc.chart}
+    return {
+        id: (calc, parsed(f"---\ntitle: x\n---\n\n{chart(calc)}\n")) for id, calc in calculators.items() if calc.chart
+    }
 
 
-@pytest.mark.parametrize(("low", "high", "expected"), [
-    (0, 45, [0, 10, 20, 30, 40, 50]), (0, 1, [0, 0.2, 0.4, 0.6000000000000001, 0.8, 1.0]), (-20, 120, [-20, 0, 20, 40, 60, 80, 100, 120]),
-    (36, 65, [35, 40, 45, 50, 55, 60, 65]),
-])  # fmt: skip
+@pytest.mark.parametrize(
+    ("low", "high", "expected"),
+    [
+        (0, 45, [0, 10, 20, 30, 40, 50]),
+        (0, 1, [0, 0.2, 0.4, 0.6000000000000001, 0.8, 1.0]),
+        (-20, 120, [-20, 0, 20, 40, 60, 80, 100, 120]),
+        (36, 65, [35, 40, 45, 50, 55, 60, 65]),
+    ],
+)
 def test_the_marks_of_an_axis_are_round_and_hold_the_data(low, high, expected):
     assert ticks(low, high, 7) == pytest.approx(expected)
 
@@ -46,7 +53,9 @@ def test_a_chart_has_a_line_for_each_value_or_result_and_says_in_words_what_it_s
         lines = sides[calc.chart["lines"]] if "lines" in calc.chart else named_results(calc, calc.chart)
         for svg in tree.css("svg"):
             assert len(svg.css("path.bl-curve")) == len(lines), id
-            assert svg.attributes["role"] == "img" and svg.css_first("title").text() and svg.css_first("desc").text(), id
+            assert svg.attributes["role"] == "img" and svg.css_first("title").text() and svg.css_first("desc").text(), (
+                id
+            )
         assert len(tree.css("svg")) == 2 and tree.css_first("figcaption").text().count(" at ") >= 2 * len(lines), id
 
 
@@ -65,7 +74,9 @@ def test_no_word_of_a_chart_leaves_its_drawing(charts):
 def test_no_label_at_the_end_of_a_line_lies_over_another(charts):
     for id, (_calc, tree) in charts.items():
         for svg in tree.css("svg"):
-            rows = sorted(float(word.attributes["y"]) for word in svg.css("text") if "text-anchor" not in word.attributes)
+            rows = sorted(
+                float(word.attributes["y"]) for word in svg.css("text") if "text-anchor" not in word.attributes
+            )
             assert all(b - a >= FONT for a, b in zip(rows, rows[1:])), id
 
 
@@ -82,13 +93,18 @@ def test_labels_that_want_one_place_share_it_evenly_and_stay_in_bounds():
 
 
 def test_a_line_is_broken_where_its_result_is_undefined():
-    made = drawing([Line("", "", [(0, 1), (1, 2), (2, math.nan), (3, 2), (4, 1)])], ("x", "y", ""), ("title", "words"), SCREEN)
+    made = drawing(
+        [Line("", "", [(0, 1), (1, 2), (2, math.nan), (3, 2), (4, 1)])], ("x", "y", ""), ("title", "words"), SCREEN
+    )
     path = re.search(r'class="bl-curve" d="([^"]*)"', made)[1]
     assert path.count("M") == 2 and path.count("L") == 2 and "nan" not in made
 
 
 def test_a_line_that_turns_says_where():
-    assert sentence(Line("a", "a", [(0, 1), (1, 3), (2, 0.5)]), "psi", "A") == "a: 1.00 A at 0 psi, highest 3.00 A at 1 psi, 0.500 A at 2 psi."
+    assert (
+        sentence(Line("a", "a", [(0, 1), (1, 3), (2, 0.5)]), "psi", "A")
+        == "a: 1.00 A at 0 psi, highest 3.00 A at 1 psi, 0.500 A at 2 psi."
+    )
 
 
 def test_words_break_between_words_only():

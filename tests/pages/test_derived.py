@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.pages.bands import band_table
-from bayleaf.pages.shown_by import showing
-from bayleaf.pages.symptoms import first_line
+from bayleaf.pages.building.uses import Uses
+from bayleaf.pages.kinds.symptoms import first_line
+from bayleaf.pages.parts.bands import band_table
+from bayleaf.pages.parts.shown_by import showing
 from bayleaf.pages.tree import pages
-from bayleaf.pages.uses import Uses
 from bayleaf.records import book_from_data
 from tests.checks.small import load_small
 from tests.pages.shown import block, parsed, seen
@@ -22,34 +22,105 @@ def reading(title: str, **more: object) -> dict:
 
 
 def fault(title: str, stages: dict, **more: object) -> dict:
-    return COMMON | {"title": title, "part": "filter", "commonness": "common", "stages": stages, "felt_as": {"slow": "always"},
-                     "mended_by": ["renew"], "proved_by": "drop"} | more  # fmt: skip
+    return (
+        COMMON
+        | {
+            "title": title,
+            "part": "filter",
+            "commonness": "common",
+            "stages": stages,
+            "felt_as": {"slow": "always"},
+            "mended_by": ["renew"],
+            "proved_by": "drop",
+        }
+        | more
+    )
 
 
 @pytest.fixture(scope="module")
 def book():
-    return book_from_data({
-        "quantities": {"pressure": {"title": "Pressure", "reference": "gauge", "units": {"psi": "none", "kPa": "none"},
-                       "shown": {"customary": "psi", "si": "kPa"}, "plausible": {"min": 0, "max": 100, "unit": "psi", "basis": PRACTICE}}},
-        "conditions": {"idle": {"title": "Idle", "summary": "Idle.", "implies": "none"}},
-        "components": {"filter": COMMON | {"title": "Filter", "does": "Filters.", "found": "There.", "fails": ["Blocks."], "mistaken_for": "none"}},
-        "systems": {"port": COMMON | {"title": "Port", "family": "fuel", "shows": "none", "explains": ["So."], "has": "none", "mistaken_for": "none",
-                    "calculators": "none", "bands": {"drop": {"max": 5, "unit": "psi", "means": "limit", "basis": PRACTICE}},
-                    "paths": [{"name": "supply", "carries": "fuel", "side": "low", "through": ["filter"],
-                               "greatest": {"value": 90, "unit": "psi", "because": "It is.", "basis": PRACTICE}}]}},
-        "readings": {"drop": reading("Drop", quantity="pressure"), "hose": reading("Hose", answers=["dry", "wet"], normal="dry"),
-                     "flow": reading("Flow", quantity="pressure")},
-        "tasks": {"work": {"title": "Work", "summary": "Work."}},
-        "symptoms": {"slow": COMMON | {"title": "Slow", "ask": ["When?"], "first": ["drop"], "prevents": "none", "explain": "It is slow."}},
-        "faults": {
-            "blocked": fault("Filter blocked", {"partly": {"drop": "high", "hose": "dry"}, "fully": {"like": "partly", "drop": "none"}}),
-            "split": fault("Hose split", {"all": {"hose": "wet", "drop": ["normal", "low"]}}, commonness="rare", felt_as="none"),
-        },
-        "procedures": {"renew": COMMON | {
-            "title": "Measure the drop", "systems": ["port"], "tasks": ["work"], "inherits": "none", "leaves": "none", "where": ["bay"], "minutes": 5,
-            "spoils": "none", "needs": {"states": "none", "has": "none", "equipment": "none", "consumables": "none", "people": 1}, "misleads": "none",
-            "steps": [{"do": "Read it.", "takes": {"reading": "drop"}}], "results": {"drop": {"high": "Dirt."}}}},
-    })  # fmt: skip
+    return book_from_data(
+        {
+            "quantities": {
+                "pressure": {
+                    "title": "Pressure",
+                    "reference": "gauge",
+                    "units": {"psi": "none", "kPa": "none"},
+                    "shown": {"customary": "psi", "si": "kPa"},
+                    "plausible": {"min": 0, "max": 100, "unit": "psi", "basis": PRACTICE},
+                }
+            },
+            "conditions": {"idle": {"title": "Idle", "summary": "Idle.", "implies": "none"}},
+            "components": {
+                "filter": COMMON
+                | {
+                    "title": "Filter",
+                    "does": "Filters.",
+                    "found": "There.",
+                    "fails": ["Blocks."],
+                    "mistaken_for": "none",
+                }
+            },
+            "systems": {
+                "port": COMMON
+                | {
+                    "title": "Port",
+                    "family": "fuel",
+                    "shows": "none",
+                    "explains": ["So."],
+                    "has": "none",
+                    "mistaken_for": "none",
+                    "calculators": "none",
+                    "bands": {"drop": {"max": 5, "unit": "psi", "means": "limit", "basis": PRACTICE}},
+                    "paths": [
+                        {
+                            "name": "supply",
+                            "carries": "fuel",
+                            "side": "low",
+                            "through": ["filter"],
+                            "greatest": {"value": 90, "unit": "psi", "because": "It is.", "basis": PRACTICE},
+                        }
+                    ],
+                }
+            },
+            "readings": {
+                "drop": reading("Drop", quantity="pressure"),
+                "hose": reading("Hose", answers=["dry", "wet"], normal="dry"),
+                "flow": reading("Flow", quantity="pressure"),
+            },
+            "tasks": {"work": {"title": "Work", "summary": "Work."}},
+            "symptoms": {
+                "slow": COMMON
+                | {"title": "Slow", "ask": ["When?"], "first": ["drop"], "prevents": "none", "explain": "It is slow."}
+            },
+            "faults": {
+                "blocked": fault(
+                    "Filter blocked",
+                    {"partly": {"drop": "high", "hose": "dry"}, "fully": {"like": "partly", "drop": "none"}},
+                ),
+                "split": fault(
+                    "Hose split", {"all": {"hose": "wet", "drop": ["normal", "low"]}}, commonness="rare", felt_as="none"
+                ),
+            },
+            "procedures": {
+                "renew": COMMON
+                | {
+                    "title": "Measure the drop",
+                    "systems": ["port"],
+                    "tasks": ["work"],
+                    "inherits": "none",
+                    "leaves": "none",
+                    "where": ["bay"],
+                    "minutes": 5,
+                    "spoils": "none",
+                    "needs": {"states": "none", "has": "none", "equipment": "none", "consumables": "none", "people": 1},
+                    "misleads": "none",
+                    "steps": [{"do": "Read it.", "takes": {"reading": "drop"}}],
+                    "results": {"drop": {"high": "Dirt."}},
+                }
+            },
+        }
+    )
 
 
 def rows(page: str, css: str) -> list[list[str]]:
@@ -65,9 +136,11 @@ def test_the_faults_of_an_answer_come_from_the_stages_commonest_first(book):
 def test_a_procedure_says_for_each_answer_what_it_means_and_which_faults_show_it(book):
     made = rows(pages(book)["procedures/renew.md"], ".bl-results")
     assert made == [
-        ["none", "", "Filter blocked (fully)"], ["low", "", "Hose split (perhaps)"], ["normal", "", "does not rule out: Hose split (perhaps)"],
+        ["none", "", "Filter blocked (fully)"],
+        ["low", "", "Hose split (perhaps)"],
+        ["normal", "", "does not rule out: Hose split (perhaps)"],
         ["high", "Dirt.", "Filter blocked (partly)"],
-    ]  # fmt: skip
+    ]
 
 
 def test_a_fault_shows_its_row_by_stage_and_what_stays_normal(book):
@@ -78,7 +151,9 @@ def test_a_fault_shows_its_row_by_stage_and_what_stays_normal(book):
 
 def test_a_symptom_derives_its_causes_and_what_its_first_readings_show(book):
     page = pages(book)["symptoms/slow.md"]
-    assert rows(page, ".bl-causes") == [["Filter blocked common, felt always", "none or high", "Measure the drop", "Drop"]]
+    assert rows(page, ".bl-causes") == [
+        ["Filter blocked common, felt always", "none or high", "Measure the drop", "Drop"]
+    ]
     assert "A cause outside this book is always possible" in seen(page)
 
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from bayleaf.pages.codes import FEW, ranges
-from bayleaf.pages.frame import MOST_OPEN, MOST_ROWS, grouped
-from bayleaf.pages.home import MOST
-from bayleaf.pages.shown_by import SOME, fault_words, showing
-from bayleaf.pages.symptoms import causes, commonness
-from bayleaf.pages.write import FEW
+from bayleaf.pages.building.frame import MOST_OPEN, MOST_ROWS, grouped
+from bayleaf.pages.building.write import FEW
+from bayleaf.pages.kinds.codes import FEW, ranges
+from bayleaf.pages.kinds.home import MOST
+from bayleaf.pages.kinds.symptoms import causes, commonness
+from bayleaf.pages.parts.shown_by import SOME, fault_words, showing
 from tests.pages.shown import parsed
 
 
@@ -42,7 +42,11 @@ def test_much_work_is_folded_by_task_and_all_of_it_is_there(view, made):
         for record in view.all(kind):
             tree = parsed(made[f"{kind}/{record.id}.md"])
             tiles = [a for a in tree.css("ul.bl-tiles a") if a.attributes["href"].startswith("../procedures/")]
-            folded = [a for a in tree.css("details.bl-folded ul.bl-tiles a") if a.attributes["href"].startswith("../procedures/")]
+            folded = [
+                a
+                for a in tree.css("details.bl-folded ul.bl-tiles a")
+                if a.attributes["href"].startswith("../procedures/")
+            ]
             assert len(folded) == (len(tiles) if len(tiles) > MOST_OPEN else 0), record.id
             assert len({a.attributes["href"] for a in tiles}) == len(tiles), record.id
             many += bool(folded)
@@ -62,11 +66,22 @@ def test_each_task_opens_by_its_anchor_and_says_what_covers_it(view, made):
 def test_a_component_names_each_path_once_with_all_the_systems_that_have_it(view, made):
     for component in view.live("components"):
         on = sorted((name, system) for system, name in view.layout.paths(component.id) if view.get(system))
-        cell = next((dd for dd in parsed(made[f"components/{component.id}.md"]).css("dl.bl-facts dd") if dd.prev.prev.text() == "On the paths"), None)
+        cell = next(
+            (
+                dd
+                for dd in parsed(made[f"components/{component.id}.md"]).css("dl.bl-facts dd")
+                if dd.prev.prev.text() == "On the paths"
+            ),
+            None,
+        )
         assert (cell is None) == (not on), component.id
-        lines = [line for line in cell.css(".bl-row")] if cell else []
-        assert [line.text() for line in lines if not line.css("a")] == [f"{name} of" for name in dict.fromkeys(name for name, _system in on)], component.id
-        assert [a.attributes["href"] for line in lines for a in line.css("a")] == [f"../systems/{system}.md" for _name, system in on], component.id
+        lines = list(cell.css(".bl-row")) if cell else []
+        assert [line.text() for line in lines if not line.css("a")] == [
+            f"{name} of" for name in dict.fromkeys(name for name, _system in on)
+        ], component.id
+        assert [a.attributes["href"] for line in lines for a in line.css("a")] == [
+            f"../systems/{system}.md" for _name, system in on
+        ], component.id
 
 
 def test_codes_too_few_for_a_range_stand_with_those_before_them(view):
@@ -85,13 +100,21 @@ def test_a_symptom_keeps_all_its_causes(view, made):
 
 def test_a_code_that_trims_set_blames_no_part_of_a_carburettor_alone(view, made):
     shown = {a.attributes["href"] for a in parsed(made["codes/p0171.md"]).css("a")}
-    carburettor = {row.fault for id in ("carburettor-mechanical-pump", "carburettor-electric-pump") for row in view.matrices[id].rows}
-    injected = {row.fault for id, matrix in view.matrices.items() if "delivered-volume" in matrix.normal for row in matrix.rows}
+    carburettor = {
+        row.fault
+        for id in ("carburettor-mechanical-pump", "carburettor-electric-pump")
+        for row in view.matrices[id].rows
+    }
+    injected = {
+        row.fault for id, matrix in view.matrices.items() if "delivered-volume" in matrix.normal for row in matrix.rows
+    }
     assert carburettor - injected and not {f"../faults/{id}.md" for id in carburettor - injected} & shown
 
 
 def test_what_a_normal_reading_does_not_rule_out_is_counted_and_complete(made):
-    cell = parsed(made["procedures/measure-primed-rail-pressure.md"]).css_first(".bl-results details.bl-more:not(.bl-rest)")
+    cell = parsed(made["procedures/measure-primed-rail-pressure.md"]).css_first(
+        ".bl-results details.bl-more:not(.bl-rest)"
+    )
     assert cell.css_first("summary").text() == f"does not rule out {len(cell.css('span a'))} faults"
 
 
@@ -126,10 +149,16 @@ def test_a_table_of_many_rows_is_folded_and_one_of_few_is_not(view, made):
 
 def test_a_fault_in_a_cell_names_a_few_systems_and_counts_many(view):
     # With seven systems behind each name nobody finds the next fault; its own page names them all.
-    made = [words for reading in view.live("readings") for some in showing(view, reading.id, view.matrices).values()
-            for words in fault_words(view, some, len(view.matrices))]  # fmt: skip
+    made = [
+        words
+        for reading in view.live("readings")
+        for some in showing(view, reading.id, view.matrices).values()
+        for words in fault_words(view, some, len(view.matrices))
+    ]
     named = [words.count("](@/systems/") for words in made]
-    assert max(named) == SOME and any(f" of {len(view.matrices)} systems" in parsed(f"---\ntitle: x\n---\n\n{words}\n").body.text() for words in made)
+    assert max(named) == SOME and any(
+        f" of {len(view.matrices)} systems" in parsed(f"---\ntitle: x\n---\n\n{words}\n").body.text() for words in made
+    )
 
 
 def test_a_verdict_without_a_remark_is_one_line(made):
@@ -138,7 +167,11 @@ def test_a_verdict_without_a_remark_is_one_line(made):
 
 
 def test_what_stays_normal_with_a_fault_is_folded_where_it_is_long_and_none_is_lost(view, made):
-    folds = [(id, fold) for id in view.book.of("faults") for fold in parsed(made[f"faults/{id}.md"]).css("details[id^=still-]")]
+    folds = [
+        (id, fold)
+        for id in view.book.of("faults")
+        for fold in parsed(made[f"faults/{id}.md"]).css("details[id^=still-]")
+    ]
     assert len(folds) > 50
     for id, fold in folds:
         assert f" {len(fold.css('a'))} readings" in fold.css_first("summary").text() and len(fold.css("a")) > FEW, id

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.pages.frame import MOST_OPEN
-from bayleaf.pages.jumps import LONG, jumps
-from bayleaf.pages.write import blocks, folds, numbered, para, section, span
+from bayleaf.pages.building.frame import MOST_OPEN
+from bayleaf.pages.building.jumps import LONG, jumps
+from bayleaf.pages.building.write import blocks, folds, numbered, para, section, span
 from tests.pages.shown import parsed
 
 WORDS = "x" * LONG
@@ -21,23 +21,44 @@ def anchors(*parts) -> list[str]:
 
 
 def test_a_long_page_leads_to_each_section_that_it_has_and_a_short_one_to_none():
-    assert anchors(para("lead"), section("a", "A", WORDS), section("b", "B", ""), section("9 c", "C", "c")) == ["a", "a-9-c"]
+    assert anchors(para("lead"), section("a", "A", WORDS), section("b", "B", ""), section("9 c", "C", "c")) == [
+        "a",
+        "a-9-c",
+    ]
     assert anchors(section("a", "A", WORDS[LONG // 2 :]), section("b", "B", "b")) == []
 
 
 def test_what_is_folded_makes_no_page_long():
     inner = folds([("in", "In", "", WORDS)])
-    assert anchors(section("a", "A", folds([("out", "Out", "", blocks(WORDS, inner, WORDS))])), section("b", "B", "b")) == []
+    assert (
+        anchors(section("a", "A", folds([("out", "Out", "", blocks(WORDS, inner, WORDS))])), section("b", "B", "b"))
+        == []
+    )
 
 
 @pytest.mark.parametrize("guarded", [span("bl-signal bl-danger", "DANGER"), numbered(["one step"])])
 def test_no_link_leads_past_a_caution_or_a_step_from_before_it(guarded):
-    assert anchors(section("a", "A", WORDS), section("c", "C", guarded), section("n", "N", "n"), section("s", "S", guarded), section("b", "B", "b")) == ["b"]
+    assert anchors(
+        section("a", "A", WORDS),
+        section("c", "C", guarded),
+        section("n", "N", "n"),
+        section("s", "S", guarded),
+        section("b", "B", "b"),
+    ) == ["b"]
     assert anchors(section("a", "A", WORDS), section("c", "C", guarded)) == []
 
 
-@pytest.mark.parametrize("address", ["symptoms/cranks-no-start", "systems/port-injection-return", "faults/regulator-stuck-high", "readings/charging-voltage",
-                                     "calculators/regulator-rail-pressure", "jobs/van-12-weak-pump-or-strainer"])  # fmt: skip
+@pytest.mark.parametrize(
+    "address",
+    [
+        "symptoms/cranks-no-start",
+        "systems/port-injection-return",
+        "faults/regulator-stuck-high",
+        "readings/charging-voltage",
+        "calculators/regulator-rail-pressure",
+        "jobs/van-12-weak-pump-or-strainer",
+    ],
+)
 def test_every_kind_of_long_page_leads_to_all_its_sections(made, address):
     tree = parsed(made[f"{address}.md"])
     there = [h.attributes["id"] for h in tree.css("h2") if h.attributes["id"] not in ("demonstration", "see-also")]
@@ -45,7 +66,11 @@ def test_every_kind_of_long_page_leads_to_all_its_sections(made, address):
 
 
 def test_on_a_car_that_adds_cautions_the_top_leads_only_behind_them(view, made):
-    layers = [r for r in view.live("systems") if isinstance(r.data.get("brings"), dict) and r.data["brings"].get("cautions") != "none"]
+    layers = [
+        r
+        for r in view.live("systems")
+        if isinstance(r.data.get("brings"), dict) and r.data["brings"].get("cautions") != "none"
+    ]
     assert layers
     for layer in layers:
         assert not {"recognise", "brings"} & set(led_to(parsed(made[f"systems/{layer.id}.md"]))), layer.id
@@ -61,7 +86,9 @@ def test_a_list_of_many_entries_leads_to_each_letter_and_one_of_few_to_each_entr
     for kind in ("terms", "quantities", "fuels", "acts"):
         entries, tree = view.all(kind), parsed(made[f"{kind}/index.md"])
         if len(entries) > MOST_OPEN:
-            assert led_to(tree) == [r.id for i, r in enumerate(entries) if not i or r.title[0].upper() != entries[i - 1].title[0].upper()]
+            assert led_to(tree) == [
+                r.id for i, r in enumerate(entries) if not i or r.title[0].upper() != entries[i - 1].title[0].upper()
+            ]
         else:
             assert led_to(tree) == [r.id for r in entries]
 
@@ -70,4 +97,6 @@ def test_every_way_down_a_page_is_left_off_on_paper(made):
     bars = [(path, bar) for path, page in made.items() if path.endswith(".md") for bar in parsed(page).css(".bl-jump")]
     assert len(bars) > 300
     for path, bar in bars:
-        assert "bl-screen" in bar.attributes["class"].split() and bar.tag == "nav" and bar.attributes["aria-label"], path
+        assert "bl-screen" in bar.attributes["class"].split() and bar.tag == "nav" and bar.attributes["aria-label"], (
+            path
+        )

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.pages.procedures import readings_of
-from bayleaf.pages.steps import cautions_of, unfold, walk
-from bayleaf.pages.uses import Uses
+from bayleaf.pages.building.uses import Uses
+from bayleaf.pages.kinds.procedures import readings_of
+from bayleaf.pages.parts.steps import cautions_of, unfold, walk
 from bayleaf.records import book_from_data, listed
 from tests.pages.shown import parsed, real_book, seen, spoken
 
@@ -43,7 +43,11 @@ def test_every_caution_is_named_before_the_first_step_the_inherited_ones_too(id,
 @pytest.mark.parametrize("id", PROCEDURES)
 def test_the_sections_stand_in_the_order_of_the_work(id, made):
     order = ["cautions", "need", "steps", "bands", "results", "misleads", "next", "customer"]
-    there = [node.attributes["id"] for node in parsed(made[f"procedures/{id}.md"]).css("h2") if node.attributes.get("id") in order]
+    there = [
+        node.attributes["id"]
+        for node in parsed(made[f"procedures/{id}.md"]).css("h2")
+        if node.attributes.get("id") in order
+    ]
     assert there == sorted(there, key=order.index)
     assert there[there.index("need") :][:2] == ["need", "steps"]
 
@@ -53,15 +57,24 @@ def test_every_reading_taken_has_a_line_to_write_it_on_and_a_place_for_the_maker
         steps = unfold(view, view.book.of("procedures")[id])
         tree = parsed(made[f"procedures/{id}.md"])
         assert len(tree.css("ol.bl-steps .bl-blank")) == sum("takes" in step.data for step in walk(steps))
-        measured = [r for r in readings_of(steps) if view.quantity(r) and view.get(r).data.get("purpose", "diagnosis") == "diagnosis"]
+        measured = [
+            r
+            for r in readings_of(steps)
+            if view.quantity(r) and view.get(r).data.get("purpose", "diagnosis") == "diagnosis"
+        ]
         assert not measured or "Maker's figure" in seen(made[f"procedures/{id}.md"])
 
 
 def test_a_followed_procedure_is_unfolded_and_a_circle_ends():
     step = {"do": "Switch on."}
-    book = book_from_data({"procedures": {
-        "a": {"title": "A", "steps": [{"follow": "b"}, step]}, "b": {"title": "B", "steps": [{"follow": "a"}, step]},
-    }})  # fmt: skip
+    book = book_from_data(
+        {
+            "procedures": {
+                "a": {"title": "A", "steps": [{"follow": "b"}, step]},
+                "b": {"title": "B", "steps": [{"follow": "a"}, step]},
+            }
+        }
+    )
     view = Uses(book)
     steps = unfold(view, book.of("procedures")["a"])
     assert [s.data for s in walk(steps)] == [{"follow": "b"}, {"follow": "a"}, step, step]

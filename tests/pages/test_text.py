@@ -10,18 +10,59 @@ from hypothesis import given
 from hypothesis import strategies as st
 from selectolax.lexbor import LexborHTMLParser
 
-from bayleaf.pages.text import Markup, plain, prose, text
-from bayleaf.pages.write import box, bullets, heading, para, strong, table, to
+from bayleaf.pages.building.text import Markup, plain, prose, text
+from bayleaf.pages.building.write import box, bullets, heading, para, strong, table, to
 from tests.pages.shown import extensions, spoken
 
 HOSTILE = [
-    "<script>alert(1)</script>", "</title><script>alert(1)</script>", "<img src=x onerror=alert(1)>", '"><svg onload=alert(1)>',
-    "[click](javascript:alert(1))", "![x](http://example.org/x.png)", "<http://example.org>", "http://example.org", "a@example.org",
-    "# not a heading", "1. not a list", "- not a list", "> not a quote", "| not | a | table |", "---", "***bold***", "__bold__",
-    "`code`", "```\ncode", "    code", "\tcode", "a  b", " a ", "a\nb", "a\r\n\r\nb", "a\\*b", "{: .x onclick=y }", "{ #top }", "[TOC]",
-    "[[rail]", "![[x]]", "!!! danger", "&lt;b&gt;", "&#60;b&#62;", "&amp;", "{{ page.title }}", "{% raw %}", "*[x]: y", "[^1]", "a\u2028b",
-    "x" * 300 + "<b>", "Ω µ ° é 漢 🚗", "\u00a0a\u3000b", "$x$", "@/index.md", "](@/index.md)", '"@/index.md"',
-]  # fmt: skip
+    "<script>alert(1)</script>",
+    "</title><script>alert(1)</script>",
+    "<img src=x onerror=alert(1)>",
+    '"><svg onload=alert(1)>',
+    "[click](javascript:alert(1))",
+    "![x](http://example.org/x.png)",
+    "<http://example.org>",
+    "http://example.org",
+    "a@example.org",
+    "# not a heading",
+    "1. not a list",
+    "- not a list",
+    "> not a quote",
+    "| not | a | table |",
+    "---",
+    "***bold***",
+    "__bold__",
+    "`code`",
+    "```\ncode",
+    "    code",
+    "\tcode",
+    "a  b",
+    " a ",
+    "a\nb",
+    "a\r\n\r\nb",
+    "a\\*b",
+    "{: .x onclick=y }",
+    "{ #top }",
+    "[TOC]",
+    "[[rail]",
+    "![[x]]",
+    "!!! danger",
+    "&lt;b&gt;",
+    "&#60;b&#62;",
+    "&amp;",
+    "{{ page.title }}",
+    "{% raw %}",
+    "*[x]: y",
+    "[^1]",
+    "a\u2028b",
+    "x" * 300 + "<b>",
+    "Ω µ ° é 漢 🚗",
+    "\u00a0a\u3000b",
+    "$x$",
+    "@/index.md",
+    "](@/index.md)",
+    '"@/index.md"',
+]
 
 
 @pytest.mark.parametrize("value", HOSTILE)
@@ -61,7 +102,10 @@ def test_only_links_to_ids_are_markup_in_a_prose_field():
     def link(id: str, words: str) -> Markup:
         return Markup(f"<{id}|{words}>")
 
-    assert prose("[[fuel-rail]], [[fuel-filter|the can]]*.", link) == "<fuel-rail|>&#44;&#32;<fuel-filter|the can>&#42;&#46;"
+    assert (
+        prose("[[fuel-rail]], [[fuel-filter|the can]]*.", link)
+        == "<fuel-rail|>&#44;&#32;<fuel-filter|the can>&#42;&#46;"
+    )
     assert prose("[[Not An Id]] [[a|b|c]]", link) == text("[[Not An Id]] [[a|b|c]]")
 
 
@@ -72,6 +116,13 @@ def test_the_search_reads_the_words_of_a_link():
 def places(value: str) -> list[str]:
     """The text in every kind of place that a page has for one."""
     return [
-        para(value), f"# {text(value)} {{ #top }}", heading(2, "a", value), bullets([value]), para(strong(value)), box("x", para(value)),
-        table((value, "b"), [(value, "c")]), str(to("index.md", value)).replace("[", "<b>").replace("](@/index.md)", "</b>"), para(value, css="x"),
-    ]  # fmt: skip
+        para(value),
+        f"# {text(value)} {{ #top }}",
+        heading(2, "a", value),
+        bullets([value]),
+        para(strong(value)),
+        box("x", para(value)),
+        table((value, "b"), [(value, "c")]),
+        str(to("index.md", value)).replace("[", "<b>").replace("](@/index.md)", "</b>"),
+        para(value, css="x"),
+    ]

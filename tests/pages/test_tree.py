@@ -9,14 +9,26 @@ import re
 import pytest
 
 from bayleaf.pages import entries, pages
-from bayleaf.pages.text import text
-from bayleaf.pages.view import PAGED, address_of, every_value
+from bayleaf.pages.building.text import text
+from bayleaf.pages.building.view import PAGED, address_of, every_value
 from bayleaf.records import KINDS, book_from_data
 from tests.pages.shown import ROOT, front, parsed, real_book, seen
 
 LINK = re.compile(r"\]\(([^)]+)\)")
-RULES = [{"code": "UNIT-1", "level": "error", "title": "A unit", "what": "w", "why": "y", "mend": "m", "excusable": False,
-          "file": "systems/x.yaml", "good": "  unit: psi", "bad": "  unit: [psi]"}]  # fmt: skip
+RULES = [
+    {
+        "code": "UNIT-1",
+        "level": "error",
+        "title": "A unit",
+        "what": "w",
+        "why": "y",
+        "mend": "m",
+        "excusable": False,
+        "file": "systems/x.yaml",
+        "good": "  unit: psi",
+        "bad": "  unit: [psi]",
+    }
+]
 
 
 @pytest.fixture(scope="module")
@@ -34,7 +46,9 @@ def test_every_page_has_one_title_and_all_but_home_a_way_back(made, trees):
     for path, tree in trees.items():
         assert len(tree.css("h1")) == 1, path
         assert front(made[path])["title"], path
-        assert path == "index.md" or tree.css_first("nav.bl-crumbs a").attributes["href"] == posixpath.relpath("index.md", posixpath.dirname(path)), path
+        assert path == "index.md" or tree.css_first("nav.bl-crumbs a").attributes["href"] == posixpath.relpath(
+            "index.md", posixpath.dirname(path)
+        ), path
 
 
 def test_every_link_leads_to_a_page_and_to_a_place_in_it(made, trees):
@@ -61,7 +75,9 @@ def test_every_number_of_a_record_says_on_its_page_where_it_comes_from(made):
         for path, value in every_value(record.data):
             if path[-2:-1] != ("basis",):
                 continue
-            words = {"practice": "common practice, no source", "invented": "INVENTED", "place": str(value)}.get(path[-1])
+            words = {"practice": "common practice, no source", "invented": "INVENTED", "place": str(value)}.get(
+                path[-1]
+            )
             words = words or (real_book().get(value).title.split(",")[0] if real_book().get(value) else str(value))
             assert " ".join(words.split()) in page, (record.file, path)
 
@@ -99,17 +115,19 @@ def test_a_rule_page_keeps_the_indentation_and_the_brackets_of_its_examples(made
 
 
 def test_a_hostile_record_is_shown_as_it_was_written_on_every_page_that_speaks_of_it():
-    evil = '</p></aside><script>alert(1)</script> [x](http://example.org) **b** {{ a }} | `c` &lt; "q" \'s\''
+    evil = "</p></aside><script>alert(1)</script> [x](http://example.org) **b** {{ a }} | `c` &lt; \"q\" 's'"
     made = pages(book_from_data(hostile(evil)))
     spoken = " ".join(evil.split())
     shown_on = [path for path, page in made.items() if path.endswith(".md") and spoken in seen(page)]
-    assert {"procedures/work.md", "cautions/fire.md", "faults/broken.md", "components/part.md", "index.md"} <= set(shown_on)
+    assert {"procedures/work.md", "cautions/fire.md", "faults/broken.md", "components/part.md", "index.md"} <= set(
+        shown_on
+    )
     for path, page in made.items():
         if not path.endswith(".md"):
             continue
         tree = parsed(page)
         assert not tree.css("script, img, iframe, [onerror], a[href^='http']"), path
-        assert not [n for n in tree.css("em, code, blockquote")], path
+        assert not list(tree.css("em, code, blockquote")), path
     assert "<script" not in json.dumps([text(e.title) for e in entries(book_from_data(hostile(evil)))])
 
 
@@ -120,21 +138,87 @@ def hostile(evil: str) -> dict:
     return {
         "components": {"part": common | {"does": evil, "found": evil, "fails": [evil], "mistaken_for": "none"}},
         "conditions": {"idle": common | {"implies": "none"}},
-        "readings": {"looks": common | {"answers": ["dry", "wet"], "normal": "dry", "at": "part", "when": "idle", "each": "none", "valid_if": "none"}},
-        "systems": {"system": common | {"family": "fuel", "shows": "none", "explains": [evil], "changed": evil, "has": "none", "mistaken_for": "none",
-                    "calculators": "none", "bands": "none", "paths": [{"name": "supply", "carries": "vacuum", "through": ["part"]}]}},
-        "cautions": {"fire": common | {"signal": "DANGER", "severity": "will-kill", "hazards": ["heat"], "danger": evil, "consequence": evil,
-                     "avoid": [evil, evil], "basis": practice}},
+        "readings": {
+            "looks": common
+            | {
+                "answers": ["dry", "wet"],
+                "normal": "dry",
+                "at": "part",
+                "when": "idle",
+                "each": "none",
+                "valid_if": "none",
+            }
+        },
+        "systems": {
+            "system": common
+            | {
+                "family": "fuel",
+                "shows": "none",
+                "explains": [evil],
+                "changed": evil,
+                "has": "none",
+                "mistaken_for": "none",
+                "calculators": "none",
+                "bands": "none",
+                "paths": [{"name": "supply", "carries": "vacuum", "through": ["part"]}],
+            }
+        },
+        "cautions": {
+            "fire": common
+            | {
+                "signal": "DANGER",
+                "severity": "will-kill",
+                "hazards": ["heat"],
+                "danger": evil,
+                "consequence": evil,
+                "avoid": [evil, evil],
+                "basis": practice,
+            }
+        },
         "hazards": {"heat": common | {"triggers": "none"}},
         "tasks": {"task": {"title": evil, "summary": evil}},
-        "procedures": {"work": common | {
-            "systems": "none", "tasks": ["task"], "inherits": "none", "leaves": "none", "where": ["bay"], "minutes": 1, "spoils": "none", "next": evil,
-            "needs": {"states": "none", "has": "none", "equipment": "none", "consumables": [evil], "people": 1}, "misleads": [evil], "explain": evil,
-            "steps": [{"do": evil, "takes": {"reading": "looks"}, "cautions": ["fire"],
-                       "lasts": {"value": 1, "unit": evil, "because": evil, "basis": {"source": "nowhere", "place": evil}}}],
-            "results": {"looks": {"wet": evil}}}},
+        "procedures": {
+            "work": common
+            | {
+                "systems": "none",
+                "tasks": ["task"],
+                "inherits": "none",
+                "leaves": "none",
+                "where": ["bay"],
+                "minutes": 1,
+                "spoils": "none",
+                "next": evil,
+                "needs": {"states": "none", "has": "none", "equipment": "none", "consumables": [evil], "people": 1},
+                "misleads": [evil],
+                "explain": evil,
+                "steps": [
+                    {
+                        "do": evil,
+                        "takes": {"reading": "looks"},
+                        "cautions": ["fire"],
+                        "lasts": {
+                            "value": 1,
+                            "unit": evil,
+                            "because": evil,
+                            "basis": {"source": "nowhere", "place": evil},
+                        },
+                    }
+                ],
+                "results": {"looks": {"wet": evil}},
+            }
+        },
         "symptoms": {"symptom": common | {"ask": [evil], "first": ["looks"], "prevents": "none", "explain": evil}},
-        "faults": {"broken": common | {"part": "part", "commonness": "rare", "stages": {"all": {"looks": "wet"}}, "because": {"looks": evil},
-                   "felt_as": {"symptom": "always"}, "mended_by": [{"words": evil}], "proved_by": {"none": evil}}},
+        "faults": {
+            "broken": common
+            | {
+                "part": "part",
+                "commonness": "rare",
+                "stages": {"all": {"looks": "wet"}},
+                "because": {"looks": evil},
+                "felt_as": {"symptom": "always"},
+                "mended_by": [{"words": evil}],
+                "proved_by": {"none": evil},
+            }
+        },
         "terms": {"term": {"title": evil, "means": evil, "also_called": "none", "basis": practice}},
-    }  # fmt: skip
+    }

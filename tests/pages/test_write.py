@@ -4,7 +4,20 @@ from __future__ import annotations
 
 import html
 
-from bayleaf.pages.write import EMPTY, blocks, bullets, facts, heading, numbered, page, para, section, table, tiles, to
+from bayleaf.pages.building.write import (
+    EMPTY,
+    blocks,
+    bullets,
+    facts,
+    heading,
+    numbered,
+    page,
+    para,
+    section,
+    table,
+    tiles,
+    to,
+)
 from tests.pages.shown import front, parsed, seen
 
 
@@ -30,7 +43,10 @@ def test_text_that_looks_like_an_address_of_ours_is_left_alone():
 
 
 def test_a_section_without_anything_in_it_is_not_there():
-    assert section("a", "Title", EMPTY, bullets([]), table(("a",), []), facts([("a", "")]), tiles([]), numbered([])) == EMPTY
+    assert (
+        section("a", "Title", EMPTY, bullets([]), table(("a",), []), facts([("a", "")]), tiles([]), numbered([]))
+        == EMPTY
+    )
 
 
 def test_an_anchor_is_made_of_letters_digits_and_hyphens_only():

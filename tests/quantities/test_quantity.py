@@ -40,26 +40,38 @@ rail, air, vacuum, ratio = (quantity(str(i), data) for i, data in enumerate((RAI
 
 
 @pytest.mark.parametrize(
-    "text, of, value",
-    [("43.5 psi", rail, (43.5, "psi")), ("43.5psi", rail, (43.5, "psi")), (" 43 PSI ", rail, (43.0, "psi")),
-     ("-40 °C", air, (-40.0, "degC")), ("14.7", ratio, (14.7, "1")), ("14.7 1", ratio, (14.7, "1"))],
-)  # fmt: skip
+    ("text", "of", "value"),
+    [
+        ("43.5 psi", rail, (43.5, "psi")),
+        ("43.5psi", rail, (43.5, "psi")),
+        (" 43 PSI ", rail, (43.0, "psi")),
+        ("-40 °C", air, (-40.0, "degC")),
+        ("14.7", ratio, (14.7, "1")),
+        ("14.7 1", ratio, (14.7, "1")),
+    ],
+)
 def test_a_value_is_read_in_any_accepted_spelling(text, of, value):
     assert read_value(text, of) == value
 
 
 @pytest.mark.parametrize(
-    "text, of, says",
-    [("43.5 psig", rail, "write psi; gauge or absolute is a field of the quantity, and this one is gauge"),
-     ("43,5 psi", rail, "has a comma in its number; write a point"),
-     ("1,013 psi", rail, "nothing between thousands"),
-     ("43.5", rail, "has no unit; write 43.5 psi, kPa or bar"),
-     ("43.5 kpa", rail, "did you mean kPa?"),
-     ("25 C", air, "write degC"), ("77 F", air, "write degF"), ("14.7 lambda", ratio, "write 1"),
-     ("much", rail, "is not a number with a unit; write it like 43.5 psi"), ("", rail, "is not a number"),
-     ("1e3 psi", rail, "is not a unit"), ("nan psi", rail, "is not a number"),
-     ("-18 inHg", vacuum, "a vacuum is a positive number; write 18 inHg")],
-)  # fmt: skip
+    ("text", "of", "says"),
+    [
+        ("43.5 psig", rail, "write psi; gauge or absolute is a field of the quantity, and this one is gauge"),
+        ("43,5 psi", rail, "has a comma in its number; write a point"),
+        ("1,013 psi", rail, "nothing between thousands"),
+        ("43.5", rail, "has no unit; write 43.5 psi, kPa or bar"),
+        ("43.5 kpa", rail, "did you mean kPa?"),
+        ("25 C", air, "write degC"),
+        ("77 F", air, "write degF"),
+        ("14.7 lambda", ratio, "write 1"),
+        ("much", rail, "is not a number with a unit; write it like 43.5 psi"),
+        ("", rail, "is not a number"),
+        ("1e3 psi", rail, "is not a unit"),
+        ("nan psi", rail, "is not a number"),
+        ("-18 inHg", vacuum, "a vacuum is a positive number; write 18 inHg"),
+    ],
+)
 def test_anything_else_gets_one_line_that_helps(text, of, says):
     with pytest.raises(ValueError) as caught:
         read_value(text, of)
@@ -77,17 +89,19 @@ def test_reading_raises_nothing_but_a_quantity_error(text):
 
 
 @pytest.mark.parametrize(
-    "change, path",
-    [({"units": {"psy": "none"}}, ("units", "psy")),
-     ({"units": {"psi": ["psig"], "kPa": "none"}}, ("units", "psi")),
-     ({"units": {"psi": ["p"], "kPa": ["p"]}}, ("units", "kPa")),
-     ({"units": {"psi": "none", "kPa": "none", "V": "none"}}, ("units", "V")),
-     ({"shown": {"customary": "inHg", "si": "kPa"}}, ("shown", "customary")),
-     ({"reference": "guage"}, ("reference",)),
-     ({"plausible": {"min": 9, "max": 9, "unit": "psi"}}, ("plausible", "min")),
-     ({"plausible": {"min": 0, "max": 9, "unit": "V"}}, ("plausible", "unit")),
-     ({"reference": "absolute", "plausible": {"min": -1, "max": 9, "unit": "psi"}}, ("plausible", "min"))],
-)  # fmt: skip
+    ("change", "path"),
+    [
+        ({"units": {"psy": "none"}}, ("units", "psy")),
+        ({"units": {"psi": ["psig"], "kPa": "none"}}, ("units", "psi")),
+        ({"units": {"psi": ["p"], "kPa": ["p"]}}, ("units", "kPa")),
+        ({"units": {"psi": "none", "kPa": "none", "V": "none"}}, ("units", "V")),
+        ({"shown": {"customary": "inHg", "si": "kPa"}}, ("shown", "customary")),
+        ({"reference": "guage"}, ("reference",)),
+        ({"plausible": {"min": 9, "max": 9, "unit": "psi"}}, ("plausible", "min")),
+        ({"plausible": {"min": 0, "max": 9, "unit": "V"}}, ("plausible", "unit")),
+        ({"reference": "absolute", "plausible": {"min": -1, "max": 9, "unit": "psi"}}, ("plausible", "min")),
+    ],
+)
 def test_an_unsound_entry_names_the_field_that_is_wrong(change, path):
     with pytest.raises(QuantityError) as caught:
         quantity("rail-pressure", RAIL | change)

@@ -20,7 +20,7 @@ def test_the_kept_table_is_the_derived_one():
     assert derivation.TABLE.read_text(encoding="utf-8") == derivation.text(derivation.derive())
 
 
-@pytest.mark.parametrize("name", TRAPS + ["psis", "meters", "ft*lb", "Psi", "psi "])
+@pytest.mark.parametrize("name", [*TRAPS, "psis", "meters", "ft*lb", "Psi", "psi "])
 def test_the_table_is_closed(name):
     assert name not in units()
 
@@ -53,4 +53,6 @@ def test_the_reference_decides_about_the_offset_not_the_unit():
 def test_a_value_comes_back_from_si_as_it_went(symbol, value, reference):
     unit = units()[symbol]
     lost = 1e-15 * (abs(unit.offset / unit.factor) + abs(value))
-    assert from_si(to_si(value, symbol, reference), symbol, reference) == pytest.approx(value, rel=1e-13, abs=lost * 10 + 1e-300)  # below lie numbers that lose bits
+    assert from_si(to_si(value, symbol, reference), symbol, reference) == pytest.approx(
+        value, rel=1e-13, abs=lost * 10 + 1e-300
+    )  # below lie numbers that lose bits

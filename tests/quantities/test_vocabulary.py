@@ -39,12 +39,23 @@ def test_every_unit_is_used_by_a_quantity():
 
 # Common practice, no source: what the trade's readings run to must be inside what counts as plausible.
 @pytest.mark.parametrize(
-    "id, value, unit",
-    [("rail-pressure", 130, "psi"), ("direct-rail-pressure", 5000, "psi"), ("diesel-rail-pressure", 36000, "psi"),
-     ("manifold-vacuum", 22, "inHg"), ("barometric-pressure", 101.325, "kPa"), ("boost-pressure", 45, "psi"),
-     ("pulse-width", 20, "ms"), ("fuel-trim", -25, "%"), ("air-fuel-ratio", 14.7, "1"), ("pump-speed", 7000, "rpm"),
-     ("exhaust-temperature", 950, "degC"), ("voltage", 90, "V"), ("injector-resistance", 16, "ohm")],
-)  # fmt: skip
+    ("id", "value", "unit"),
+    [
+        ("rail-pressure", 130, "psi"),
+        ("direct-rail-pressure", 5000, "psi"),
+        ("diesel-rail-pressure", 36000, "psi"),
+        ("manifold-vacuum", 22, "inHg"),
+        ("barometric-pressure", 101.325, "kPa"),
+        ("boost-pressure", 45, "psi"),
+        ("pulse-width", 20, "ms"),
+        ("fuel-trim", -25, "%"),
+        ("air-fuel-ratio", 14.7, "1"),
+        ("pump-speed", 7000, "rpm"),
+        ("exhaust-temperature", 950, "degC"),
+        ("voltage", 90, "V"),
+        ("injector-resistance", 16, "ohm"),
+    ],
+)
 def test_usual_readings_are_plausible(id, value, unit):
     low, high = QUANTITIES[id].plausible
     assert low <= QUANTITIES[id].si(value, unit) <= high

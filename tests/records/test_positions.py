@@ -6,7 +6,7 @@ import pytest
 
 from bayleaf.records import load
 from bayleaf.records.record import Record, Source
-from bayleaf.records.strict import load_text
+from bayleaf.records.yaml.strict import load_text
 from tests.checks.small import lay_out
 
 
@@ -29,11 +29,30 @@ def test_every_field_of_the_small_book_has_the_place_that_the_parser_tells(tmp_p
     assert looks > 500
 
 
-@pytest.mark.parametrize("text", [
-    "title: Plain", "title:   Far  off  ", "title: Ends here # and this is a comment", "title: 'quoted'", 'title: "a: b"', "title: {a: b}", "title: [a, b]",
-    "title: |\n  a block\n  of text", "title: >-\n  folded", "title: goes\n  on below", "title:\n  below", "title: 12.5", "title: a:b", "title: x#y",
-    "title: Ümläut", "title: [\n  a, b]", "title:\n- a", "title: goes\n\n  on", "title: before\n# a comment",
-])  # fmt: skip
+@pytest.mark.parametrize(
+    "text",
+    [
+        "title: Plain",
+        "title:   Far  off  ",
+        "title: Ends here # and this is a comment",
+        "title: 'quoted'",
+        'title: "a: b"',
+        "title: {a: b}",
+        "title: [a, b]",
+        "title: |\n  a block\n  of text",
+        "title: >-\n  folded",
+        "title: goes\n  on below",
+        "title:\n  below",
+        "title: 12.5",
+        "title: a:b",
+        "title: x#y",
+        "title: Ümläut",
+        "title: [\n  a, b]",
+        "title:\n- a",
+        "title: goes\n\n  on",
+        "title: before\n# a comment",
+    ],
+)
 @pytest.mark.parametrize("ending", ["\n", "\r\n"])
 def test_what_is_not_plain_is_left_to_the_parser(text, ending):
     raw = f"# first line\n{text}\nsummary: Last\n".replace("\n", ending).encode()

@@ -8,8 +8,8 @@ from __future__ import annotations
 import pytest
 
 from bayleaf.records import parser, strict
-from bayleaf.records.decode import MOST_BYTES
-from bayleaf.records.strict import load_text
+from bayleaf.records.yaml.decode import MOST_BYTES
+from bayleaf.records.yaml.strict import load_text
 
 FULL = MOST_BYTES - 40
 
@@ -20,57 +20,202 @@ def codes(text: str | bytes) -> list[str]:
     return sorted({p.code for p in load_text(raw).problems})
 
 
-@pytest.mark.parametrize("text, data", [
-    ("a: 43.5", {"a": 43.5}), ("a: -0.5", {"a": -0.5}), ("a: 100000", {"a": 100000}), ("a: true", {"a": True}), ("a: null", {"a": None}),
-    ("a: 1.5e-3", {"a": 0.0015}), ("a: 1,000", {"a": "1,000"}), ("a: 5%", {"a": "5%"}), ("a: note", {"a": "note"}), ("a: yesterday", {"a": "yesterday"}),
-    ("a: 'no'", {"a": "no"}), ('a: "1:30"', {"a": "1:30"}), ("a: http://x", {"a": "http://x"}), ("a: b#c", {"a": "b#c"}), ("a: ~x", {"a": "~x"}),
-    ("a: >-\n  b\n  c\n", {"a": "b c"}), ("a: b\r\nc: d\r\n", {"a": "b", "c": "d"}), ("[a, # b\n c]", ["a", "c"]), ("a: 'it''s'", {"a": "it's"}),
-    ("a: Ω", {"a": "Ω"}), ("a: 😀", {"a": "😀"}), ("a: .5 psi", {"a": ".5 psi"}), ("a: 12 V", {"a": "12 V"}),
-])  # fmt: skip
+@pytest.mark.parametrize(
+    ("text", "data"),
+    [
+        ("a: 43.5", {"a": 43.5}),
+        ("a: -0.5", {"a": -0.5}),
+        ("a: 100000", {"a": 100000}),
+        ("a: true", {"a": True}),
+        ("a: null", {"a": None}),
+        ("a: 1.5e-3", {"a": 0.0015}),
+        ("a: 1,000", {"a": "1,000"}),
+        ("a: 5%", {"a": "5%"}),
+        ("a: note", {"a": "note"}),
+        ("a: yesterday", {"a": "yesterday"}),
+        ("a: 'no'", {"a": "no"}),
+        ('a: "1:30"', {"a": "1:30"}),
+        ("a: http://x", {"a": "http://x"}),
+        ("a: b#c", {"a": "b#c"}),
+        ("a: ~x", {"a": "~x"}),
+        ("a: >-\n  b\n  c\n", {"a": "b c"}),
+        ("a: b\r\nc: d\r\n", {"a": "b", "c": "d"}),
+        ("[a, # b\n c]", ["a", "c"]),
+        ("a: 'it''s'", {"a": "it's"}),
+        ("a: Ω", {"a": "Ω"}),
+        ("a: 😀", {"a": "😀"}),
+        ("a: .5 psi", {"a": ".5 psi"}),
+        ("a: 12 V", {"a": "12 V"}),
+    ],
+)
 def test_what_both_versions_read_alike_is_read(text, data):
     assert load_text(text.encode()).data == data
 
 
-@pytest.mark.parametrize("word", [
-    "no", "No", "NO", "yes", "on", "off", "OFF", "y", "N", "True", "FALSE", "Null", "~", "1:30", "1:30.5", "010", "0o7", "0x1F", "0b1", "1_000",
-    "12e3", "1e3", "1.0e3", "1.0E+3", ".5", "5.", "+5", ".inf", "-.INF", ".nan", "2024-01-31", "2024-01-31 10:00:00", "=", "1234567890123456",
-    "0.1234567890123456", "1.0e+999", "1.0e-999",
-])  # fmt: skip
+@pytest.mark.parametrize(
+    "word",
+    [
+        "no",
+        "No",
+        "NO",
+        "yes",
+        "on",
+        "off",
+        "OFF",
+        "y",
+        "N",
+        "True",
+        "FALSE",
+        "Null",
+        "~",
+        "1:30",
+        "1:30.5",
+        "010",
+        "0o7",
+        "0x1F",
+        "0b1",
+        "1_000",
+        "12e3",
+        "1e3",
+        "1.0e3",
+        "1.0E+3",
+        ".5",
+        "5.",
+        "+5",
+        ".inf",
+        "-.INF",
+        ".nan",
+        "2024-01-31",
+        "2024-01-31 10:00:00",
+        "=",
+        "1234567890123456",
+        "0.1234567890123456",
+        "1.0e+999",
+        "1.0e-999",
+    ],
+)
 def test_what_two_versions_or_a_person_read_differently_is_refused(word):
     assert codes(f"a: {word}") == ["FILE-10"]
     assert codes(f"a: '{word}'") == []
 
 
-@pytest.mark.parametrize("text, code", [
-    ("a: &x b", "FILE-8"), ("a: !!str b", "FILE-8"), ("a: !<tag:x> b", "FILE-8"), ("&x a: b", "FILE-8"), ("a: &x [1]\nb: *x", "FILE-8"), ("a: *x", "FILE-8"),
-    ("a: &x 'b'", "FILE-8"), ("'<<': {a: b}", "FILE-8"), ("%YAML 1.2\n---\na: b", "FILE-8"), ("a: b\n---\nc: d", "FILE-5"), ("", "FILE-5"),
-    ("# only this", "FILE-5"), ("a: 1\na: 2", "FILE-7"), ("a: {b: 1, b: 2}", "FILE-7"), ("a:", "FILE-9"), ("a: [b, ]\nc:\n", "FILE-9"), ("1: a", "FILE-6"),
-    ("[a]: b", "FILE-6"), ("{a: b}: c", "FILE-6"), ("? [a]\n: b", "FILE-6"), ("a: b: c", "FILE-6"), ("a: @b", "FILE-6"), ("a: [b", "FILE-6"), ("a: 'b", "FILE-6"),
-    ("a:\n\t- b", "FILE-3"), ("a: b\rc: d", "FILE-3"), ('a: "\\q"', "FILE-6"), ('a: "\\ud800"', "FILE-6"), ("a: b\n...\nc: d", "FILE-6"),
-])  # fmt: skip
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("a: &x b", "FILE-8"),
+        ("a: !!str b", "FILE-8"),
+        ("a: !<tag:x> b", "FILE-8"),
+        ("&x a: b", "FILE-8"),
+        ("a: &x [1]\nb: *x", "FILE-8"),
+        ("a: *x", "FILE-8"),
+        ("a: &x 'b'", "FILE-8"),
+        ("'<<': {a: b}", "FILE-8"),
+        ("%YAML 1.2\n---\na: b", "FILE-8"),
+        ("a: b\n---\nc: d", "FILE-5"),
+        ("", "FILE-5"),
+        ("# only this", "FILE-5"),
+        ("a: 1\na: 2", "FILE-7"),
+        ("a: {b: 1, b: 2}", "FILE-7"),
+        ("a:", "FILE-9"),
+        ("a: [b, ]\nc:\n", "FILE-9"),
+        ("1: a", "FILE-6"),
+        ("[a]: b", "FILE-6"),
+        ("{a: b}: c", "FILE-6"),
+        ("? [a]\n: b", "FILE-6"),
+        ("a: b: c", "FILE-6"),
+        ("a: @b", "FILE-6"),
+        ("a: [b", "FILE-6"),
+        ("a: 'b", "FILE-6"),
+        ("a:\n\t- b", "FILE-3"),
+        ("a: b\rc: d", "FILE-3"),
+        ('a: "\\q"', "FILE-6"),
+        ('a: "\\ud800"', "FILE-6"),
+        ("a: b\n...\nc: d", "FILE-6"),
+    ],
+)
 def test_what_no_record_may_hold_is_refused(text, code):
     assert code in codes(text)
 
 
-@pytest.mark.parametrize("mark", [
-    "\0", "\x1b", "\x7f", "\x85", "\xa0", "\xad", "\u034f", "\u061c", "\u115f", "\u180e", "\u2003", "\u200b", "\u200d", "\u200e", "\u2028", "\u202e", "\u202f",
-    "\u2060", "\u2066", "\u2800", "\u3000", "\u3164", "\ue000", "\ufe0f", "\ufeff", "\uffa0", "\ufff9", "\U000e0041", "\U000f0000",
-])  # fmt: skip
+@pytest.mark.parametrize(
+    "mark",
+    [
+        "\0",
+        "\x1b",
+        "\x7f",
+        "\x85",
+        "\xa0",
+        "\xad",
+        "\u034f",
+        "\u061c",
+        "\u115f",
+        "\u180e",
+        "\u2003",
+        "\u200b",
+        "\u200d",
+        "\u200e",
+        "\u2028",
+        "\u202e",
+        "\u202f",
+        "\u2060",
+        "\u2066",
+        "\u2800",
+        "\u3000",
+        "\u3164",
+        "\ue000",
+        "\ufe0f",
+        "\ufeff",
+        "\uffa0",
+        "\ufff9",
+        "\U000e0041",
+        "\U000f0000",
+    ],
+)
 def test_hidden_characters_are_refused_typed_and_as_escapes(mark):
     assert codes(f"a: b{mark}c") == ["FILE-2"]
     assert codes(f'a: "b\\U{ord(mark):08x}c"') == ["FILE-2"]
 
 
-@pytest.mark.parametrize("raw", [b"\xff\xfea\0", "a: b".encode("utf-16"), "a: b".encode("utf-32"), b"a: \xc0\x80", b"a: \xed\xa0\x80", b"\xef\xbb\xbfa: b"])
+@pytest.mark.parametrize(
+    "raw",
+    [
+        b"\xff\xfea\0",
+        "a: b".encode("utf-16"),
+        "a: b".encode("utf-32"),
+        b"a: \xc0\x80",
+        b"a: \xed\xa0\x80",
+        b"\xef\xbb\xbfa: b",
+    ],
+)
 def test_other_encodings_are_refused(raw):
     assert codes(raw) == ["FILE-1"]
 
 
-@pytest.mark.parametrize("text", [
-    "[" * FULL, "{a: " * (FULL // 4), "- " * (FULL // 2), "? " * (FULL // 2), "[" * 41 + "]" * 41, '"' * FULL, ": " * (FULL // 2), "&a " * (FULL // 3),
-    "!" * FULL, "a" * FULL + ": 1", "\n" * FULL, " " * FULL, "a: " + "9" * (FULL - 10), "a: 0." + "1" * (FULL - 10), "a: " + "1:" * (FULL // 2 - 10) + "1",
-    "a: 1" + "_1" * (FULL // 2 - 10), "[" + "1," * (FULL // 2 - 5) + "1]", "a: &a [x]\nb: " + "*a " * (FULL // 4), "x" * (MOST_BYTES + 1),
-], ids=lambda text: f"{text[:6]!r}")  # fmt: skip
+@pytest.mark.parametrize(
+    "text",
+    [
+        "[" * FULL,
+        "{a: " * (FULL // 4),
+        "- " * (FULL // 2),
+        "? " * (FULL // 2),
+        "[" * 41 + "]" * 41,
+        '"' * FULL,
+        ": " * (FULL // 2),
+        "&a " * (FULL // 3),
+        "!" * FULL,
+        "a" * FULL + ": 1",
+        "\n" * FULL,
+        " " * FULL,
+        "a: " + "9" * (FULL - 10),
+        "a: 0." + "1" * (FULL - 10),
+        "a: " + "1:" * (FULL // 2 - 10) + "1",
+        "a: 1" + "_1" * (FULL // 2 - 10),
+        "[" + "1," * (FULL // 2 - 5) + "1]",
+        "a: &a [x]\nb: " + "*a " * (FULL // 4),
+        "x" * (MOST_BYTES + 1),
+    ],
+    ids=lambda text: f"{text[:6]!r}",
+)
 def test_bombs_end_in_findings(text):
     """Each at the limit of size; 50,000 open brackets would end the process inside the C parser if they were let in."""
     assert codes(text)
@@ -111,7 +256,7 @@ def test_several_things_wrong_are_all_said():
 
 
 def test_a_problem_is_said_at_its_line_and_column():
-    problem = load_text("a: 1\nb:\n  - [x, no]\n".encode()).problems[0]
+    problem = load_text(b"a: 1\nb:\n  - [x, no]\n").problems[0]
     assert (problem.start, problem.end) == ((3, 9), (3, 11))
 
 

@@ -27,7 +27,17 @@ def test_the_small_book_reads_clean(root):
     assert book.findings == [] and book.files == sum(len(names) for _, _, names in os.walk(root / "kb"))
 
 
-@pytest.mark.parametrize("name", ["kb/loose.yaml", "kb/components/notes.txt", "kb/components/deep/er.yaml", "kb/vocabulary/colours.yaml", "kb/.hidden", "kb/components/x.yml"])
+@pytest.mark.parametrize(
+    "name",
+    [
+        "kb/loose.yaml",
+        "kb/components/notes.txt",
+        "kb/components/deep/er.yaml",
+        "kb/vocabulary/colours.yaml",
+        "kb/.hidden",
+        "kb/components/x.yml",
+    ],
+)
 def test_a_file_that_no_schema_claims_is_a_finding(root, name):
     (root / name).parent.mkdir(exist_ok=True)
     (root / name).write_text("title: x")
@@ -56,7 +66,10 @@ def test_a_file_name_that_is_no_text_is_a_finding_in_every_format(root):
     os.close(os.open(os.fsencode(root / "kb/components") + b"/\xff\x1b[2J.yaml", os.O_CREAT | os.O_WRONLY))
     findings = load(root).findings
     assert {f.code for f in findings} == {"FILE-12", "FILE-5"}
-    for said in (text.render(findings, lambda file, line: ""), *(r.render(findings, [], "") for r in (json_, sarif_, github_))):
+    for said in (
+        text.render(findings, lambda file, line: ""),
+        *(r.render(findings, [], "") for r in (json_, sarif_, github_)),
+    ):
         said.encode("utf-8")
         assert "\x1b" not in said
 
@@ -83,14 +96,20 @@ def test_a_shop_lays_its_records_over_those_of_the_book(root):
     own = (root / "kb/components/battery.yaml").read_text().replace("title: Battery", "title: Our battery")
     (over / "battery.yaml").write_text(own)
     book = load(root, [root / "shop"])
-    assert book.findings == [] and book.get("battery").title == "Our battery" and book.get("battery").file == "shop/kb/components/battery.yaml"
+    assert (
+        book.findings == []
+        and book.get("battery").title == "Our battery"
+        and book.get("battery").file == "shop/kb/components/battery.yaml"
+    )
 
 
 def test_a_shop_cannot_take_the_id_of_another_kind(root):
     over = root / "shop" / "kb" / "components"
     over.mkdir(parents=True)
     (over / "rough-idle.yaml").write_text((root / "kb/components/battery.yaml").read_text())
-    assert [(f.file, f.code) for f in load(root, [root / "shop"]).findings] == [("shop/kb/components/rough-idle.yaml", "FILE-13")]
+    assert [(f.file, f.code) for f in load(root, [root / "shop"]).findings] == [
+        ("shop/kb/components/rough-idle.yaml", "FILE-13")
+    ]
 
 
 def test_a_folder_that_cannot_be_read_is_named_as_it_lies(root, monkeypatch):

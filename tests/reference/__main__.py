@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bayleaf.formulas.worked import run_checks
+from bayleaf.formulas.calculator.worked import run_checks
 from tests.reference.outside import book, calculator, everything
 
 

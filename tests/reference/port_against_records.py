@@ -15,7 +15,11 @@ from tests.reference.test_severities import SWEEPS, gaps, severities
 def entries() -> Iterator[str]:
     """One line for each entry and severity in the tests."""
     for fault, stage, reading, shown, said in confirmations():
-        mark, model, record = "agrees" if shown & said else "DIFFERS", " or ".join(sorted(shown)), " or ".join(sorted(said))
+        mark, model, record = (
+            "agrees" if shown & said else "DIFFERS",
+            " or ".join(sorted(shown)),
+            " or ".join(sorted(said)),
+        )
         yield f"{mark:8} {fault:28} {stage:16} {reading:26} model {model:12} record {record}"
 
 

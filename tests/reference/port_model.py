@@ -73,7 +73,13 @@ class Steady:
 
 
 def running(
-    port: Port, volts: float, manifold: float, reference: float, injectors: float, car_return: bool = True, jumper: bool = False
+    port: Port,
+    volts: float,
+    manifold: float,
+    reference: float,
+    injectors: float,
+    car_return: bool = True,
+    jumper: bool = False,
 ) -> Steady:
     """The running point: the rail pressure at which as much arrives as leaves.
 
@@ -128,7 +134,9 @@ def returned(port: Port, rail: float, reference: float, car_return: bool) -> flo
 
     def holds(flow: float) -> float:
         line = port.valve + (port.return_line if car_return else 0.0)
-        governed = 0.0 if port.hangs_open else port.set_pressure + reference * port.reference + flow / port.regulator_gain
+        governed = (
+            0.0 if port.hangs_open else port.set_pressure + reference * port.reference + flow / port.regulator_gain
+        )
         return max(governed, line * flow**2) + port.screen * flow**2
 
     return brentq(lambda flow: holds(flow) - rail, 0.0, 1e-2, xtol=1e-14) if rail > holds(0.0) else 0.0

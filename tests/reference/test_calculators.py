@@ -6,9 +6,9 @@ from fractions import Fraction
 
 import pytest
 
-from bayleaf.formulas.ranges import prove_range
-from bayleaf.formulas.tabulate import tabulate
-from bayleaf.formulas.worked import run_checks
+from bayleaf.formulas.calculator.worked import run_checks
+from bayleaf.formulas.language.ranges import prove_range
+from bayleaf.formulas.output.tabulate import tabulate
 from tests.formulas.test_evaluate import BASE, UNITS, with_units
 from tests.reference.outside import book, calculator, everything
 
@@ -46,8 +46,12 @@ def test_every_cell_of_its_table_holds(id):
 @pytest.mark.parametrize("id", IDS)
 def test_its_dimensions_close_in_pint_too(id):
     calc = calculator(id)
-    values = {name: one.default for name, one in calc.inputs.items()} | {name: one.value for name, one in calc.constants.items()}
-    known = {name: _quantity(values[name], one.quantity.dimension) for name, one in {**calc.inputs, **calc.constants}.items()}
+    values = {name: one.default for name, one in calc.inputs.items()} | {
+        name: one.value for name, one in calc.constants.items()
+    }
+    known = {
+        name: _quantity(values[name], one.quantity.dimension) for name, one in {**calc.inputs, **calc.constants}.items()
+    }
     expected = calc.evaluate()
     for name, line in calc.lines.items():
         known[name] = with_units(_decimal(line.plain), known)

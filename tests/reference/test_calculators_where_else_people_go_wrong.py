@@ -33,7 +33,9 @@ def test_ten_and_a_half_cc_a_minute_is_true_only_at_0_72():
 
 
 def test_j1349_refers_to_dry_990_hectopascals_and_25_degrees():
-    assert calc("power-correction", temperature="25 degC", humidity="0 %", barometer="990 hPa")["factor"] == pytest.approx(1, rel=1e-12)
+    assert calc("power-correction", temperature="25 degC", humidity="0 %", barometer="990 hPa")[
+        "factor"
+    ] == pytest.approx(1, rel=1e-12)
     assert calc("power-correction", temperature="25 degC", humidity="80 %", barometer="990 hPa")["factor"] > 1.02
 
 
@@ -43,7 +45,10 @@ def test_short_and_long_trim_multiply():
 
 def test_low_voltage_does_not_raise_a_pump_s_current():
     at = {"known_current": "6 A", "known_pressure": "58 psi", "known_voltage": "13.5 V", "pressure": "58 psi"}
-    well, low = calc("pump-current-expected", voltage="13.5 V", **at), calc("pump-current-expected", voltage="10.5 V", **at)
+    well, low = (
+        calc("pump-current-expected", voltage="13.5 V", **at),
+        calc("pump-current-expected", voltage="10.5 V", **at),
+    )
     assert low["current"] == well["current"]
     assert low["speed_share"] < well["speed_share"]
     assert low["by_constant_power"] > 7.5  # what is expected and never seen
@@ -58,7 +63,12 @@ def test_a_restriction_that_the_pump_sees_raises_current_and_lowers_speed():
 def test_a_wide_gauge_leaves_a_window_of_two_psi_and_cannot_prove_back_pressure():
     told = calc("gauge-good-enough", span="100 psi", grade="2 %", readability="1 psi", low="55 psi", high="62 psi")
     assert (told["window_low"], told["window_high"]) == pytest.approx((57.5, 59.5))
-    assert calc("gauge-good-enough", span="100 psi", grade="3 %", readability="1 psi", low="0 psi", high="1.25 psi")["window"] < 0
+    assert (
+        calc("gauge-good-enough", span="100 psi", grade="3 %", readability="1 psi", low="0 psi", high="1.25 psi")[
+            "window"
+        ]
+        < 0
+    )
 
 
 def test_skin_is_judged_by_the_greatest_credible_pressure():
@@ -95,6 +105,8 @@ def test_leak_down_offers_arithmetic_and_no_size_of_a_leak():
 
 
 def test_gasoline_s_lower_limit_is_given_as_1_2_or_1_4_percent():
-    strict, usual = (calc("spilled-fuel-vapour", spilled="1 L", lower_limit=limit)["burnable"] for limit in ("1.2 %", "1.4 %"))
+    strict, usual = (
+        calc("spilled-fuel-vapour", spilled="1 L", lower_limit=limit)["burnable"] for limit in ("1.2 %", "1.4 %")
+    )
     assert strict / usual == pytest.approx(1.4 / 1.2)
     assert usual > 15  # a garage, from one litre that all evaporates

@@ -76,7 +76,11 @@ def test_without_the_water_gas_term_rich_gas_reads_wrong():
     gases = exhaust(0.9, **GASES, monoxide=0.3, unburnt=0.0, nitric=0.0)
     assert lambda_of(gases) == pytest.approx(0.9, rel=1e-12)
     carbon = gases["carbon_dioxide"] + gases["carbon_monoxide"]
-    without = (carbon - gases["carbon_monoxide"] / 2 + gases["oxygen"] + GASES["hydrogen"] / 4 * carbon) / (1 + GASES["hydrogen"] / 4) / carbon
+    without = (
+        (carbon - gases["carbon_monoxide"] / 2 + gases["oxygen"] + GASES["hydrogen"] / 4 * carbon)
+        / (1 + GASES["hydrogen"] / 4)
+        / carbon
+    )
     assert without - 0.9 > 0.02
 
 

@@ -9,10 +9,11 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from bayleaf.diagnosis.judge import judge
-from bayleaf.diagnosis.judgement import Judgement
-from bayleaf.pages.embed import embedded
-from bayleaf.pages.uses import Uses
+
+from bayleaf.diagnosis.jobs.judge import judge
+from bayleaf.diagnosis.jobs.judgement import Judgement
+from bayleaf.pages.building.uses import Uses
+from bayleaf.pages.parts.embed import embedded
 from bayleaf.records import OUTSIDE, Book, load
 
 ROOT = Path(__file__).resolve().parents[2]

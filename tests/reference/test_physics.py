@@ -13,9 +13,9 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from bayleaf.diagnosis.matrix import Matrix, matrix_of_system
-from bayleaf.records import load
 
+from bayleaf.diagnosis.faults.matrix import Matrix, matrix_of_system
+from bayleaf.records import load
 from tests.reference.port_model import Port, readings
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -50,12 +50,18 @@ STAGES: dict[tuple[str, str], list[Port]] = {
     ("strainer-blocked", "partly"): [replace(HEALTHY, strainer=HEALTHY.strainer * x) for x in (150, 250)],
     ("strainer-blocked", "mostly"): [replace(HEALTHY, strainer=HEALTHY.strainer * x) for x in (4e5, 6e5)],
     ("fuel-tank-empty", "empty"): [replace(HEALTHY, fuel_over_strainer=False)],
-    ("regulator-stuck-low", "tired-spring"): [replace(HEALTHY, set_pressure=HEALTHY.set_pressure * x) for x in (0.7, 0.85)],
+    ("regulator-stuck-low", "tired-spring"): [
+        replace(HEALTHY, set_pressure=HEALTHY.set_pressure * x) for x in (0.7, 0.85)
+    ],
     ("regulator-stuck-low", "stuck-open"): [replace(HEALTHY, hangs_open=True)],
-    ("regulator-stuck-high", "set-too-high"): [replace(HEALTHY, set_pressure=HEALTHY.set_pressure * x) for x in (1.2, 1.5)],
+    ("regulator-stuck-high", "set-too-high"): [
+        replace(HEALTHY, set_pressure=HEALTHY.set_pressure * x) for x in (1.2, 1.5)
+    ],
     ("regulator-stuck-high", "screen-blocked"): [replace(HEALTHY, screen=x) for x in (6e13, 2e14)],
     ("regulator-stuck-high", "screen-dirty"): [replace(HEALTHY, screen=x) for x in (1.3e13, 1.8e13)],
-    ("regulator-stuck-high", "stuck-shut"): [replace(HEALTHY, set_pressure=HEALTHY.set_pressure * x) for x in (2.22, 2.6)],
+    ("regulator-stuck-high", "stuck-shut"): [
+        replace(HEALTHY, set_pressure=HEALTHY.set_pressure * x) for x in (2.22, 2.6)
+    ],
     ("return-restricted", "narrowed"): [replace(HEALTHY, return_line=HEALTHY.return_line * x) for x in (25, 38)],
     ("return-restricted", "partly"): [replace(HEALTHY, return_line=HEALTHY.return_line * x) for x in (45, 80)],
     ("return-restricted", "blocked"): [replace(HEALTHY, return_line=HEALTHY.return_line * x) for x in (1e4, 1e6)],
@@ -68,7 +74,9 @@ STAGES: dict[tuple[str, str], list[Port]] = {
     ("regulator-seat-leaking", "leaking"): [replace(HEALTHY, seat_leak=x) for x in (2e-13, 1e-12)],
     ("pump-check-valve-leaking", "leaking"): [replace(HEALTHY, check_valve_leak=x) for x in (2e-13, 1e-12)],
     ("injector-leaking", "dripping"): [replace(HEALTHY, injector_leak=x) for x in (2e-13, 1e-12)],
-    ("wrong-pump-fitted", "short-of-flow"): [replace(HEALTHY, displacement=HEALTHY.displacement * x) for x in (0.75, 0.5)],
+    ("wrong-pump-fitted", "short-of-flow"): [
+        replace(HEALTHY, displacement=HEALTHY.displacement * x) for x in (0.75, 0.5)
+    ],
     ("wrong-pump-fitted", "too-small"): [replace(HEALTHY, displacement=HEALTHY.displacement * 0.35, relief=120e3)],
     ("wrong-pump-fitted", "too-large"): [replace(HEALTHY, displacement=HEALTHY.displacement * x) for x in (1.4, 2.2)],
 }
@@ -95,9 +103,13 @@ def answers(reading: str, value: float, healthy: float) -> set[str]:
         return {"none"} if value < 1 else {"low"} if value < 11 else {"normal"}
     if reading == "vacuum-at-regulator":
         return {"none"} if value < 0.05 * healthy else {"low"} if value < 0.8 * healthy else {"normal"}
-    if abs(value) < 0.03 * abs(healthy) or (reading == "rail-pressure-rise" and abs(value) < 0.02 * HEALTHY.set_pressure):
+    if abs(value) < 0.03 * abs(healthy) or (
+        reading == "rail-pressure-rise" and abs(value) < 0.02 * HEALTHY.set_pressure
+    ):
         return {"none", "low"}
-    spread = 0.1 * healthy if reading == "pump-current-idle" else 1.5 * PSI if reading == "rail-pressure-rise" else 1.8 * PSI
+    spread = (
+        0.1 * healthy if reading == "pump-current-idle" else 1.5 * PSI if reading == "rail-pressure-rise" else 1.8 * PSI
+    )
     return {"low"} if value < healthy - spread else {"high"} if value > healthy + spread else {"normal"}
 
 
@@ -122,15 +134,20 @@ def confirmations() -> list[tuple[str, str, str, set[str], frozenset[str]]]:
 
 @pytest.mark.parametrize("stage", STAGES, ids="/".join)
 def test_the_record_agrees_with_the_model(stage):
-    wrong = [f"{reading}: the model shows {sorted(shown)}, the record says {sorted(said)}"
-             for *row, reading, shown, said in confirmations() if tuple(row) == stage and not shown & said]  # fmt: skip
+    wrong = [
+        f"{reading}: the model shows {sorted(shown)}, the record says {sorted(said)}"
+        for *row, reading, shown, said in confirmations()
+        if tuple(row) == stage and not shown & said
+    ]
     assert wrong == []
 
 
 def test_forty_entries_are_confirmed_and_most_faults_are_in_it():
     confirmed = {(fault, stage, reading) for fault, stage, reading, shown, said in confirmations() if shown & said}
     away = {
-        (fault, stage, reading) for fault, stage, reading, shown, said in confirmations() if shown & said and "normal" not in shown
+        (fault, stage, reading)
+        for fault, stage, reading, shown, said in confirmations()
+        if shown & said and "normal" not in shown
     }
     assert len(confirmed) >= 250
     assert len(away) >= 80
@@ -141,7 +158,9 @@ def test_the_healthy_system_lies_in_the_general_bands():
     shown = readings(HEALTHY)
     assert 36 <= shown["rail-pressure-primed"] / PSI <= 65
     assert 27 <= shown["rail-pressure-idle"] / PSI <= 56
-    assert shown["rail-pressure-rise"] == pytest.approx(61e3, abs=3e3)  # the manifold vacuum, less what the valve's slope takes
+    assert shown["rail-pressure-rise"] == pytest.approx(
+        61e3, abs=3e3
+    )  # the manifold vacuum, less what the valve's slope takes
     assert shown["filter-drop"] / PSI < 2
     assert 4 <= shown["pump-current-idle"] <= 9
     assert shown["delivered-volume"] > 240 * ML
@@ -152,6 +171,6 @@ def test_flow_falls_by_two_thirds_before_idle_pressure_shows_it():
     weak = replace(HEALTHY, slip=HEALTHY.slip * 3.3)
     share = readings(weak)["delivered-volume"] / readings(HEALTHY)["delivered-volume"]
     assert share < 1 / 3
-    assert answers("rail-pressure-idle", readings(weak)["rail-pressure-idle"], readings(HEALTHY)["rail-pressure-idle"]) == {
-        "normal"
-    }
+    assert answers(
+        "rail-pressure-idle", readings(weak)["rail-pressure-idle"], readings(HEALTHY)["rail-pressure-idle"]
+    ) == {"normal"}

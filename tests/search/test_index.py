@@ -41,22 +41,25 @@ def found(data: dict, word: str) -> list[tuple[int, int]]:
     return unpacked(data["postings"].split(" ")[data["terms"].split(" ").index(word)])
 
 
-@pytest.mark.parametrize(("text", "words"), [
-    ("43.5 psi", ["43.5", "psi"]),
-    ("Code P0171.", ["code", "p0171"]),
-    ("gauge 0-100", ["gauge", "0", "100"]),
-    ("Vergaser Düse, d'air", ["vergaser", "duse", "d", "air"]),
-    ("ratio 14.7:1 at 2.5bar", ["ratio", "14.7", "1", "at", "2.5bar"]),
-    ("end. 12. next", ["end", "12", "next"]),
-    ("", []),
-])
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("43.5 psi", ["43.5", "psi"]),
+        ("Code P0171.", ["code", "p0171"]),
+        ("gauge 0-100", ["gauge", "0", "100"]),
+        ("Vergaser Düse, d'air", ["vergaser", "duse", "d", "air"]),
+        ("ratio 14.7:1 at 2.5bar", ["ratio", "14.7", "1", "at", "2.5bar"]),
+        ("end. 12. next", ["end", "12", "next"]),
+        ("", []),
+    ],
+)
 def test_decimals_and_codes_stay_whole(text, words):
     assert words_of(text) == words
 
 
 def test_a_word_leads_to_its_pages_with_the_strongest_field():
     data = opened(build_index([RAIL, CODE]))
-    assert found(data, "rail") == [(0, 3)]          # in the title and the summary: the title counts
+    assert found(data, "rail") == [(0, 3)]  # in the title and the summary: the title counts
     assert found(data, "43.5") == [(0, 2)]
     assert found(data, "lean") == [(1, 2)]
     assert found(data, "bank") == [(1, 1)]

@@ -22,9 +22,9 @@ from pathlib import Path
 
 import pint
 
-from bayleaf.formulas.calculator import Calculator
-from bayleaf.formulas.compile import compile_calculator
-from bayleaf.formulas.errors import FormulaError
+from bayleaf.formulas.calculator.compile import compile_calculator
+from bayleaf.formulas.calculator.model import Calculator
+from bayleaf.formulas.language.errors import FormulaError
 from bayleaf.quantities import from_si, quantities_of, read_value, to_si
 from bayleaf.records import Book, load
 
@@ -55,7 +55,7 @@ class Outside:
             yield _read(calc.inputs, given), _read(calc.results, gives)
         yield from self.maker() if self.maker else ()
         if self.function:
-            names = [name for name in inspect.signature(self.function).parameters]
+            names = list(inspect.signature(self.function).parameters)
             for given in (*_random(calc, self), *_checks(calc, self)):
                 yield given, self.function(**{name: given[name] for name in names})
 
@@ -68,7 +68,10 @@ class Outside:
                 got, floor = lines[name], self.floor
                 if isinstance(wanted, PINT.Quantity):
                     result = calc.results[name]
-                    got, wanted = from_si(got, result.symbol, result.quantity.reference), _magnitude(wanted, result.symbol)
+                    got, wanted = (
+                        from_si(got, result.symbol, result.quantity.reference),
+                        _magnitude(wanted, result.symbol),
+                    )
                 error = abs(got - wanted) / max(abs(wanted), floor) if got != wanted else 0.0
                 assert error == error, f"{self.calculator}: {name} is undefined at {given}"
                 count, worst = count + 1, max(worst, error)

@@ -21,7 +21,11 @@ def density(temperature: float, pressure: float) -> float:
 def _(displacement, engine_speed, volumetric_efficiency, barometer, temperature):
     cubic_feet = Q(displacement, "m^3").m_as("in^3") * engine_speed * 60 / 3456 * volumetric_efficiency
     volume = Q(cubic_feet, "ft^3/min").m_as("m^3/s")
-    return {"volume": volume, "mass": volume * density(temperature, barometer), "density": density(temperature, barometer)}
+    return {
+        "volume": volume,
+        "mass": volume * density(temperature, barometer),
+        "density": density(temperature, barometer),
+    }
 
 
 @against("volumetric-efficiency-measured", "CoolProp, real air", rel=3e-3)
@@ -40,10 +44,18 @@ def _(temperature):
     return {"saturation": coolprop.PropsSI("P", "T", temperature, "Q", 0, "Water")}
 
 
-@against("humid-air-density", "CIPM-2007, worked out from its equation (recalled)", rel=6e-4, temperature=(15, 27), barometer=(60, 108))
+@against(
+    "humid-air-density",
+    "CIPM-2007, worked out from its equation (recalled)",
+    rel=6e-4,
+    temperature=(15, 27),
+    barometer=(60, 108),
+)
 def _(temperature, humidity, barometer):
     celsius = temperature - 273.15
-    saturated = math.exp(1.2378847e-5 * temperature**2 - 1.9121316e-2 * temperature + 33.93711047 - 6.3431645e3 / temperature)
+    saturated = math.exp(
+        1.2378847e-5 * temperature**2 - 1.9121316e-2 * temperature + 33.93711047 - 6.3431645e3 / temperature
+    )
     water = humidity * (1.00062 + 3.14e-8 * barometer + 5.6e-7 * celsius**2) * saturated / barometer
     first = 1.58123e-6 - 2.9331e-8 * celsius + 1.1043e-10 * celsius**2
     second = (5.707e-6 - 2.051e-8 * celsius) * water + (1.9898e-4 - 2.376e-6 * celsius) * water**2
@@ -53,10 +65,17 @@ def _(temperature, humidity, barometer):
 
 
 # IAPWS SR1-86(1992), its three check points; recalled, not open. The hottest lies outside this calculator.
-published("humid-air-density", "IAPWS saturation, triple point", rel=1e-6, rows=[({"temperature": "273.16 K"}, {"saturation": "611.657 Pa"})])
+published(
+    "humid-air-density",
+    "IAPWS saturation, triple point",
+    rel=1e-6,
+    rows=[({"temperature": "273.16 K"}, {"saturation": "611.657 Pa"})],
+)
 
 
-@against("power-correction", "CoolProp's water and the printed form 1.18 (990 / p) ((t + 273) / 298)^0.5 - 0.18", rel=5e-4)
+@against(
+    "power-correction", "CoolProp's water and the printed form 1.18 (990 / p) ((t + 273) / 298)^0.5 - 0.18", rel=5e-4
+)
 def _(observed, temperature, humidity, barometer):
     dry = barometer - humidity * coolprop.PropsSI("P", "T", max(temperature, 273.16), "Q", 0, "Water")
     factor = 1.18 * (990 / (dry / 100)) * ((temperature - 273.15 + 273) / 298) ** 0.5 - 0.18

@@ -10,7 +10,10 @@ from tests.reference.outside import PINT, against
 from tests.reference.outside.pressure import EARTH
 
 Q = PINT.Quantity
-USUAL = {"boost": (0, 25), "efficiency": (60, 85)}  # to 25 psi at 60 % or better; hotter air has a greater specific heat
+USUAL = {
+    "boost": (0, 25),
+    "efficiency": (60, 85),
+}  # to 25 psi at 60 % or better; hotter air has a greater specific heat
 
 
 def compressed(inlet: float, start: float, end: float, efficiency: float) -> tuple[float, float]:
@@ -36,8 +39,13 @@ def _(inlet, boost, barometer, efficiency):
 @against("pressure-ratio-altitude", "fluids, ATMOSPHERE_1976", rel=2e-6, floor=1e4)
 def _(boost, altitude):
     here, sea = ATMOSPHERE_1976(EARTH * altitude / (EARTH - altitude)).P, ATMOSPHERE_1976(0).P
-    return {"barometer": here, "ratio": (here + boost) / here * 1.0, "ratio_at_sea_level": (sea + boost) / sea,
-            "boost_for_same": sea + boost - here, "ratio_for_same": (sea + boost) / here}  # fmt: skip
+    return {
+        "barometer": here,
+        "ratio": (here + boost) / here * 1.0,
+        "ratio_at_sea_level": (sea + boost) / sea,
+        "boost_for_same": sea + boost - here,
+        "ratio_for_same": (sea + boost) / here,
+    }
 
 
 @against("vacuum-at-altitude", "fluids, ATMOSPHERE_1976, and the rule of an inch a thousand feet", rel=2e-6, floor=1e4)
@@ -45,13 +53,26 @@ def _(sea_level_vacuum, altitude):
     here = ATMOSPHERE_1976(EARTH * altitude / (EARTH - altitude)).P
     manifold = 101325 - sea_level_vacuum
     rule = Q(sea_level_vacuum, "Pa").m_as("inHg") - Q(altitude, "m").m_as("ft") / 1000
-    return {"barometer": here, "manifold": manifold, "vacuum_here": here - manifold, "by_rule": Q(rule, "inHg").m_as("Pa")}
+    return {
+        "barometer": here,
+        "manifold": manifold,
+        "vacuum_here": here - manifold,
+        "by_rule": Q(rule, "inHg").m_as("Pa"),
+    }
 
 
-@against("charge-cooler-effectiveness", "CoolProp, heat given off by real air over the heat that could be", rel=1e-2, floor=1.0, hot_in=(60, 200),
-         cooled=(50, 200))  # fmt: skip
+@against(
+    "charge-cooler-effectiveness",
+    "CoolProp, heat given off by real air over the heat that could be",
+    rel=1e-2,
+    floor=1.0,
+    hot_in=(60, 200),
+    cooled=(50, 200),
+)
 def _(hot_in, cooled, coolant):
-    hot, cold, last = (coolprop.PropsSI("H", "T", temperature, "P", 2e5, "Air") for temperature in (hot_in, cooled, coolant))
+    hot, cold, last = (
+        coolprop.PropsSI("H", "T", temperature, "P", 2e5, "Air") for temperature in (hot_in, cooled, coolant)
+    )
     return {"effectiveness": (hot - cold) / (hot - last), "removed": hot_in - cooled, "left": cooled - coolant}
 
 
@@ -59,7 +80,9 @@ def _(hot_in, cooled, coolant):
 def _(inlet, boost, barometer, efficiency, cooler, cooler_loss):
     hot, _ = compressed(inlet, barometer, barometer + boost + cooler_loss, efficiency)
     charge = hot - cooler * (hot - inlet)
-    gained = coolprop.PropsSI("D", "T", charge, "P", barometer + boost, "Air") / coolprop.PropsSI("D", "T", inlet, "P", barometer, "Air")
+    gained = coolprop.PropsSI("D", "T", charge, "P", barometer + boost, "Air") / coolprop.PropsSI(
+        "D", "T", inlet, "P", barometer, "Air"
+    )
     return {"hot": hot, "charge": charge, "density_ratio": gained, "pressure_ratio": (barometer + boost) / barometer}
 
 
@@ -67,7 +90,9 @@ def _(inlet, boost, barometer, efficiency, cooler, cooler_loss):
 def _(displacement, boost, barometer, inlet, efficiency, cooler):
     hot, _ = compressed(inlet, barometer, barometer + boost, efficiency)
     charge = hot - cooler * (hot - inlet)
-    gained = coolprop.PropsSI("D", "T", charge, "P", barometer + boost, "Air") / coolprop.PropsSI("D", "T", inlet, "P", barometer, "Air")
+    gained = coolprop.PropsSI("D", "T", charge, "P", barometer + boost, "Air") / coolprop.PropsSI(
+        "D", "T", inlet, "P", barometer, "Air"
+    )
     return {"by_rule": displacement * (barometer + boost) / barometer, "by_air": displacement * gained}
 
 
@@ -76,4 +101,9 @@ def _(engine_speed, crank_pulley, blower_pulley, a_turn, filling, inlet, baromet
     speed = engine_speed / (blower_pulley / crank_pulley)
     mass = speed * a_turn * filling * coolprop.PropsSI("D", "T", inlet, "P", barometer, "Air")
     molar = isentropic_work_compression(T1=inlet, k=1.4, Z=1.0, P1=barometer, P2=barometer + boost, eta=efficiency)
-    return {"speed": speed, "volume": speed * a_turn * filling, "mass": mass, "power": mass * molar / 28.9644e-3 / drive}
+    return {
+        "speed": speed,
+        "volume": speed * a_turn * filling,
+        "mass": mass,
+        "power": mass * molar / 28.9644e-3 / drive,
+    }

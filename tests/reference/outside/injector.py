@@ -43,7 +43,11 @@ def _(pulse_width, engine_speed, injections):
 def _(relief, relief_spread, set_pressure, boost, gauge_top):
     candidates = [Q(relief, "Pa") * (1 + relief_spread), Q(set_pressure + boost, "Pa")]
     greatest = max(candidates)
-    return {"greatest": greatest, "gauge_left": Q(gauge_top, "Pa") - greatest, "skin_share": (greatest / Q(100, "psi")).m_as("")}
+    return {
+        "greatest": greatest,
+        "gauge_left": Q(gauge_top, "Pa") - greatest,
+        "skin_share": (greatest / Q(100, "psi")).m_as(""),
+    }
 
 
 @against("injector-pulse-width", "pint, units carried through the whole chain")
@@ -53,15 +57,23 @@ def _(air, engine_speed, cylinders, injections, air_ratio, stoichiometric, injec
     each = (fuel / strokes).to("mg")
     rate = (Q(injector_flow, "m^3/s").to("cc/min") * Q(fuel_density, "kg/m^3").to("g/cc")).to("mg/ms")
     pulse = (each / injections / rate).to("ms") + Q(dead_time, "s")
-    return {"air_charge": (Q(air, "kg/s") / strokes).to("mg"), "fuel_charge": each, "pulse": pulse,
-            "duty": (pulse * injections * strokes / cylinders).m_as("")}  # fmt: skip
+    return {
+        "air_charge": (Q(air, "kg/s") / strokes).to("mg"),
+        "fuel_charge": each,
+        "pulse": pulse,
+        "duty": (pulse * injections * strokes / cylinders).m_as(""),
+    }
 
 
 @against("injector-size", "pint, default registry")
 def _(power, consumption, injectors, duty_limit, engine_speed, fuel_density):
     each = (Q(power, "W").to("hp") * Q(consumption, "kg/J").to("lb/hp/hour") / injectors / duty_limit).to("lb/hour")
-    return {"each": each.m_as("kg/s"), "each_volume": (each / Q(fuel_density, "kg/m^3")).m_as("m^3/s"),
-            "by_rule": Q(each.m * 10.5, "cc/min").m_as("m^3/s"), "closed": (1 - duty_limit) * 120 / (engine_speed * 60)}  # fmt: skip
+    return {
+        "each": each.m_as("kg/s"),
+        "each_volume": (each / Q(fuel_density, "kg/m^3")).m_as("m^3/s"),
+        "by_rule": Q(each.m * 10.5, "cc/min").m_as("m^3/s"),
+        "closed": (1 - duty_limit) * 120 / (engine_speed * 60),
+    }
 
 
 @made("injector-balance", "numpy, lists of drops with one weak injector among equal ones", rel=1e-9)
@@ -71,9 +83,16 @@ def _() -> Iterator[tuple[dict, dict]]:
         drops = np.full(dice.integers(2, 13), dice.uniform(2e4, 6e4))
         drops[0] *= dice.uniform(0.05, 0.95)
         needed = drops.max() * len(drops) / drops.sum()  # what all must give in place of what they give
-        yield ({"sum_of_drops": drops.sum(), "injectors": len(drops), "largest": drops.max(), "smallest": drops.min()},
-               {"mean": drops.mean(), "above_mean": drops.max() / drops.mean() - 1, "below_mean": drops.min() / drops.mean() - 1,
-                "spread": np.ptp(drops), "bank_trim": needed - 1})  # fmt: skip
+        yield (
+            {"sum_of_drops": drops.sum(), "injectors": len(drops), "largest": drops.max(), "smallest": drops.min()},
+            {
+                "mean": drops.mean(),
+                "above_mean": drops.max() / drops.mean() - 1,
+                "below_mean": drops.min() / drops.mean() - 1,
+                "spread": np.ptp(drops),
+                "bank_trim": needed - 1,
+            },
+        )
 
 
 @against("leak-jet-speed", "fluids, head_from_P and flow_meter_discharge (ISO 5167)")
@@ -86,14 +105,25 @@ def _(pressure, diameter, fuel_density, coefficient):
 @against("injector-flow-units", "pint, default registry", floor=1e-4)
 def _(mass_flow, volume_flow, fuel_density):
     density = Q(fuel_density, "kg/m^3")
-    as_volume, as_mass = (Q(mass_flow, "kg/s") / density).to("cc/min"), (Q(volume_flow, "m^3/s") * density).to("lb/hour")
+    as_volume, as_mass = (
+        (Q(mass_flow, "kg/s") / density).to("cc/min"),
+        (Q(volume_flow, "m^3/s") * density).to("lb/hour"),
+    )
     pounds = Q(mass_flow, "kg/s").m_as("lb/hour")
-    return {"as_volume": as_volume.m_as("m^3/s"), "as_mass": as_mass.m_as("kg/s"), "rule_off": pounds * 10.5 / as_volume.m - 1,
-            "rule_as_volume": Q(pounds * 10.5, "cc/min").m_as("m^3/s"),
-            "rule_as_mass": Q(Q(volume_flow, "m^3/s").m_as("cc/min") / 10.5, "lb/hour").m_as("kg/s")}  # fmt: skip
+    return {
+        "as_volume": as_volume.m_as("m^3/s"),
+        "as_mass": as_mass.m_as("kg/s"),
+        "rule_off": pounds * 10.5 / as_volume.m - 1,
+        "rule_as_volume": Q(pounds * 10.5, "cc/min").m_as("m^3/s"),
+        "rule_as_mass": Q(Q(volume_flow, "m^3/s").m_as("cc/min") / 10.5, "lb/hour").m_as("kg/s"),
+    }
 
 
 @against("residual-decay", "pint, default registry", floor=1e-6)
 def _(start, later, after):
     lost = (Q(start, "Pa") - Q(later, "Pa")).to("psi")
-    return {"change": -lost, "rate": (lost / Q(after, "s").to("min")).m_as("Pa/s"), "left": (Q(later, "Pa") / Q(start, "Pa")).m_as("")}
+    return {
+        "change": -lost,
+        "rate": (lost / Q(after, "s").to("min")).m_as("Pa/s"),
+        "left": (Q(later, "Pa") / Q(start, "Pa")).m_as(""),
+    }

@@ -26,7 +26,9 @@ def _(ethanol_share, gasoline_ratio, gasoline_density):
     return {"mass_share": parts[0], "ratio": parts @ [needs, gasoline_ratio]}
 
 
-def exhaust(air_ratio: float, hydrogen: float, oxygen: float, monoxide: float, unburnt: float, nitric: float) -> dict[str, float]:
+def exhaust(
+    air_ratio: float, hydrogen: float, oxygen: float, monoxide: float, unburnt: float, nitric: float
+) -> dict[str, float]:
     """Dry exhaust of the fuel CHyOz at a known lambda, each atom counted: {gas: volume share}.
 
     `monoxide`: the share of the burnt carbon that ends as CO; `unburnt`: the share of the fuel that leaves as it came;
@@ -41,8 +43,13 @@ def exhaust(air_ratio: float, hydrogen: float, oxygen: float, monoxide: float, u
     free = (2 * supplied + burnt * oxygen - 2 * co2 - co - h2o - nitric) / 2  # O2 left over, by the balance of O
     nitrogen = supplied * (1 - OXYGEN_SHARE) / OXYGEN_SHARE - nitric / 2
     dry = co2 + co + h2 + free + nitric + nitrogen + unburnt / 6
-    return {"carbon_dioxide": co2 / dry, "carbon_monoxide": co / dry, "oxygen": free / dry, "hydrocarbons": unburnt / 6 / dry,
-            "nitric_oxide": nitric / dry}  # fmt: skip
+    return {
+        "carbon_dioxide": co2 / dry,
+        "carbon_monoxide": co / dry,
+        "oxygen": free / dry,
+        "hydrocarbons": unburnt / 6 / dry,
+        "nitric_oxide": nitric / dry,
+    }
 
 
 def monoxide_without_oxygen(air_ratio: float, hydrogen: float, oxygen: float) -> float:
@@ -76,24 +83,38 @@ def _sampled(lean: bool) -> Iterator[tuple[dict, dict]]:
 def _(hydrogen_carbon, oxygen_carbon):
     fuel = Formula("C").mass + hydrogen_carbon * Formula("H").mass + oxygen_carbon * Formula("O").mass
     molecules = (2 + hydrogen_carbon / 2 - oxygen_carbon) / 2  # O2 for CO2 and H2O
-    return {"ratio": molecules * OXYGEN / (OXYGEN_SHARE * OXYGEN / AIR) / fuel, "carbon_share": Formula("C").mass / fuel}
+    return {
+        "ratio": molecules * OXYGEN / (OXYGEN_SHARE * OXYGEN / AIR) / fuel,
+        "carbon_share": Formula("C").mass / fuel,
+    }
 
 
 # Heywood, Internal Combustion Engine Fundamentals (1988), appendix D, stoichiometric ratios; recalled, not open.
-published("stoichiometric-composition", "Heywood, appendix D", rel=1e-3, rows=[
-    ({"hydrogen_carbon": "4"}, {"ratio": "17.23"}), ({"hydrogen_carbon": "2.6666667"}, {"ratio": "15.67"}),
-    ({"hydrogen_carbon": "2.25"}, {"ratio": "15.13"}), ({"hydrogen_carbon": "1.87"}, {"ratio": "14.6"}),
-    ({"hydrogen_carbon": "3", "oxygen_carbon": "0.5"}, {"ratio": "9.00"}),
-    ({"hydrogen_carbon": "4", "oxygen_carbon": "1"}, {"ratio": "6.47"}),
-])  # fmt: skip
+published(
+    "stoichiometric-composition",
+    "Heywood, appendix D",
+    rel=1e-3,
+    rows=[
+        ({"hydrogen_carbon": "4"}, {"ratio": "17.23"}),
+        ({"hydrogen_carbon": "2.6666667"}, {"ratio": "15.67"}),
+        ({"hydrogen_carbon": "2.25"}, {"ratio": "15.13"}),
+        ({"hydrogen_carbon": "1.87"}, {"ratio": "14.6"}),
+        ({"hydrogen_carbon": "3", "oxygen_carbon": "0.5"}, {"ratio": "9.00"}),
+        ({"hydrogen_carbon": "4", "oxygen_carbon": "1"}, {"ratio": "6.47"}),
+    ],
+)
 
 
 @against("lambda-and-ratio", "masses of air and fuel, weighed out")
 def _(air_ratio, stoichiometric, gauge_set):
     fuel, needed = 1.0, stoichiometric
     air = air_ratio * needed
-    return {"true_ratio": air / fuel, "equivalence": (fuel / air) / (fuel / needed), "shown_ratio": gauge_set * air / needed,
-            "fuel_missing": air / needed - fuel}  # fmt: skip
+    return {
+        "true_ratio": air / fuel,
+        "equivalence": (fuel / air) / (fuel / needed),
+        "shown_ratio": gauge_set * air / needed,
+        "fuel_missing": air / needed - fuel,
+    }
 
 
 @against("ethanol-flow-change", "molmass, oxygen to burn a litre", rel=3e-4, floor=0.1)

@@ -13,16 +13,24 @@ EARTH = 6356766.0  # m, the radius by which the standard turns geopotential into
 
 @against("pressure-units", "pint, default registry")
 def _(reading):
-    return {name: Q(reading, "Pa") for name in ("in_psi", "in_kilopascal", "in_bar", "in_inches_of_mercury", "in_inches_of_water")}
+    return {
+        name: Q(reading, "Pa")
+        for name in ("in_psi", "in_kilopascal", "in_bar", "in_inches_of_mercury", "in_inches_of_water")
+    }
 
 
 # NIST SP 811 (2008), Appendix B.8; recalled, not open.
-published("pressure-units", "NIST SP 811 table B.8", rel=3e-7, rows=[
-    ({"reading": "1 psi"}, {"in_kilopascal": "6.894757 kPa"}),
-    ({"reading": "1 bar"}, {"in_kilopascal": "100 kPa"}),
-    ({"reading": "1 inHg"}, {"in_kilopascal": "3.386389 kPa"}),
-    ({"reading": "100 inH2O"}, {"in_kilopascal": "24.90889 kPa"}),
-])  # fmt: skip
+published(
+    "pressure-units",
+    "NIST SP 811 table B.8",
+    rel=3e-7,
+    rows=[
+        ({"reading": "1 psi"}, {"in_kilopascal": "6.894757 kPa"}),
+        ({"reading": "1 bar"}, {"in_kilopascal": "100 kPa"}),
+        ({"reading": "1 inHg"}, {"in_kilopascal": "3.386389 kPa"}),
+        ({"reading": "100 inH2O"}, {"in_kilopascal": "24.90889 kPa"}),
+    ],
+)
 
 
 @against("gauge-absolute-vacuum", "pint, default registry", floor=1e3)
@@ -44,13 +52,18 @@ def _(altitude):
 
 
 # U.S. Standard Atmosphere 1976, table I, geopotential altitude; recalled, not open.
-published("standard-atmosphere", "U.S. Standard Atmosphere 1976 table I", rel=1e-5, rows=[
-    ({"altitude": "0 m"}, {"barometer": "101.325 kPa", "temperature": "288.15 K", "density": "1.225 kg/m3"}),
-    ({"altitude": "1000 m"}, {"barometer": "89.8746 kPa", "temperature": "281.65 K", "density": "1.11164 kg/m3"}),
-    ({"altitude": "2000 m"}, {"barometer": "79.4952 kPa", "temperature": "275.15 K", "density": "1.00649 kg/m3"}),
-    ({"altitude": "3000 m"}, {"barometer": "70.1085 kPa", "temperature": "268.65 K", "density": "0.909122 kg/m3"}),
-    ({"altitude": "5000 m"}, {"barometer": "54.0199 kPa", "temperature": "255.65 K", "density": "0.736116 kg/m3"}),
-])  # fmt: skip
+published(
+    "standard-atmosphere",
+    "U.S. Standard Atmosphere 1976 table I",
+    rel=1e-5,
+    rows=[
+        ({"altitude": "0 m"}, {"barometer": "101.325 kPa", "temperature": "288.15 K", "density": "1.225 kg/m3"}),
+        ({"altitude": "1000 m"}, {"barometer": "89.8746 kPa", "temperature": "281.65 K", "density": "1.11164 kg/m3"}),
+        ({"altitude": "2000 m"}, {"barometer": "79.4952 kPa", "temperature": "275.15 K", "density": "1.00649 kg/m3"}),
+        ({"altitude": "3000 m"}, {"barometer": "70.1085 kPa", "temperature": "268.65 K", "density": "0.909122 kg/m3"}),
+        ({"altitude": "5000 m"}, {"barometer": "54.0199 kPa", "temperature": "255.65 K", "density": "0.736116 kg/m3"}),
+    ],
+)
 
 
 @against("regulator-rail-pressure", "pint, default registry", floor=1e3)
@@ -68,5 +81,9 @@ def _(set_pressure, manifold_vacuum, boost):
     air = Q(101325, "Pa")  # any barometer: it must not matter
     manifold = air - Q(manifold_vacuum, "Pa") + Q(boost, "Pa")
     referenced = manifold + Q(set_pressure, "Pa")
-    return {"referenced_gauge": referenced - air, "referenced_across": referenced - manifold,
-            "in_tank_across": air + Q(set_pressure, "Pa") - manifold, "throttle_body_across": Q(set_pressure, "Pa")}  # fmt: skip
+    return {
+        "referenced_gauge": referenced - air,
+        "referenced_across": referenced - manifold,
+        "in_tank_across": air + Q(set_pressure, "Pa") - manifold,
+        "throttle_body_across": Q(set_pressure, "Pa"),
+    }

@@ -15,8 +15,12 @@ Q = PINT.Quantity
 def _(caught, took, needed):
     flow = (Q(caught, "m^3") / Q(took, "s")).to("L/hour")
     wanted = Q(needed, "m^3/s").to("L/hour")
-    return {"flow": flow.m_as("m^3/s"), "a_minute": flow.m_as("m^3/s"), "share": (flow / wanted).m_as(""),
-            "allowed": (Q(caught, "m^3") / wanted).m_as("s")}  # fmt: skip
+    return {
+        "flow": flow.m_as("m^3/s"),
+        "a_minute": flow.m_as("m^3/s"),
+        "share": (flow / wanted).m_as(""),
+        "allowed": (Q(caught, "m^3") / wanted).m_as("s"),
+    }
 
 
 @against("pump-speed-waveform", "pint, revolutions counted as turns")
@@ -30,8 +34,12 @@ def _(power, consumption, fuel_density, margin):
     burned = Q(power, "W").to("hp") * Q(consumption, "kg/J").to("lb/hp/hour")
     volume = (burned / Q(fuel_density, "kg/m^3")).to("gallon/hour")
     by_rule = Q(Q(power, "W").m_as("hp") * 0.5 / 6, "gallon/hour")
-    return {"burned": burned.m_as("kg/s"), "volume": volume.m_as("m^3/s"), "by_rule": by_rule.m_as("m^3/s"),
-            "with_margin": volume.m_as("m^3/s") * (1 + margin)}  # fmt: skip
+    return {
+        "burned": burned.m_as("kg/s"),
+        "volume": volume.m_as("m^3/s"),
+        "by_rule": by_rule.m_as("m^3/s"),
+        "with_margin": volume.m_as("m^3/s") * (1 + margin),
+    }
 
 
 @against("pump-hydraulic-power", "pint and the hydraulic rule L/min x bar / 600 = kW")
@@ -46,22 +54,42 @@ def settled(voltage: float, winding: float, friction: float, load: float, consta
 
     def motor(_time, state):
         current, speed = state
-        return ((voltage - winding * current - constant * speed) / inductance, (constant * current - friction - load) / inertia)
+        return (
+            (voltage - winding * current - constant * speed) / inductance,
+            (constant * current - friction - load) / inertia,
+        )
 
-    answer = solve_ivp(motor, (0, 20 * winding * inertia / constant**2 + 40 * inductance / winding), (0.0, 0.0), "LSODA",
-                       rtol=1e-10, atol=1e-10)  # fmt: skip
+    answer = solve_ivp(
+        motor,
+        (0, 20 * winding * inertia / constant**2 + 40 * inductance / winding),
+        (0.0, 0.0),
+        "LSODA",
+        rtol=1e-10,
+        atol=1e-10,
+    )
     return answer.y[0, -1], answer.y[1, -1]
 
 
-@against("pump-current-expected", "scipy, a brushed motor integrated until it settles", rel=1e-6, points=25, voltage=(9, 16), pressure=(0, 100),
-         known_current=(1, 9))  # fmt: skip
+@against(
+    "pump-current-expected",
+    "scipy, a brushed motor integrated until it settles",
+    rel=1e-6,
+    points=25,
+    voltage=(9, 16),
+    pressure=(0, 100),
+    known_current=(1, 9),
+)
 def _(known_current, known_pressure, known_voltage, idle_share, winding, pressure, voltage):
     constant = 0.02  # N·m/A, cancels
     friction = constant * known_current * idle_share
     load = constant * known_current * (1 - idle_share) / known_pressure  # N·m/Pa
     _, known_speed = settled(known_voltage, winding, friction, load * known_pressure, constant)
     current, speed = settled(voltage, winding, friction, load * pressure, constant)
-    return {"current": current, "speed_share": speed / known_speed, "by_constant_power": known_current * known_voltage / voltage}
+    return {
+        "current": current,
+        "speed_share": speed / known_speed,
+        "by_constant_power": known_current * known_voltage / voltage,
+    }
 
 
 @against("pump-demand-duty", "two exponentials of a chopped coil at 20 kHz, 2 mH", rel=2e-3)
@@ -76,8 +104,16 @@ def _(supply, duty, motor_current, winding):
     return {"motor_voltage": duty * supply, "feed_current": charge / period, "speed_share": max(emf / full, 0)}
 
 
-@against("voltage-drop-pump", "a displacement pump with a leak, turned by the settled motor (scipy)", rel=1e-6, points=25, feed_drop=(0, 2),
-         ground_drop=(0, 1), current=(1, 8), slip=(0, 60))  # fmt: skip
+@against(
+    "voltage-drop-pump",
+    "a displacement pump with a leak, turned by the settled motor (scipy)",
+    rel=1e-6,
+    points=25,
+    feed_drop=(0, 2),
+    ground_drop=(0, 1),
+    current=(1, 8),
+    slip=(0, 60),
+)
 def _(battery, feed_drop, ground_drop, current, winding, slip):
     constant, a_turn = 0.02, 1e-7  # N·m/A and m³/rad, both cancel
     _, full = settled(battery, winding, constant * current, 0.0, constant)
@@ -85,5 +121,10 @@ def _(battery, feed_drop, ground_drop, current, winding, slip):
     leak = slip / (1 + slip) * a_turn * full
     delivered = max(a_turn * now - leak, 0) / (a_turn * full - leak)
     drop = Q(feed_drop + ground_drop, "V")
-    return {"at_pump": battery - drop.m, "speed_share": now / full, "flow_share": delivered,
-            "bad_place": (drop / Q(current, "A")).m_as("ohm"), "heat": (drop * Q(current, "A")).m_as("W")}  # fmt: skip
+    return {
+        "at_pump": battery - drop.m,
+        "speed_share": now / full,
+        "flow_share": delivered,
+        "bad_place": (drop / Q(current, "A")).m_as("ohm"),
+        "heat": (drop * Q(current, "A")).m_as("W"),
+    }

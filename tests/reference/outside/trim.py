@@ -25,14 +25,24 @@ def closed_loop(air: float, metered: float, injector_share: float = 1.0) -> floa
 def flux(pressure: float, temperature: float, throat: float) -> float:
     """Mass flux in kg/s/m² of real air from rest at a pressure and a temperature to a throat pressure, without loss."""
     entropy = coolprop.PropsSI("S", "T", temperature, "P", pressure, "Air")
-    drop = coolprop.PropsSI("H", "T", temperature, "P", pressure, "Air") - coolprop.PropsSI("H", "P", throat, "S", entropy, "Air")
+    drop = coolprop.PropsSI("H", "T", temperature, "P", pressure, "Air") - coolprop.PropsSI(
+        "H", "P", throat, "S", entropy, "Air"
+    )
     return coolprop.PropsSI("D", "P", throat, "S", entropy, "Air") * math.sqrt(2 * max(drop, 0.0))
 
 
-@against("trim-from-leak", "CoolProp, real air through a nozzle, greatest flux (scipy)", rel=5e-3, points=60, manifold_vacuum=(0.1, 25))
+@against(
+    "trim-from-leak",
+    "CoolProp, real air through a nozzle, greatest flux (scipy)",
+    rel=5e-3,
+    points=60,
+    manifold_vacuum=(0.1, 25),
+)
 def _(metered, diameter, coefficient, manifold_vacuum, barometer, temperature):
     manifold = max(barometer - manifold_vacuum, 0.3 * barometer)  # choked long before
-    found = minimize_scalar(lambda throat: -flux(barometer, temperature, throat), bounds=(manifold, barometer), method="bounded")
+    found = minimize_scalar(
+        lambda throat: -flux(barometer, temperature, throat), bounds=(manifold, barometer), method="bounded"
+    )
     greatest = max(-found.fun, flux(barometer, temperature, manifold))
     leak = coefficient * math.pi * diameter**2 / 4 * greatest
     return {"leak": leak, "trim": closed_loop(metered + leak, metered)}
@@ -48,8 +58,10 @@ def _(air, meter_error, missed):
 def _(from_pressure, from_leak, from_meter):
     seen = 10.0  # g/s that pass the meter, cancels
     reading, injectors = seen / (1 + from_meter), 1 / (1 + from_pressure)
-    return {"together": closed_loop(seen * (1 + from_leak), reading, injectors),
-            "without_leak": closed_loop(seen, reading, injectors)}  # fmt: skip
+    return {
+        "together": closed_loop(seen * (1 + from_leak), reading, injectors),
+        "without_leak": closed_loop(seen, reading, injectors),
+    }
 
 
 @against("trim-product", "the closed loop found by scipy, the long trim learned and the short one on top", floor=1e-3)

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from functools import cached_property
 
-from bayleaf.checks.answers import all_answers
-from bayleaf.checks.bands import bands_by_reading, systems_of_car
-from bayleaf.checks.calculators import Proof, prove
-from bayleaf.checks.claims import Claims
-from bayleaf.checks.instruments import by_type, instruments
-from bayleaf.checks.link_table import Leaf
-from bayleaf.checks.links import Link, ids_of, links_of
-from bayleaf.checks.sites import Site, Sites
-from bayleaf.checks.texts import Texts
-from bayleaf.checks.work import Work
-from bayleaf.diagnosis.compute import Desk
-from bayleaf.diagnosis.instrument import Instrument, instrument_of
-from bayleaf.formulas.ranges import Problem, prove_range
+from bayleaf.checks.facts.answers import all_answers
+from bayleaf.checks.facts.bands import bands_by_reading, systems_of_car
+from bayleaf.checks.facts.calculators import Proof, prove
+from bayleaf.checks.facts.claims import Claims
+from bayleaf.checks.facts.instruments import by_type, instruments
+from bayleaf.checks.facts.link_table import Leaf
+from bayleaf.checks.facts.links import Link, ids_of, links_of
+from bayleaf.checks.facts.sites import Site, Sites
+from bayleaf.checks.facts.work import Work
+from bayleaf.checks.prose.texts import Texts
+from bayleaf.diagnosis.verdicts.compute import Desk
+from bayleaf.diagnosis.verdicts.instrument import Instrument, instrument_of
+from bayleaf.formulas.language.ranges import Problem, prove_range
 from bayleaf.quantities import Quantity
 from bayleaf.records import KINDS, Book, Record
 
@@ -28,7 +28,7 @@ CORNERS = 729  # three values for each of six inputs
 class Context(Texts, Work):
     """The book and what can be derived from it."""
 
-    def __init__(self, book: Book):
+    def __init__(self, book: Book) -> None:
         Texts.__init__(self, book)
         Work.__init__(self, book)
         self._instrument: dict[tuple[str, str, str], Instrument | None] = {}
@@ -80,7 +80,9 @@ class Context(Texts, Work):
     def systems_with(self, record: Record) -> set[str]:
         """A system itself; the sound systems of a vehicle or of a job's car."""
         if record.id not in self._systems:
-            self._systems[record.id] = {record.id} if record.kind == "systems" else {s.id for s in systems_of_car(record, self)}
+            self._systems[record.id] = (
+                {record.id} if record.kind == "systems" else {s.id for s in systems_of_car(record, self)}
+            )
         return self._systems[record.id]
 
     @cached_property
@@ -164,7 +166,10 @@ class Context(Texts, Work):
     def misnames(self, record: Record) -> bool:
         """A first look: whether some id that a record names does not exist or is of a kind that does not belong there."""
         if self._wrong[0] is not record:
-            self._wrong = (record, not all([self._of_kinds(leaf.kinds).issuperset(ids) for leaf, ids in self.ids(record)]))
+            self._wrong = (
+                record,
+                not all(self._of_kinds(leaf.kinds).issuperset(ids) for leaf, ids in self.ids(record)),
+            )
         return self._wrong[1]
 
     @cached_property

@@ -9,7 +9,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 if TYPE_CHECKING:
-    from bayleaf.checks.context import Context
+    pass
 
 SCOPES = ("file", "value", "record", "book", "replay")
 

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 import re
-import sys
 from collections.abc import Callable, Iterable
 from functools import cache
-from importlib.util import module_from_spec, spec_from_file_location
+from importlib import import_module
 from pathlib import Path
-from types import ModuleType
 
 from bayleaf.checks import rules
 from bayleaf.checks.context import Context
+from bayleaf.checks.facts.sites import NUMBERED, ROLES
 from bayleaf.checks.rule import Rule
-from bayleaf.checks.sites import NUMBERED, ROLES
 from bayleaf.finding import Finding
 from bayleaf.records import KINDS, Book, Record, listed
 
@@ -23,17 +21,10 @@ Asked = list[tuple[Rule, Callable]]
 @cache
 def all_rules() -> tuple[Rule, ...]:
     """All rules, by family and number."""
-    found = [_module(f"{rules.__name__}.{path.stem}", path).RULE for path in Path(rules.__file__).parent.glob("[!_]*.py")]
+    folder = Path(rules.__file__).parent
+    files = sorted(folder.glob("[!_]*/[!_]*.py"))
+    found = [import_module(f"{rules.__name__}.{path.parent.name}.{path.stem}").RULE for path in files]
     return tuple(sorted(found, key=lambda r: (r.code.rsplit("-", 1)[0], int(r.code.rsplit("-", 1)[1]))))
-
-
-def _module(name: str, path: Path) -> ModuleType:
-    """The module in a file. To ask the whole of Python's import where it lies takes as long again, two hundred times."""
-    if name not in sys.modules:
-        spec = spec_from_file_location(name, path)
-        sys.modules[name] = module_from_spec(spec)
-        spec.loader.exec_module(sys.modules[name])
-    return sys.modules[name]
 
 
 def check(book: Book, replay: bool = False) -> list[Finding]:
@@ -58,7 +49,7 @@ def check(book: Book, replay: bool = False) -> list[Finding]:
     for rule in [r for r in run if r.scope in ("book", "replay")]:
         try:
             found.extend(rule.check(context))
-        except Exception as err:  # noqa: BLE001
+        except Exception as err:
             found.append(_crashed(rule, err))
     found = _excepted(sound.records(), found, {rule.code for rule in run})
     return sorted(set(found), key=Finding.order)
@@ -89,13 +80,13 @@ def _in(record: Record, rules: Asked, values: dict[str, Asked], context: Context
     for rule, ask in rules:
         try:
             add(ask(record, context))
-        except Exception as err:  # noqa: BLE001 - whatever it is, the other rules must still run
+        except Exception as err:
             found.append(_crashed(rule, err, record))
     for site in context.sites(record) if record.kind in NUMBERED else ():
         for rule, ask in values[site.role]:
             try:
                 add(ask(site, context))
-            except Exception as err:  # noqa: BLE001
+            except Exception as err:
                 found.append(_crashed(rule, err, record))
     return found
 
@@ -122,13 +113,28 @@ def _excepted(records: Iterable[Record], found: list[Finding], ran: set[str]) ->
     for record in records:
         for i, exception in enumerate(listed(record.data.get("exceptions"))):
             code, field = exception["rule"], exception.get("field")
-            hits = [n for n, f in enumerate(found) if f.record == record.id and f.code == code
-                    and (field is None or field in ".".join(map(str, f.path)))]  # fmt: skip
+            hits = [
+                n
+                for n, f in enumerate(found)
+                if f.record == record.id and f.code == code and (field is None or field in ".".join(map(str, f.path)))
+            ]
             path = ("exceptions", i, "rule")
             if code not in excusable:
-                extra.append(record.finding("BOOK-2", "error", f"{code} cannot be excepted", "Mend the record; only some rules take a reason.", path))
+                extra.append(
+                    record.finding(
+                        "BOOK-2",
+                        "error",
+                        f"{code} cannot be excepted",
+                        "Mend the record; only some rules take a reason.",
+                        path,
+                    )
+                )
             elif not hits and code in ran:
-                extra.append(record.finding("BOOK-1", "error", f"the exception from {code} is no longer needed", "Delete it.", path))
+                extra.append(
+                    record.finding(
+                        "BOOK-1", "error", f"the exception from {code} is no longer needed", "Delete it.", path
+                    )
+                )
             else:
                 silenced.update(hits)
     return [f for n, f in enumerate(found) if n not in silenced] + extra

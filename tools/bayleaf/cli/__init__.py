@@ -30,8 +30,10 @@ COMMANDS = {
 
 
 class _Parser(argparse.ArgumentParser):
-    def __init__(self, **given):  # noqa: ANN003 - as argparse takes them
-        super().__init__(formatter_class=lambda prog: argparse.HelpFormatter(prog, width=78), **given)  # to ask the terminal takes shutil
+    def __init__(self, **given) -> None:
+        super().__init__(
+            formatter_class=lambda prog: argparse.HelpFormatter(prog, width=78), **given
+        )  # to ask the terminal takes shutil
 
     def error(self, message: str) -> NoReturn:
         """One line and exit 2; argparse would print the whole usage first."""
@@ -61,7 +63,9 @@ def _write_utf8() -> None:
 
 
 def _run(argv: list[str]) -> int:
-    parser = _Parser(prog="bayleaf", description="A checked book of specifications, procedures and arithmetic for the service bay.")
+    parser = _Parser(
+        prog="bayleaf", description="A checked book of specifications, procedures and arithmetic for the service bay."
+    )
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
     _known(argv)
     gc.disable()  # nothing that is loaded now is let go before the end
@@ -83,15 +87,28 @@ def _known(argv: list[str]) -> None:
     if word in COMMANDS or word in ("-h", "--help"):
         return
     if word.startswith("-"):
-        raise CouldNotRun(f"the command comes before its options, as in bayleaf check --root DIR; there is no {word} before it")
+        raise CouldNotRun(
+            f"the command comes before its options, as in bayleaf check --root DIR; there is no {word} before it"
+        )
     near = nearest(word, COMMANDS)
-    raise CouldNotRun(f"there is no command {word!r}; {f'did you mean {near}?' if near else 'there are ' + ', '.join(COMMANDS)}")
+    raise CouldNotRun(
+        f"there is no command {word!r}; {f'did you mean {near}?' if near else 'there are ' + ', '.join(COMMANDS)}"
+    )
 
 
 def book_options(parser: argparse.ArgumentParser, formats: bool = False) -> None:
     """The options that every command on a book shares."""
-    parser.add_argument("--root", type=Path, help="the folder that holds kb/ and schemas/ (default: the nearest upward)")
-    parser.add_argument("--overlay", type=Path, action="append", default=[], metavar="DIR", help="a shop's own records, laid over the book")
+    parser.add_argument(
+        "--root", type=Path, help="the folder that holds kb/ and schemas/ (default: the nearest upward)"
+    )
+    parser.add_argument(
+        "--overlay",
+        type=Path,
+        action="append",
+        default=[],
+        metavar="DIR",
+        help="a shop's own records, laid over the book",
+    )
     if formats:
         parser.add_argument("--format", choices=("text", "json", "sarif", "github"), default="text")
         parser.add_argument("--strict", action="store_true", help="warnings count as errors")

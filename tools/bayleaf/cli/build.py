@@ -58,7 +58,7 @@ def build(args: argparse.Namespace, out: Path) -> BuildReport:
 def proved(args: argparse.Namespace) -> Book:
     """The book, checked. Raises Refused with every error (with --strict every warning too) as text."""
     book = load(root_of(args), args.overlay)
-    found = [f for f in check(book) if f.level == "error" or args.strict and f.level == "warning"]
+    found = [f for f in check(book) if f.level == "error" or (args.strict and f.level == "warning")]
     if found:
         raise Refused(_told(found, book))
     return book
@@ -71,18 +71,30 @@ def _told(found: Iterable[Finding], book: Book) -> str:
 
 def tree(book: Book, root: Path) -> dict[str, str | bytes]:
     """Every file that the site engine reads, from a book and the schemas beside it."""
-    schemas = {path.name.removesuffix(".schema.json"): json.loads(path.read_text(encoding="utf-8"))
-               for path in sorted((root / "schemas").glob("*.schema.json"))}  # fmt: skip
+    schemas = {
+        path.name.removesuffix(".schema.json"): json.loads(path.read_text(encoding="utf-8"))
+        for path in sorted((root / "schemas").glob("*.schema.json"))
+    }
     return pages(book, rule_data(), schemas)
 
 
 def rule_data() -> list[dict]:
     """The rules as plain data, as the pages take them."""
     return [
-        {"code": rule.code, "level": rule.level, "title": rule.title, "what": rule.what, "why": rule.why, "mend": rule.mend,
-         "excusable": rule.excusable, "file": rule.example.file, "good": rule.example.good, "bad": rule.example.bad}
+        {
+            "code": rule.code,
+            "level": rule.level,
+            "title": rule.title,
+            "what": rule.what,
+            "why": rule.why,
+            "mend": rule.mend,
+            "excusable": rule.excusable,
+            "file": rule.example.file,
+            "good": rule.example.good,
+            "bad": rule.example.bad,
+        }
         for rule in all_rules()
-    ]  # fmt: skip
+    ]
 
 
 def say(report: BuildReport) -> str:

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, root_of
 from bayleaf.finding import CouldNotRun
-from bayleaf.formulas.calculator import Calculator, Input
-from bayleaf.formulas.compile import compile_calculator
-from bayleaf.formulas.errors import FormulaError
+from bayleaf.formulas.calculator.compile import compile_calculator
+from bayleaf.formulas.calculator.model import Calculator, Input
+from bayleaf.formulas.language.errors import FormulaError
 from bayleaf.nearest import nearest
 from bayleaf.quantities import QuantityError, from_si, quantities_of, read_value, show, to_si, with_unit
 from bayleaf.records import Book, Record, load
@@ -53,7 +53,9 @@ def run(args: argparse.Namespace) -> int:
         raise CouldNotRun(f"{record.file}: the calculator cannot be used: {err}") from None
     wrong = next((f for f in check_record(book, record) if f.level == "error" and f.code.startswith("CALC-")), None)
     if wrong:  # a calculator that fails its own worked checks gives no figure
-        raise CouldNotRun(f"{wrong.file}:{wrong.line}:{wrong.column}: {text.plain(wrong.message)}; mend it first, bayleaf check says how")
+        raise CouldNotRun(
+            f"{wrong.file}:{wrong.line}:{wrong.column}: {text.plain(wrong.message)}; mend it first, bayleaf check says how"
+        )
     given = _given(calc, args.values)
     lines = calc.evaluate({name: one.x for name, one in given.items()})
     if all(math.isnan(lines[name]) for name in calc.results):
@@ -115,7 +117,9 @@ def _one(one: Input, text: str | None) -> Given:
     low, high = one.quantity.plausible
     if not low <= x <= high:
         limits = " to ".join(f"{from_si(side, unit, one.quantity.reference):.6g}" for side in (low, high))
-        raise CouldNotRun(f"{one.name}: {text.strip()!r} cannot be; {one.quantity.title.lower()} lies within {with_unit(limits, unit)}")
+        raise CouldNotRun(
+            f"{one.name}: {text.strip()!r} cannot be; {one.quantity.title.lower()} lies within {with_unit(limits, unit)}"
+        )
     return Given(value, unit, x, False)
 
 
@@ -130,7 +134,9 @@ def _outside(calc: Calculator, given: dict[str, Given]) -> list[str]:
     for name, one in calc.inputs.items():
         if not one.low <= given[name].x <= one.high:
             low, high = (f"{number:.12g}" for number in one.typed[1:])
-            found.append(f"{name} is outside the limits within which this holds, {low} to {with_unit(high, one.symbol)}")
+            found.append(
+                f"{name} is outside the limits within which this holds, {low} to {with_unit(high, one.symbol)}"
+            )
     return found
 
 
@@ -146,7 +152,9 @@ def _doubtful(calc: Calculator, lines: dict[str, float]) -> list[str]:
     return found
 
 
-def _text(record: Record, calc: Calculator, given: dict[str, Given], lines: dict[str, float], warnings: list[str]) -> str:
+def _text(
+    record: Record, calc: Calculator, given: dict[str, Given], lines: dict[str, float], warnings: list[str]
+) -> str:
     wide = max(map(len, [*given, *calc.results]))
     said = [record.title, ""]
     for name, value in given.items():
@@ -159,15 +167,26 @@ def _text(record: Record, calc: Calculator, given: dict[str, Given], lines: dict
     return "\n".join(said)
 
 
-def _json(record: Record, calc: Calculator, given: dict[str, Given], lines: dict[str, float], warnings: list[str]) -> str:
+def _json(
+    record: Record, calc: Calculator, given: dict[str, Given], lines: dict[str, float], warnings: list[str]
+) -> str:
     results = {}
     for name, one in calc.results.items():
         x = None if math.isnan(lines[name]) else lines[name]
         value = None if x is None else from_si(x, one.symbol, one.quantity.reference)
         results[name] = {"value": value, "unit": one.symbol, "shown": one.shown(lines[name]), "si": x}
-    inputs = {name: {"value": one.value, "unit": one.unit, "si": one.x, "default": one.default} for name, one in given.items()}
-    said = {"calculator": record.id, "title": record.title, "inputs": inputs, "results": results, "warnings": warnings,
-            "holds": _plain(record.data["holds"]), "fails": _plain(record.data["fails"])}  # fmt: skip
+    inputs = {
+        name: {"value": one.value, "unit": one.unit, "si": one.x, "default": one.default} for name, one in given.items()
+    }
+    said = {
+        "calculator": record.id,
+        "title": record.title,
+        "inputs": inputs,
+        "results": results,
+        "warnings": warnings,
+        "holds": _plain(record.data["holds"]),
+        "fails": _plain(record.data["fails"]),
+    }
     return json.dumps(said, indent=2, ensure_ascii=False, allow_nan=False)
 
 

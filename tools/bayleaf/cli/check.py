@@ -12,14 +12,16 @@ from bayleaf.cli import book_options, in_colour, root_of
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.records import KINDS, Book, load
 from bayleaf.records.book import from_root
-from bayleaf.records.decode import MOST_BYTES
+from bayleaf.records.yaml.decode import MOST_BYTES
 from bayleaf.report import text
 
 
 def options(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     book_options(parser, formats=True)
-    parser.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="show only what was found in these files or folders")
+    parser.add_argument(
+        "paths", nargs="*", type=Path, metavar="PATH", help="show only what was found in these files or folders"
+    )
     parser.add_argument("--jobs", action="store_true", help="replay every job too")
 
 
@@ -36,7 +38,7 @@ def run(args: argparse.Namespace) -> int:
 
 def verdict(found: list[Finding], strict: bool) -> int:
     """The exit status: 1 if anything counts as an error."""
-    return int(any(f.level == "error" or strict and f.level == "warning" for f in found))
+    return int(any(f.level == "error" or (strict and f.level == "warning") for f in found))
 
 
 def report(found: list[Finding], book: Book, args: argparse.Namespace) -> None:
@@ -53,7 +55,7 @@ def report(found: list[Finding], book: Book, args: argparse.Namespace) -> None:
     print(renderer.render(found, all_rules(), counts))
 
 
-def line_reader(root: Path):  # noqa: ANN201 - a function of (file, line)
+def line_reader(root: Path):
     """A function that gives a source line of a finding's file, or nothing where there is no such line."""
 
     @cache

@@ -6,21 +6,31 @@ import argparse
 import textwrap
 
 from bayleaf.checks import all_rules
+from bayleaf.checks.messages import mean
 from bayleaf.checks.rule import Rule
-from bayleaf.checks.words import mean
 from bayleaf.finding import CouldNotRun
 
 FAMILIES = {
-    "FILE": "reading a file", "SHAPE": "the shape of a record", "UNIT": "quantities, units and bands", "BASIS": "where numbers come from",
-    "LINK": "what records name", "SAFE": "hazards, states and cautions", "WORD": "writing", "DIAG": "faults and diagnosis",
-    "CALC": "calculators", "JOB": "jobs", "BOOK": "the book as a whole",
-}  # fmt: skip
+    "FILE": "reading a file",
+    "SHAPE": "the shape of a record",
+    "UNIT": "quantities, units and bands",
+    "BASIS": "where numbers come from",
+    "LINK": "what records name",
+    "SAFE": "hazards, states and cautions",
+    "WORD": "writing",
+    "DIAG": "faults and diagnosis",
+    "CALC": "calculators",
+    "JOB": "jobs",
+    "BOOK": "the book as a whole",
+}
 _WIDTH = 100
 
 
 def options(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
-    parser.add_argument("rule", nargs="?", metavar="RULE", help="a code such as UNIT-1, or a family such as UNIT; none lists all rules")
+    parser.add_argument(
+        "rule", nargs="?", metavar="RULE", help="a code such as UNIT-1, or a family such as UNIT; none lists all rules"
+    )
 
 
 def run(args: argparse.Namespace) -> int:
@@ -32,7 +42,9 @@ def run(args: argparse.Namespace) -> int:
     elif not wanted or wanted in FAMILIES:
         print("\n".join(listing([r for r in rules.values() if not wanted or r.code.startswith(f"{wanted}-")])))
     else:
-        raise CouldNotRun(f"there is no rule {args.rule}. {mean(wanted, [*rules, *FAMILIES], 'Without a code, explain lists them all.')}")
+        raise CouldNotRun(
+            f"there is no rule {args.rule}. {mean(wanted, [*rules, *FAMILIES], 'Without a code, explain lists them all.')}"
+        )
     return 0
 
 

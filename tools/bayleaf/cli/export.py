@@ -9,8 +9,8 @@ import json
 from pathlib import Path
 
 from bayleaf.cli import book_options, root_of
-from bayleaf.diagnosis.matrix import matrix_of_system
-from bayleaf.diagnosis.tables import matrix_table, system_data
+from bayleaf.diagnosis.faults.matrix import matrix_of_system
+from bayleaf.export.tables import matrix_table, system_data
 from bayleaf.finding import CouldNotRun
 from bayleaf.records import KINDS, Book, load
 from bayleaf.site import SiteError
@@ -22,7 +22,9 @@ FORMULA = ("=", "+", "-", "@", "\t")  # what a spreadsheet would take for a form
 def options(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     book_options(parser)
-    parser.add_argument("folder", type=Path, metavar="DIR", help="a new or empty folder, or one that this command wrote")
+    parser.add_argument(
+        "folder", type=Path, metavar="DIR", help="a new or empty folder, or one that this command wrote"
+    )
 
 
 def run(args: argparse.Namespace) -> int:

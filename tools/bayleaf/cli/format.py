@@ -9,7 +9,7 @@ from pathlib import Path
 from bayleaf.cli import book_options, root_of
 from bayleaf.finding import CouldNotRun
 from bayleaf.records import RECORD_KINDS, VOCABULARY_KINDS
-from bayleaf.records.layout import CannotLayOut, laid_out
+from bayleaf.records.format import CannotLayOut, laid_out
 from bayleaf.records.shape import Shapes
 
 
@@ -26,7 +26,9 @@ def run(args: argparse.Namespace) -> int:
     if not (root / "kb").is_dir():
         raise CouldNotRun(f"no kb folder in {root}; name the folder that holds it with --root")
     shapes = Shapes(root / "schemas")
-    files = [path for top in (root, *args.overlay) for path in records_under(Path(top) / "kb") if _wanted(path, args.paths)]
+    files = [
+        path for top in (root, *args.overlay) for path in records_under(Path(top) / "kb") if _wanted(path, args.paths)
+    ]
     if args.paths and not files:
         raise CouldNotRun(f"no record in {', '.join(map(str, args.paths))}")
     changed = left = 0
@@ -45,7 +47,7 @@ def run(args: argparse.Namespace) -> int:
             if not args.check:
                 replace(path, result)
     print(f"{len(files)} files: {changed} {'to lay out' if args.check else 'laid out'}, {left} left alone")
-    return int(bool(left or args.check and changed))
+    return int(bool(left or (args.check and changed)))
 
 
 def records_under(top: Path) -> list[Path]:

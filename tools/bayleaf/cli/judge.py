@@ -10,12 +10,12 @@ from pathlib import Path
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, in_colour, root_of
 from bayleaf.cli.check import line_reader
-from bayleaf.diagnosis.judge import judge
-from bayleaf.diagnosis.say import lines, to_json
+from bayleaf.diagnosis.jobs.judge import judge
+from bayleaf.diagnosis.jobs.say import lines, to_json
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.nearest import nearest
 from bayleaf.records import Book, Record, load, load_job
-from bayleaf.records.decode import MOST_BYTES
+from bayleaf.records.yaml.decode import MOST_BYTES
 from bayleaf.report import text
 
 FILE_NAME = "FILE-12"  # a technician's own file may have any name
@@ -45,7 +45,11 @@ def run(args: argparse.Namespace) -> int:
         return int(said is None)
     if found:
         print(text.render(found, line_of, in_colour()))
-    print("\n".join(text.plain(line) for line in lines(said, book)) if said else f"The job cannot be judged: {text.tally(found)}.")
+    print(
+        "\n".join(text.plain(line) for line in lines(said, book))
+        if said
+        else f"The job cannot be judged: {text.tally(found)}."
+    )
     if said and left_out(book):
         print(f"\nJudged without what is in error in {', '.join(left_out(book))}; run bayleaf check.")
     return int(said is None)
@@ -61,7 +65,9 @@ def _job(
 ) -> tuple[Record | None, list[Finding], Callable[[str, int], str]]:
     """The job, what the checks say about it, and where its lines are; of the book by its id, else the file of that name."""
     path = Path(named)
-    ids = [id for id, job in book.of("jobs").items() if named == id or path.resolve() == (book.root / job.file).resolve()]
+    ids = [
+        id for id, job in book.of("jobs").items() if named == id or path.resolve() == (book.root / job.file).resolve()
+    ]
     if ids:
         job = book.of("jobs")[ids[0]]
         return job, check_record(book, job), line_of

@@ -8,8 +8,8 @@ import re
 from pathlib import Path
 
 from bayleaf.cli import book_options, root_of
-from bayleaf.diagnosis.layout import layout_of
-from bayleaf.diagnosis.suggest import MECHANISMS, Suggestion, suggest
+from bayleaf.diagnosis.car.layout import layout_of
+from bayleaf.diagnosis.faults.suggest import MECHANISMS, Suggestion, suggest
 from bayleaf.finding import CouldNotRun
 from bayleaf.nearest import nearest
 from bayleaf.records import RECORD_KINDS, Book, load
@@ -76,7 +76,9 @@ def stage_lines(part: str, mechanism: str, suggestions: list[Suggestion]) -> lis
         answers = [_yaml(answer) for answer in one.answers]
         value = answers[0] if len(answers) == 1 else f"[{', '.join(answers)}]"
         said.append(
-            f"    {one.reading}: {value}  # {one.where}" if answers else f"    # {one.reading}: any, unless you know  # {one.where}"
+            f"    {one.reading}: {value}  # {one.where}"
+            if answers
+            else f"    # {one.reading}: any, unless you know  # {one.where}"
         )
     return said
 
@@ -118,6 +120,6 @@ def _yaml(value: object) -> str:
     return json.dumps(value, ensure_ascii=False)
 
 
-def _near(word: str, known) -> str:  # noqa: ANN001 - any collection of names
+def _near(word: str, known) -> str:
     near = nearest(word, known)
     return f"did you mean {near}?" if near else f"there are {', '.join(list(known)[:12])}"

@@ -15,7 +15,9 @@ from bayleaf.site.swap import staged
 def options(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     book_options(parser)
-    parser.add_argument("folder", type=Path, metavar="DIR", help="a new or empty folder, or one that this command wrote")
+    parser.add_argument(
+        "folder", type=Path, metavar="DIR", help="a new or empty folder, or one that this command wrote"
+    )
     parser.add_argument("--strict", action="store_true", help="warnings count as errors")
 
 

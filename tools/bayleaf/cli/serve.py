@@ -17,7 +17,9 @@ def options(parser: argparse.ArgumentParser) -> None:
     book_options(parser)
     parser.add_argument("--out", type=Path, metavar="DIR", help="the folder of the site (default: site beside kb)")
     parser.add_argument("--strict", action="store_true", help="warnings count as errors")
-    parser.add_argument("--port", type=int, default=8000, help="the port on 127.0.0.1; 0 takes any free one (default: 8000)")
+    parser.add_argument(
+        "--port", type=int, default=8000, help="the port on 127.0.0.1; 0 takes any free one (default: 8000)"
+    )
 
 
 def run(args: argparse.Namespace) -> int:

@@ -6,8 +6,8 @@ box of the site can find. Same book, same bytes.
 
 from __future__ import annotations
 
-from bayleaf.pages.found import entries
-from bayleaf.pages.text import Markup, text
+from bayleaf.pages.building.found import entries
+from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.tree import pages
 
 __all__ = ["Markup", "entries", "pages", "text"]

@@ -5,31 +5,69 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from importlib.resources import files
 
-from bayleaf.formulas.javascript import script
-from bayleaf.pages import (
-    across, calculators, cautions, codes, components, equipment, faults, fields, home, jobs, procedures, readings, rules as rule_module,
-    symptoms, systems, tasks, vehicles, vocabulary,
-)  # fmt: skip
-from bayleaf.pages.rules import RuleData
-from bayleaf.pages.uses import Uses
-from bayleaf.pages.view import address_of
+from bayleaf.formulas.output.javascript import script
+from bayleaf.pages.building.uses import Uses
+from bayleaf.pages.building.view import address_of
+from bayleaf.pages.kinds import (
+    calculators,
+    cautions,
+    codes,
+    components,
+    equipment,
+    faults,
+    fields,
+    home,
+    jobs,
+    procedures,
+    readings,
+    symptoms,
+    systems,
+    tasks,
+    vehicles,
+    vocabulary,
+)
+from bayleaf.pages.kinds import (
+    rules as rule_module,
+)
+from bayleaf.pages.kinds.rules import RuleData
+from bayleaf.pages.parts import across
 from bayleaf.records import KINDS, Book, Record
 
 RECORD_PAGES: dict[str, Callable[[Uses, Record], str]] = {
-    "systems": systems.system_page, "components": components.component_page, "equipment": equipment.equipment_page,
-    "readings": readings.reading_page, "procedures": procedures.procedure_page, "faults": faults.fault_page,
-    "symptoms": symptoms.symptom_page, "codes": codes.code_page, "calculators": calculators.calculator_page,
-    "vehicles": vehicles.vehicle_page, "jobs": jobs.job_page, "cautions": cautions.caution_page,
-}  # fmt: skip
+    "systems": systems.system_page,
+    "components": components.component_page,
+    "equipment": equipment.equipment_page,
+    "readings": readings.reading_page,
+    "procedures": procedures.procedure_page,
+    "faults": faults.fault_page,
+    "symptoms": symptoms.symptom_page,
+    "codes": codes.code_page,
+    "calculators": calculators.calculator_page,
+    "vehicles": vehicles.vehicle_page,
+    "jobs": jobs.job_page,
+    "cautions": cautions.caution_page,
+}
 INDEXES: dict[str, Callable[[Uses], str]] = {
-    "systems": systems.index, "components": components.index, "equipment": equipment.index, "readings": readings.index,
-    "procedures": procedures.index, "faults": faults.index, "symptoms": symptoms.index, "codes": codes.index,
-    "calculators": calculators.index, "vehicles": vehicles.index, "jobs": jobs.index, "cautions": cautions.index,
-    "tasks": tasks.index, **vocabulary.PAGES,
-}  # fmt: skip
+    "systems": systems.index,
+    "components": components.index,
+    "equipment": equipment.index,
+    "readings": readings.index,
+    "procedures": procedures.index,
+    "faults": faults.index,
+    "symptoms": symptoms.index,
+    "codes": codes.index,
+    "calculators": calculators.index,
+    "vehicles": vehicles.index,
+    "jobs": jobs.index,
+    "cautions": cautions.index,
+    "tasks": tasks.index,
+    **vocabulary.PAGES,
+}
 
 
-def pages(book: Book, rules: Sequence[RuleData] = (), schemas: Mapping[str, Mapping] | None = None) -> dict[str, str | bytes]:
+def pages(
+    book: Book, rules: Sequence[RuleData] = (), schemas: Mapping[str, Mapping] | None = None
+) -> dict[str, str | bytes]:
     """Path to content of every file of the tree.
 
     `rules` are the checker's rules as plain data, `schemas` is kind to schema with `common` among them. Records that

@@ -8,6 +8,22 @@ from bayleaf.quantities.show import show, show_band, with_unit
 from bayleaf.quantities.table import Unit, exact, from_si, to_si, to_si_exact, units
 
 __all__ = [
-    "REFERENCES", "Quantity", "QuantityError", "Unit", "exact", "from_si", "quantities_of", "quantity", "read_value",
-    "round_half_away", "round_inward", "show", "show_band", "significant", "to_si", "to_si_exact", "units", "with_unit",
-]  # fmt: skip
+    "REFERENCES",
+    "Quantity",
+    "QuantityError",
+    "Unit",
+    "exact",
+    "from_si",
+    "quantities_of",
+    "quantity",
+    "read_value",
+    "round_half_away",
+    "round_inward",
+    "show",
+    "show_band",
+    "significant",
+    "to_si",
+    "to_si_exact",
+    "units",
+    "with_unit",
+]

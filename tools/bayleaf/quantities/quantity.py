@@ -15,9 +15,20 @@ PRESSURE, TEMPERATURE = (-1, 1, -2, 0, 0), (0, 0, 0, 1, 0)
 
 # What people and unit libraries write, and what this book writes instead.
 TRAPS = {
-    "psig": "psi", "psia": "psi", "psid": "psi", "barg": "bar", "F": "degF", "C": "degC", "lambda": "1",
-    "Nm": "N.m", "ft*lb": "lbf.ft", "ft-lb": "lbf.ft", "ft.lb": "lbf.ft", "ftlb": "lbf.ft", "lbft": "lbf.ft",
-}  # fmt: skip
+    "psig": "psi",
+    "psia": "psi",
+    "psid": "psi",
+    "barg": "bar",
+    "F": "degF",
+    "C": "degC",
+    "lambda": "1",
+    "Nm": "N.m",
+    "ft*lb": "lbf.ft",
+    "ft-lb": "lbf.ft",
+    "ft.lb": "lbf.ft",
+    "ftlb": "lbf.ft",
+    "lbft": "lbf.ft",
+}
 
 _VALUE = re.compile(r"\s*([+-]?[0-9]+(?:\.[0-9]+)?)\s*(\S.*?)?\s*\Z")
 
@@ -28,7 +39,7 @@ class QuantityError(ValueError):
     Whoever only tries a unit never reads the help; where it has to be looked for, it is a function.
     """
 
-    def __init__(self, message: str, help: str | Callable[[], str] = "", path: tuple = ()):
+    def __init__(self, message: str, help: str | Callable[[], str] = "", path: tuple = ()) -> None:
         super().__init__(message)
         self.message, self._help, self.path = message, help, path
 
@@ -109,8 +120,11 @@ def quantity(id: str, data: dict) -> Quantity:
     if reference not in REFERENCES:
         raise QuantityError(f"{reference!r} is no reference", _near(reference, REFERENCES), ("reference",))
     if (reference == "none") == (dimension in (PRESSURE, TEMPERATURE)):
-        raise QuantityError(f"the reference {reference} does not fit", "pressures and temperatures have one, nothing else "
-                            "has", ("reference",))  # fmt: skip
+        raise QuantityError(
+            f"the reference {reference} does not fit",
+            "pressures and temperatures have one, nothing else has",
+            ("reference",),
+        )
     limits = tuple(to_si(plausible[side], plausible["unit"], reference) for side in ("min", "max"))
     if limits[0] >= limits[1]:
         raise QuantityError("the lower plausible limit is not below the upper", "exchange them", ("plausible", "min"))

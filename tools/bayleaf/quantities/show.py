@@ -31,13 +31,21 @@ def show(x: float, quantity: Quantity, digits: int = 3, unit: str = "", written:
     """
     first = unit or quantity.shown[0]
     number = written or significant(from_si(x, first, quantity.reference), digits)
-    more = [with_unit(significant(from_si(x, other, quantity.reference), digits), other)
-            for other in others(quantity, first)]  # fmt: skip
+    more = [
+        with_unit(significant(from_si(x, other, quantity.reference), digits), other)
+        for other in others(quantity, first)
+    ]
     return _join(with_unit(number, first), more)
 
 
-def show_band(low: float | None, high: float | None, unit: str, quantity: Quantity, digits: int = 3,
-              written: tuple[str, str] = ("", "")) -> str:  # fmt: skip
+def show_band(
+    low: float | None,
+    high: float | None,
+    unit: str,
+    quantity: Quantity,
+    digits: int = 3,
+    written: tuple[str, str] = ("", ""),
+) -> str:
     """Limits as typed in `unit`, then rounded inward: "36–65 psi (249–448 kPa)", "at least 36 psi (249 kPa)".
 
     None stands for a side without a limit. `written`: both numbers as they were typed.

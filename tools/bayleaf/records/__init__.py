@@ -6,6 +6,16 @@ from bayleaf.records.book import Book, Record, book_from_data, load, load_job
 from bayleaf.records.kinds import KINDS, OUTSIDE, RECORD_KINDS, SINGULAR, VOCABULARY_KINDS, listed, mapped
 
 __all__ = [
-    "KINDS", "OUTSIDE", "RECORD_KINDS", "SINGULAR", "VOCABULARY_KINDS", "Book", "Record",
-    "book_from_data", "listed", "load", "load_job", "mapped",
-]  # fmt: skip
+    "KINDS",
+    "OUTSIDE",
+    "RECORD_KINDS",
+    "SINGULAR",
+    "VOCABULARY_KINDS",
+    "Book",
+    "Record",
+    "book_from_data",
+    "listed",
+    "load",
+    "load_job",
+    "mapped",
+]

@@ -8,11 +8,11 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from bayleaf.finding import CouldNotRun, Finding
-from bayleaf.records.decode import MOST_BYTES
 from bayleaf.records.kinds import KINDS, RECORD_KINDS, VOCABULARY_KINDS
 from bayleaf.records.record import Record, Source, file_findings
 from bayleaf.records.shape import Shapes
-from bayleaf.records.strict import load_text
+from bayleaf.records.yaml.decode import MOST_BYTES
+from bayleaf.records.yaml.strict import load_text
 
 ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*\Z")
 
@@ -20,8 +20,14 @@ ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*\Z")
 class Book:
     """Every record by kind and id, and what was found while reading. Never raises on bad input."""
 
-    def __init__(self, root: Path = Path(), kinds: dict[str, dict[str, Record]] | None = None, findings: list[Finding] | None = None,
-                 files: int = 0, every: dict[str, Record] | None = None):  # fmt: skip
+    def __init__(
+        self,
+        root: Path = Path(),
+        kinds: dict[str, dict[str, Record]] | None = None,
+        findings: list[Finding] | None = None,
+        files: int = 0,
+        every: dict[str, Record] | None = None,
+    ) -> None:
         self.root, self.files = root, files
         self.kinds = {} if kinds is None else kinds
         self.findings = [] if findings is None else findings
@@ -55,10 +61,16 @@ class Book:
         """Take a record in; an id used twice is a finding unless it is laid over one of the same kind."""
         held = self._all.get(record.id)
         if held is not None and not (over and held.kind == record.kind):
-            self.findings.append(record.finding(
-                "FILE-13", "error", f"the id {record.id} is already used by {held.file}",
-                "Ids are unique in the whole book; choose another." if not over
-                else "A shop's record may replace one of the same kind only; choose another id."))  # fmt: skip
+            self.findings.append(
+                record.finding(
+                    "FILE-13",
+                    "error",
+                    f"the id {record.id} is already used by {held.file}",
+                    "Ids are unique in the whole book; choose another."
+                    if not over
+                    else "A shop's record may replace one of the same kind only; choose another id.",
+                )
+            )
             return
         self.kept.clear()
         self._all[record.id] = record
@@ -122,7 +134,9 @@ def _read_tree(book: Book, shapes: Shapes, top: Path, shown: str, over: bool) ->
         inside = todo.pop()
         todo += reversed(_read_folder(book, shapes, str(top), shown, inside, over))
     if book.files == before:
-        book.findings.append(Finding("FILE-5", "error", "there is no file at all", "Write a record, or name another folder.", shown))
+        book.findings.append(
+            Finding("FILE-5", "error", "there is no file at all", "Write a record, or name another folder.", shown)
+        )
 
 
 def _read_folder(book: Book, shapes: Shapes, top: str, shown: str, inside: str, over: bool) -> list[str]:
@@ -152,7 +166,9 @@ def _read_folder(book: Book, shapes: Shapes, top: str, shown: str, inside: str, 
             book.findings.append(Finding("FILE-11", "error", claim, _WHERE, f"{shown}/{inside}{name}"))
             continue
         if not entry.is_file(follow_symlinks=False):
-            unread(name, "a symbolic link" if entry.is_symlink() else "not an ordinary file", "Put the file itself here.")
+            unread(
+                name, "a symbolic link" if entry.is_symlink() else "not an ordinary file", "Put the file itself here."
+            )
             continue
         try:
             raw = _bytes_of(entry.path)
@@ -191,19 +207,36 @@ def _claim(relative: str) -> tuple[str, str] | str:
 def _read_file(book: Book, shapes: Shapes, raw: bytes, file: str, kind: str, id: str, over: bool) -> None:
     loaded = load_text(raw)
     if id and not ID.match(id):
-        book.findings.append(Finding("FILE-12", "error", f"the file name {id}.yaml is not an id",
-                                     "Use lower-case letters, digits and single hyphens.", file))  # fmt: skip
+        book.findings.append(
+            Finding(
+                "FILE-12",
+                "error",
+                f"the file name {id}.yaml is not an id",
+                "Use lower-case letters, digits and single hyphens.",
+                file,
+            )
+        )
     source = Source(file, raw, loaded.typed, loaded.root if loaded.problems else None)
     if loaded.problems:
         book.findings += file_findings(loaded, file, id)
     if not isinstance(loaded.data, dict):
         if not loaded.problems:
-            book.findings.append(Finding("FILE-5", "error", "the file is not a map of fields", "Write `field: value` lines.", file))
+            book.findings.append(
+                Finding("FILE-5", "error", "the file is not a map of fields", "Write `field: value` lines.", file)
+            )
         return
     wanted = f"# yaml-language-server: $schema=../../schemas/{kind}.schema.json"
     if not raw.startswith(wanted.encode()) and over is False and kind != "jobs":
-        book.findings.append(Finding("FILE-14", "warning", "the first line does not name the schema for editors",
-                                     f"Write: {wanted}", file, record=id))  # fmt: skip
+        book.findings.append(
+            Finding(
+                "FILE-14",
+                "warning",
+                "the first line does not name the schema for editors",
+                f"Write: {wanted}",
+                file,
+                record=id,
+            )
+        )
     whole = Record(kind, id, loaded.data, source)
     shape = shapes.findings(whole) if not loaded.problems else []
     book.findings += shape

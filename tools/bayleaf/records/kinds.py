@@ -3,22 +3,56 @@
 from __future__ import annotations
 
 RECORD_KINDS = (
-    "systems", "components", "equipment", "readings", "procedures", "faults",
-    "symptoms", "codes", "calculators", "vehicles", "jobs",
-)  # fmt: skip
+    "systems",
+    "components",
+    "equipment",
+    "readings",
+    "procedures",
+    "faults",
+    "symptoms",
+    "codes",
+    "calculators",
+    "vehicles",
+    "jobs",
+)
 VOCABULARY_KINDS = (
-    "quantities", "conditions", "states", "acts", "hazards", "cautions", "fuels", "sources", "terms", "tasks",
-)  # fmt: skip
+    "quantities",
+    "conditions",
+    "states",
+    "acts",
+    "hazards",
+    "cautions",
+    "fuels",
+    "sources",
+    "terms",
+    "tasks",
+)
 KINDS = RECORD_KINDS + VOCABULARY_KINDS
 
 # One of a kind, for sentences: "no such reading".
 SINGULAR = {
-    "systems": "system", "components": "component", "equipment": "equipment", "readings": "reading",
-    "procedures": "procedure", "faults": "fault", "symptoms": "symptom", "codes": "code",
-    "calculators": "calculator", "vehicles": "vehicle", "jobs": "job", "quantities": "quantity",
-    "conditions": "condition", "states": "state", "acts": "act", "hazards": "hazard", "cautions": "caution",
-    "fuels": "fuel", "sources": "source", "terms": "term", "tasks": "task",
-}  # fmt: skip
+    "systems": "system",
+    "components": "component",
+    "equipment": "equipment",
+    "readings": "reading",
+    "procedures": "procedure",
+    "faults": "fault",
+    "symptoms": "symptom",
+    "codes": "code",
+    "calculators": "calculator",
+    "vehicles": "vehicle",
+    "jobs": "job",
+    "quantities": "quantity",
+    "conditions": "condition",
+    "states": "state",
+    "acts": "act",
+    "hazards": "hazard",
+    "cautions": "caution",
+    "fuels": "fuel",
+    "sources": "source",
+    "terms": "term",
+    "tasks": "task",
+}
 
 OUTSIDE = "outside-this-book"  # no id of any record: named where the cause is none that the book describes
 

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
+import re
+
 import yaml
 
 from bayleaf.finding import Finding
-from bayleaf.late import Late
-from bayleaf.records.strict import Loaded, end_of, nodes_of, start_of
+from bayleaf.records.yaml.strict import Loaded, end_of, nodes_of, start_of
 
 
 class Source:
     """One file. The node tree is dropped after a clean read and made again when a position is asked for."""
 
-    __slots__ = ("file", "raw", "typed", "root")
+    __slots__ = ("file", "raw", "root", "typed")
 
-    def __init__(self, file: str, raw: bytes = b"", typed: dict[tuple, str] | None = None, root: object = None):
+    def __init__(self, file: str, raw: bytes = b"", typed: dict[tuple, str] | None = None, root: object = None) -> None:
         self.file, self.raw, self.root = file, raw, root
         self.typed = {} if typed is None else typed
 
@@ -40,12 +41,14 @@ class Source:
         if key:
             return line, 1, len(name) + 1
         match = _PLAIN_FIELD.fullmatch(self.raw[at + 1 : end].decode("utf-8", "replace"))
-        if end < 0 or match is None or self.raw[end + 1 : end + 2] in (b" ", b"\n", b"\r", b"\t", b"#"):  # it may go on there
+        if (
+            end < 0 or match is None or self.raw[end + 1 : end + 2] in (b" ", b"\n", b"\r", b"\t", b"#")
+        ):  # it may go on there
             return None
         return line, match.start(1) + 1, match.end(1) + 1
 
 
-_PLAIN_FIELD = Late(r"[a-z_]+: +([A-Za-z0-9](?:[^:#\r]*[^:#\r ])?) *\r?")
+_PLAIN_FIELD = re.compile(r"[a-z_]+: +([A-Za-z0-9](?:[^:#\r]*[^:#\r ])?) *\r?")
 
 
 def _child(node: object, step: object) -> tuple | None:
@@ -59,9 +62,9 @@ def _child(node: object, step: object) -> tuple | None:
 class Record:
     """`data` as written (`none` stays the word none); `sound` says that its shape is valid."""
 
-    __slots__ = ("kind", "id", "data", "source", "prefix", "sound")
+    __slots__ = ("data", "id", "kind", "prefix", "sound", "source")
 
-    def __init__(self, kind: str, id: str, data: dict, source: Source, prefix: tuple = (), sound: bool = True):
+    def __init__(self, kind: str, id: str, data: dict, source: Source, prefix: tuple = (), sound: bool = True) -> None:
         self.kind, self.id, self.data, self.source, self.prefix, self.sound = kind, id, data, source, prefix, sound
 
     @property
@@ -85,7 +88,7 @@ class Record:
             return 1, 1, 2
         if len(path) == 1 and not self.prefix and (found := self.source.spot(path[0], key)):
             return found
-        node = self.source.node((*self.prefix, *path), key or not path and bool(self.prefix))
+        node = self.source.node((*self.prefix, *path), key or (not path and bool(self.prefix)))
         if node is None:
             return 1, 1, 2
         (line, column), (_, end) = start_of(node), end_of(node)

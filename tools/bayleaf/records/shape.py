@@ -17,7 +17,7 @@ _COMMON = "common.schema.json#/$defs/"
 class Shapes:
     """The schemas of one book, read when first needed; each validator is built once."""
 
-    def __init__(self, folder: Path):
+    def __init__(self, folder: Path) -> None:
         if not folder.is_dir():
             raise CouldNotRun(f"no schemas folder at {folder}; name the folder that holds kb/ and schemas/ with --root")
         self.folder = folder

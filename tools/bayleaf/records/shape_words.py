@@ -11,8 +11,15 @@ from bayleaf.finding import Finding
 from bayleaf.nearest import nearest
 from bayleaf.records.record import Record
 
-_TYPES = {"object": "a map of fields", "array": "a list", "string": "text", "number": "a number",
-          "integer": "a whole number", "boolean": "true or false", "null": "nothing"}  # fmt: skip
+_TYPES = {
+    "object": "a map of fields",
+    "array": "a list",
+    "string": "text",
+    "number": "a number",
+    "integer": "a whole number",
+    "boolean": "true or false",
+    "null": "nothing",
+}
 
 
 def _pattern(validator: object, pattern: str, value: object, schema: dict) -> Iterable[jsonschema.ValidationError]:
@@ -33,7 +40,9 @@ def explain(record: Record, schema: dict) -> list[Finding]:
             for code, message, help, path, key in _words(leaf):
                 found.setdefault((code, path, message), record.finding(code, "error", message, help, path, key))
     if not found:  # the fast gate refused what this one takes: say so rather than let it pass
-        found[()] = record.finding("SHAPE-8", "error", "this file does not fit its schema", "Compare with a record that passes.")
+        found[()] = record.finding(
+            "SHAPE-8", "error", "this file does not fit its schema", "Compare with a record that passes."
+        )
     return list(found.values())
 
 
@@ -83,7 +92,13 @@ def _words(error: jsonschema.ValidationError) -> Iterable[tuple[str, str, str, t
                 about = schema.get("properties", {}).get(field, {}).get("description", "")
                 yield "SHAPE-2", f"{name} lacks the field {field}", _sentence(about) or f"Add {field}.", path, True
         case "minProperties":
-            yield "SHAPE-2", f"{name} is an empty map", "Fill it in; where the field may be empty, write none.", path, False
+            yield (
+                "SHAPE-2",
+                f"{name} is an empty map",
+                "Fill it in; where the field may be empty, write none.",
+                path,
+                False,
+            )
         case "type":
             kinds = [_TYPES[k] for k in ([limit] if isinstance(limit, str) else limit)]
             yield "SHAPE-3", f"{name} is {_a(value)}", f"It must be {_or(kinds)}.", path, False
@@ -93,26 +108,61 @@ def _words(error: jsonschema.ValidationError) -> Iterable[tuple[str, str, str, t
         case "pattern":
             about = _sentence(schema.get("description", ""))
             if "propertyNames" in error.absolute_schema_path:
-                yield "SHAPE-5", f"the name {_shown(value)} is not spelled as it must be", about or _ID_WORDS, (*path, value), True
+                yield (
+                    "SHAPE-5",
+                    f"the name {_shown(value)} is not spelled as it must be",
+                    about or _ID_WORDS,
+                    (*path, value),
+                    True,
+                )
             else:
-                yield "SHAPE-5", f"{name} is {_shown(value)}, which is not spelled as it must be", about or "Compare with a record that passes.", path, False
+                yield (
+                    "SHAPE-5",
+                    f"{name} is {_shown(value)}, which is not spelled as it must be",
+                    about or "Compare with a record that passes.",
+                    path,
+                    False,
+                )
         case "minLength" | "maxLength" | "minItems" | "maxItems" | "uniqueItems":
-            yield "SHAPE-6", f"{name} {_SIZE[error.validator].format(limit) if limit != 1 else _SIZE_ONE[error.validator]}", _sentence(schema.get("description", "")) or _RESIZE[error.validator], path, False
+            yield (
+                "SHAPE-6",
+                f"{name} {_SIZE[error.validator].format(limit) if limit != 1 else _SIZE_ONE[error.validator]}",
+                _sentence(schema.get("description", "")) or _RESIZE[error.validator],
+                path,
+                False,
+            )
         case "minimum" | "maximum" | "exclusiveMinimum" | "exclusiveMaximum":
             yield "SHAPE-7", f"{name} is {_shown(value)}", f"It must be {_BOUND[error.validator]} {limit}.", path, False
-        case "anyOf" | "oneOf" if _only_required(error) or error.validator == "oneOf" and not error.context:
+        case "anyOf" | "oneOf" if _only_required(error) or (error.validator == "oneOf" and not error.context):
             fields = _choices(limit)
             given = [f for f in fields if isinstance(value, dict) and f in value]
             said = f"has {' and '.join(given)} together" if len(given) > 1 else f"lacks {_or(fields)}"
-            yield ("SHAPE-8", f"{name} {said}", f"Give {'one' if error.validator == 'oneOf' else 'at least one'} of {', '.join(fields)}.", path, True)
+            yield (
+                "SHAPE-8",
+                f"{name} {said}",
+                f"Give {'one' if error.validator == 'oneOf' else 'at least one'} of {', '.join(fields)}.",
+                path,
+                True,
+            )
         case _:
             yield "SHAPE-8", f"{name} has none of the shapes it may have", _shapes(limit, schema), path, False
 
 
-_SIZE = {"minLength": "is shorter than {}", "maxLength": "is longer than {} characters", "minItems": "has fewer than {} entries",
-         "maxItems": "has more than {} entries", "uniqueItems": "names the same thing twice"}  # fmt: skip
+_SIZE = {
+    "minLength": "is shorter than {}",
+    "maxLength": "is longer than {} characters",
+    "minItems": "has fewer than {} entries",
+    "maxItems": "has more than {} entries",
+    "uniqueItems": "names the same thing twice",
+}
 _SIZE_ONE = {**_SIZE, "minItems": "is an empty list", "minLength": "is empty"}
-_RESIZE = {"minLength": "Say more.", "maxLength": "Say it shorter.", "minItems": "Add what is missing.", "maxItems": "Keep the first ones.", "uniqueItems": "Name it once."}
+_RESIZE = {
+    "minLength": "Say more.",
+    "maxLength": "Say it shorter.",
+    "minItems": "Add what is missing.",
+    "maxItems": "Keep the first ones.",
+    "uniqueItems": "Name it once.",
+}
 _ID_WORDS = "Use lower-case letters, digits and single hyphens."
 _BOUND = {"minimum": "at least", "maximum": "at most", "exclusiveMinimum": "more than", "exclusiveMaximum": "less than"}
 
@@ -130,7 +180,9 @@ def _name(path: tuple) -> str:
 
 
 def _a(value: object) -> str:
-    kind = {dict: "object", list: "array", str: "string", bool: "boolean", int: "number", float: "number"}.get(type(value), "null")
+    kind = {dict: "object", list: "array", str: "string", bool: "boolean", int: "number", float: "number"}.get(
+        type(value), "null"
+    )
     return _TYPES[kind] if isinstance(value, dict | list) or value is None else f"{_TYPES[kind]} ({_shown(value)})"
 
 
@@ -144,7 +196,7 @@ def _or(words: list[str]) -> str:
 
 
 def _sentence(text: str) -> str:
-    return text.split("\n")[0].strip()
+    return text.split("\n", maxsplit=1)[0].strip()
 
 
 def _mean(word: str, known: list[str]) -> str:

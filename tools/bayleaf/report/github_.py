@@ -22,7 +22,9 @@ def render(findings: Iterable[Finding], rules: Iterable[Rule], counts: str) -> s
     rest = Counter((f.level, f.code) for f in worst[MOST:])
     if rest:
         lines.append(f"::group::{sum(rest.values())} more findings")
-        lines += [f"{level} {code} ({titles.get(code, code)}): {n}" for (level, code), n in sorted(rest.items(), key=_order)]
+        lines += [
+            f"{level} {code} ({titles.get(code, code)}): {n}" for (level, code), n in sorted(rest.items(), key=_order)
+        ]
         lines += [_plainly(f) for f in worst[MOST:]]
         lines.append("::endgroup::")
     lines.append(f"{counts}: {tally(findings)}")

@@ -24,10 +24,18 @@ def render(findings: Iterable[Finding], rules: Iterable[Rule], counts: str) -> s
 
 def _one(f: Finding, known: set[str]) -> dict:
     return {
-        "code": f.code, "level": f.level, "message": plain(f.message), "help": plain(f.help), "file": f.file, "line": f.line,
-        "column": f.column, "end_column": f.end_column, "record": f.record, "path": list(f.path),
+        "code": f.code,
+        "level": f.level,
+        "message": plain(f.message),
+        "help": plain(f.help),
+        "file": f.file,
+        "line": f.line,
+        "column": f.column,
+        "end_column": f.end_column,
+        "record": f.record,
+        "path": list(f.path),
         "page": page(f.code) if f.code in known else "",
-    }  # fmt: skip
+    }
 
 
 def page(code: str) -> str:

@@ -48,14 +48,23 @@ def _result(f: Finding, index: dict[str, int], seen: Counter[str]) -> dict:
         "ruleId": f.code,
         "level": _LEVELS[f.level],
         "message": {"text": plain(f"{f.message}. {f.help}" if f.help else f.message)},
-        "locations": [{"physicalLocation": {"artifactLocation": {"uri": quote(f.file.encode("utf-8", "surrogateescape"))}, "region": region}}],
+        "locations": [
+            {
+                "physicalLocation": {
+                    "artifactLocation": {"uri": quote(f.file.encode("utf-8", "surrogateescape"))},
+                    "region": region,
+                }
+            }
+        ],
         "partialFingerprints": {"bayleaf/v1": _fingerprint(f, seen)},
     }
     if f.code in index:
         result["ruleIndex"] = index[f.code]
     if f.record:
         path = [str(step) for step in f.path]
-        result["locations"][0]["logicalLocations"] = [{"name": f.record, "fullyQualifiedName": "/".join([f.record, *path])}]
+        result["locations"][0]["logicalLocations"] = [
+            {"name": f.record, "fullyQualifiedName": "/".join([f.record, *path])}
+        ]
     return result
 
 

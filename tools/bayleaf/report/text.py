@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from bayleaf.finding import LEVELS, Finding
-from bayleaf.records.decode import HIDDEN
+from bayleaf.records.yaml.decode import HIDDEN
 
 _COLOURS = {"error": "31;1", "warning": "33;1", "advice": "36;1"}
 _WIDEST = 100
@@ -28,7 +28,10 @@ def render(findings: Iterable[Finding], line_of: Callable[[str, int], str], colo
 
 def _alike(found: list[Finding], line_of: Callable[[str, int], str], colour: bool) -> str:
     """Pieces of advice of one rule: the first in full, the others in a line, with their help where it is another."""
-    more = [_head(f, colour) + (f"\n   help: {plain(f.help)}" if f.help not in ("", found[0].help) else "") for f in found[1:]]
+    more = [
+        _head(f, colour) + (f"\n   help: {plain(f.help)}" if f.help not in ("", found[0].help) else "")
+        for f in found[1:]
+    ]
     return _one(found[0], line_of, colour) + "".join(f"{line}\n" for line in more)
 
 
@@ -59,8 +62,12 @@ def plain(text: str) -> str:
 
 def tally(findings: Iterable[Finding]) -> str:
     """`2 errors, 1 warning, 3 pieces of advice`."""
-    counts = {level: 0 for level in LEVELS}
+    counts = dict.fromkeys(LEVELS, 0)
     for f in findings:
         counts[f.level] += 1
-    names = {"error": ("error", "errors"), "warning": ("warning", "warnings"), "advice": ("piece of advice", "pieces of advice")}
+    names = {
+        "error": ("error", "errors"),
+        "warning": ("warning", "warnings"),
+        "advice": ("piece of advice", "pieces of advice"),
+    }
     return ", ".join(f"{n} {names[level][n != 1]}" for level, n in counts.items())

@@ -1,0 +1,1 @@
+"""What rules ask about a book, worked out once."""

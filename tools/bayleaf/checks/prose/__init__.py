@@ -1,0 +1,1 @@
+"""The prose of records, made ready for rules."""

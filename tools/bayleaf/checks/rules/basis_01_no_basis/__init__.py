@@ -1,0 +1,1 @@
+"""Rules of the family BASIS_01_NO_BASIS."""

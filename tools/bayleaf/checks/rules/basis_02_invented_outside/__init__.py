@@ -1,0 +1,1 @@
+"""Rules of the family BASIS_02_INVENTED_OUTSIDE."""

@@ -1,0 +1,1 @@
+"""Rules of the family BASIS_03_NOT_SAID_INVENTED."""

@@ -1,0 +1,1 @@
+"""Rules of the family BASIS_04_VAGUE_PLACE."""

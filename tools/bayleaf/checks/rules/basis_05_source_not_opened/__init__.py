@@ -1,0 +1,1 @@
+"""Rules of the family BASIS_05_SOURCE_NOT_OPENED."""

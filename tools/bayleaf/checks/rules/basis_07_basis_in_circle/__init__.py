@@ -1,0 +1,1 @@
+"""Rules of the family BASIS_07_BASIS_IN_CIRCLE."""

@@ -1,0 +1,1 @@
+"""Rules of the family BOOK_02_NOT_EXCUSABLE."""

@@ -1,0 +1,1 @@
+"""Rules of the family BOOK_03_SOURCE_NOT_CITED."""

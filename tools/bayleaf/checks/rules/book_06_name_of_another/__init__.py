@@ -1,0 +1,1 @@
+"""Rules of the family BOOK_06_NAME_OF_ANOTHER."""

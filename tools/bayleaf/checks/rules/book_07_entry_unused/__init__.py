@@ -1,0 +1,1 @@
+"""Rules of the family BOOK_07_ENTRY_UNUSED."""

@@ -1,0 +1,1 @@
+"""Rules of the family BOOK_08_RULES_WAITED."""

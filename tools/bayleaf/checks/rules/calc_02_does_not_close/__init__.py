@@ -1,0 +1,1 @@
+"""Rules of the family CALC_02_DOES_NOT_CLOSE."""

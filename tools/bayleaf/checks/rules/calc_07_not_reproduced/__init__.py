@@ -1,0 +1,1 @@
+"""Rules of the family CALC_07_NOT_REPRODUCED."""

@@ -1,0 +1,1 @@
+"""Rules of the family CALC_10_RESULT_NOT_PLAUSIBLE."""

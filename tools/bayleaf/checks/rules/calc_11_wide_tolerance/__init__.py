@@ -1,0 +1,1 @@
+"""Rules of the family CALC_11_WIDE_TOLERANCE."""

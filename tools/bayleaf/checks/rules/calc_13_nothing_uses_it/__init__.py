@@ -1,0 +1,1 @@
+"""Rules of the family CALC_13_NOTHING_USES_IT."""

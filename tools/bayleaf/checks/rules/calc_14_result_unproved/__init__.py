@@ -1,0 +1,1 @@
+"""Rules of the family CALC_14_RESULT_UNPROVED."""

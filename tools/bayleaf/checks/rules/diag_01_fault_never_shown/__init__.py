@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_01_FAULT_NEVER_SHOWN."""

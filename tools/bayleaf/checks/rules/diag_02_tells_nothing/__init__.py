@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_02_TELLS_NOTHING."""

@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_03_FEW_CAUSES."""

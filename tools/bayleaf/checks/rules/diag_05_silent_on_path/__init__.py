@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_05_SILENT_ON_PATH."""

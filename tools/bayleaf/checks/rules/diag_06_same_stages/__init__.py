@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_06_SAME_STAGES."""

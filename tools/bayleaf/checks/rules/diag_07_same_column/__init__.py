@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_07_SAME_COLUMN."""

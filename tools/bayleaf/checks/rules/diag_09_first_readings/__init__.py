@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_09_FIRST_READINGS."""

@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_10_FIRST_TELLS_NOTHING."""

@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_11_NOT_WHILE_BROKEN."""

@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_12_NOBODY_TAKES_IT."""

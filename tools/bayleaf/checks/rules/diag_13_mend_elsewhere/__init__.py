@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_13_MEND_ELSEWHERE."""

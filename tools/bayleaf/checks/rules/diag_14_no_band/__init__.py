@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_14_NO_BAND."""

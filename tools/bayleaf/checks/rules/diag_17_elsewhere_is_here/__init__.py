@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_17_ELSEWHERE_IS_HERE."""

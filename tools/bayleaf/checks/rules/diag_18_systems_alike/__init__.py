@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_18_SYSTEMS_ALIKE."""

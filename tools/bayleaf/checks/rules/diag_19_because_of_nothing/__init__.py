@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_19_BECAUSE_OF_NOTHING."""

@@ -1,0 +1,1 @@
+"""Rules of the family DIAG_20_LONGER_THAN_ITSELF."""

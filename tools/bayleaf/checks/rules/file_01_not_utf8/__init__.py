@@ -1,0 +1,1 @@
+"""Rules of the family FILE_01_NOT_UTF8."""

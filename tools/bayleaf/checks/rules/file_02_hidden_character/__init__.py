@@ -1,0 +1,1 @@
+"""Rules of the family FILE_02_HIDDEN_CHARACTER."""

@@ -1,0 +1,1 @@
+"""Rules of the family FILE_06_BROKEN_YAML."""

@@ -1,0 +1,1 @@
+"""Rules of the family FILE_07_FIELD_TWICE."""

@@ -1,0 +1,1 @@
+"""Rules of the family FILE_09_NO_VALUE."""

@@ -1,0 +1,1 @@
+"""Rules of the family FILE_10_TWO_READINGS."""

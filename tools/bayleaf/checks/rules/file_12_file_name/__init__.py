@@ -1,0 +1,1 @@
+"""Rules of the family FILE_12_FILE_NAME."""

@@ -1,0 +1,1 @@
+"""Rules of the family FILE_13_ID_TWICE."""

@@ -1,0 +1,40 @@
+"""JOB-6: state that the reading does not ask for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.messages import either, mean
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record, listed
+
+
+def check(record: Record, context: Context) -> Iterator[Finding]:
+    """Entries with not_met."""
+    for i, entry in enumerate(listed(record.data["readings"])):
+        reading = context.book.of("readings").get(entry.get("reading"))
+        asked = listed(reading.data["valid_if"]) if reading and reading.sound else None
+        for n, state in enumerate(entry.get("not_met", []) if asked is not None else []):
+            if state not in asked:
+                words = f"{entry['reading']} is valid if {either(asked, 'and') or 'nothing else holds'}; {state} is not among them"
+                yield RULE.at(record, words, mean(state, asked), ("readings", i, "not_met", n))
+
+
+RULE = Rule(
+    code="JOB-6",
+    level="error",
+    scope="record",
+    title="State that the reading does not ask for",
+    what="The field not_met names states that valid_if of the reading names.",
+    why="Any other state has no bearing on the reading, so the entry would be taken as valid.",
+    mend="Take one of the states of valid_if.",
+    example=Example(
+        "jobs/parks-van-no-power.yaml",
+        "value: 35, unit: psi, instrument: gauge-0-100}",
+        "value: 35, unit: psi, instrument: gauge-0-100, not_met: [engine-cool]}",
+    ),
+    check=check,
+    kinds=("jobs",),
+)

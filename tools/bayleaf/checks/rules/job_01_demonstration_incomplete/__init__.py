@@ -1,0 +1,1 @@
+"""Rules of the family JOB_01_DEMONSTRATION_INCOMPLETE."""

@@ -1,0 +1,1 @@
+"""Rules of the family JOB_03_FAULT_WAS."""

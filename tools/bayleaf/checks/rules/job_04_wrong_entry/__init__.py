@@ -1,0 +1,1 @@
+"""Rules of the family JOB_04_WRONG_ENTRY."""

@@ -1,0 +1,1 @@
+"""Rules of the family JOB_06_NOT_ITS_CONDITION."""

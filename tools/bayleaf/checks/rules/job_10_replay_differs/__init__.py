@@ -1,0 +1,1 @@
+"""Rules of the family JOB_10_REPLAY_DIFFERS."""

@@ -1,0 +1,1 @@
+"""Rules of the family JOB_11_WHICH_ONE."""

@@ -1,0 +1,49 @@
+"""LINK-1: id that does not exist."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.messages import either, field, mean
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import KINDS, SINGULAR, Record
+
+
+def check(record: Record, context: Context) -> Iterator[Finding]:
+    """Did-you-mean looks at the kinds that may stand there."""
+    every = context.book.every
+    for link in context.links(record) if context.misnames(record) else ():
+        if link.id not in every:
+            kinds = link.kinds or KINDS
+            kind = either(SINGULAR[k] for k in link.kinds) or "record"
+            help = mean(
+                link.id,
+                (id for k in kinds for id in context.book.of(k)),
+                f"Write the {kind} first, or take an id that exists.",
+            )
+            yield RULE.at(
+                record,
+                f"{field(record, link.path)}: there is no {kind} {link.id or '(nothing)'}",
+                help,
+                link.path,
+                link.key,
+            )
+
+
+RULE = Rule(
+    code="LINK-1",
+    level="error",
+    scope="record",
+    title="Id that does not exist",
+    what="Every id that a record names, in a field or in its text, exists in the book.",
+    why="A link that leads nowhere is a test that nobody can find, or a caution that nobody sees.",
+    mend="Correct the id, or write the record that it names.",
+    example=Example(
+        "procedures/measure-primed-pressure.yaml",
+        "takes: {reading: rail-pressure-primed",
+        "takes: {reading: rail-presure-primed",
+    ),
+    check=check,
+)

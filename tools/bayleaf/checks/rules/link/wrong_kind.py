@@ -1,0 +1,41 @@
+"""LINK-2: id of another kind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.messages import either, field, mean
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import SINGULAR, Record
+
+
+def check(record: Record, context: Context) -> Iterator[Finding]:
+    """Links in text may lead to any kind."""
+    every = context.book.every
+    for link in context.links(record) if context.misnames(record) else ():
+        found = every.get(link.id)
+        if found is not None and link.kinds and found.kind not in link.kinds:
+            kind = either(SINGULAR[k] for k in link.kinds)
+            help = mean(
+                link.id, (id for k in link.kinds for id in context.book.of(k)), f"Name the id of one that is a {kind}."
+            )
+            words = f"{field(record, link.path)}: {link.id} is of the kind {SINGULAR[found.kind]}, not {kind}"
+            yield RULE.at(record, words, help, link.path, link.key)
+
+
+RULE = Rule(
+    code="LINK-2",
+    level="error",
+    scope="record",
+    title="Id of another kind",
+    what="A field that names a record names one of the kind that belongs there.",
+    why=(
+        "A component where a reading is meant has a page, so the slip is not seen; but no verdict and no caution "
+        "follow from it."
+    ),
+    mend="Name a record of the right kind.",
+    example=Example("symptoms/rough-idle.yaml", "first: [fuel-in-regulator-hose]", "first: [regulator-vacuum-hose]"),
+    check=check,
+)

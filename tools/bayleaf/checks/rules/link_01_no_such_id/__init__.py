@@ -1,0 +1,1 @@
+"""Rules of the family LINK_01_NO_SUCH_ID."""

@@ -1,0 +1,1 @@
+"""Rules of the family LINK_06_RETIRED_ALONE."""

@@ -1,0 +1,54 @@
+"""SAFE-8: a leak check with no pressure behind the joint."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.facts.notes import called, followed, spot, step_name
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record
+
+RELIEVED = "fuel-pressure-relieved"
+
+
+def _check(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.walk(record)
+    for index, step in enumerate(walk.steps):
+        if (
+            "leak-check" not in step.own
+            or not any(p.carries == "fuel" for p in step.act_paths)
+            or not any(s == RELIEVED for s, _at in step.after)
+            or _alone(context, record, step)
+        ):
+            continue
+        since = walk.last("set", RELIEVED, index)
+        by = f"since {called(walk, since)}" if since is not None else "from the start"
+        words = f"{step_name(walk, step)} looks for leaks while the fuel pressure is relieved, {by}: a joint without pressure is always dry"
+        yield RULE.at(record, words, path=spot(record, step, "act"))
+
+
+def _alone(context: Context, record: Record, step) -> bool:
+    """Whether the followed procedure has the same slip by itself, so that it is reported there."""
+    other = followed(context, record, step)
+    steps = context.walk(other).steps if other else []
+    return any((s.source, s.path) == (step.source, step.path) and any(k[0] == RELIEVED for k in s.after) for s in steps)
+
+
+RULE = Rule(
+    code="SAFE-8",
+    level="error",
+    scope="record",
+    kinds=("procedures",),
+    title="Leak check without pressure",
+    what="Between the relief and the leak check of a fuel joint, a step brings the pressure up: key on, pump commanded, engine running.",
+    why="A joint that is looked at empty is dry whatever its seal is worth, and the look gives a confidence that nobody has earned.",
+    mend="Bring up the pressure before the leak check, with the key or with a command to the pump.",
+    example=Example(
+        "procedures/take-gauge-off.yaml",
+        "  - {do: Switch the key on., act: key-on}\n  - {do: Look at the port",
+        "  - {do: Look at the port",
+    ),
+    check=_check,
+)

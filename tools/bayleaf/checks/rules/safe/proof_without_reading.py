@@ -1,0 +1,48 @@
+"""SAFE-15: a step proves a state without the reading that proves it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record, listed, mapped
+
+
+def _check(record: Record, context: Context) -> Iterator[Finding]:
+    for i, step in context.steps_with(record, "proves"):
+        taken = mapped(step.get("takes")).get("reading")
+        for n, state in enumerate(listed(step["proves"])):
+            proof = context.machine.states[state].proof.get("reading") if state in context.machine.states else taken
+            if taken is None or (proof and taken != proof):
+                words = f"step {i + 1} proves {state} and takes {taken or 'no reading'}"
+                help = (
+                    f"Write takes: {{reading: {proof}, instrument: …}}."
+                    if proof
+                    else "Name the reading that proves it in takes."
+                )
+                yield RULE.at(record, words, help, ("steps", i, "proves", n))
+    for i, step in context.steps_with(record, "sets"):
+        for n, state in enumerate(listed(step["sets"])):
+            if state in context.machine.states and context.machine.states[state].proof:
+                words = f"step {i + 1} sets {state}, which only a reading can prove"
+                yield RULE.at(record, words, "Write it in proves, with the reading in takes.", ("steps", i, "sets", n))
+
+
+RULE = Rule(
+    code="SAFE-15",
+    level="error",
+    scope="record",
+    kinds=("procedures",),
+    title="Proof without its reading",
+    what="A step that proves a state takes the reading by which the state is proved; such a state is never simply set.",
+    why="A zero that nobody read proves nothing.",
+    mend="Take the reading in the same step.",
+    example=Example(
+        "procedures/take-gauge-off.yaml",
+        "    takes: {reading: rail-pressure-relieved, instrument: fuel-pressure-gauge}\n    when: after-relief\n",
+        "    when: after-relief\n",
+    ),
+    check=_check,
+)

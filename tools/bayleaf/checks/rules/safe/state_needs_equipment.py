@@ -1,0 +1,48 @@
+"""SAFE-20: a state needs equipment that the procedure does not have."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.facts.notes import noted, spot, step_name
+from bayleaf.checks.messages import either
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record, listed
+
+
+def _check(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.walk(record), context.machine
+    wanting = {id for id, state in machine.states.items() if state.needs}
+    for step, note in noted(context, record, "set", of=wanting):
+        needs = machine.states[note.what].needs
+        owner = context.book.of("procedures").get(step.source)
+        at_hand = (
+            {t for e in listed(owner.data["needs"]["equipment"]) for t in context.hazards.types(e)} if owner else set()
+        )
+        if not at_hand & set(needs):
+            words = (
+                f"{step_name(walk, step)} begins {machine.named(note.what)}, and the procedure has no {either(needs)}"
+            )
+            yield RULE.at(
+                record, words, f"Add {needs[0]} to needs: equipment and to the step.", spot(record, step, "sets", "act")
+            )
+
+
+RULE = Rule(
+    code="SAFE-20",
+    level="error",
+    scope="record",
+    kinds=("procedures",),
+    title="State without its equipment",
+    what="A state may need equipment: fuel is led only into a closed, vented and bonded container. A procedure that sets the state has it.",
+    why="Where the right container is not on the list, the nearest bucket is used.",
+    mend="Add the equipment that the state needs.",
+    example=Example(
+        "procedures/measure-volume.yaml",
+        "equipment: [bonded-container, scan-tool]",
+        "equipment: [scan-tool]",
+    ),
+    check=_check,
+)

@@ -1,0 +1,50 @@
+"""SAFE-38: the engine runs with an open turbocharger inlet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.facts.notes import spot, step_name
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record, listed
+
+OPEN = "air-inlet-open"
+
+
+def _check(record: Record, context: Context) -> Iterator[Finding]:
+    walk, systems = context.walk(record), context.book.of("systems")
+    if not any(step.stands(OPEN) for step in walk.own):
+        return
+    turbo = [
+        s
+        for s in listed(record.data["systems"])
+        if s in systems
+        and systems[s].sound
+        and any("turbocharger" in c for p in listed(systems[s].data.get("paths")) for c in listed(p["through"]))
+    ]
+    for step in walk.own if turbo else []:
+        if step.stands(OPEN) and (step.stands("running") or {"start-engine", "crank", "crank-disabled"} & step.acts):
+            words = f"{step_name(walk, step)} runs the engine with an open inlet, and {turbo[0]} has a turbocharger"
+            yield RULE.at(record, words, path=spot(record, step, "act", "when"))
+            return
+
+
+RULE = Rule(
+    code="SAFE-38",
+    level="error",
+    scope="record",
+    kinds=("procedures",),
+    title="Turbocharger inlet open while running",
+    what="On a system with a turbocharger the engine is neither cranked nor run while the air inlet is open.",
+    why="The wheel turns at over 100,000 rpm, draws in a sleeve or a rag, and bursts.",
+    mend="Close the inlet before the engine is turned.",
+    example=Example(
+        "procedures/read-boost.yaml",
+        "  - {do: Start the engine., act: start-engine}",
+        "  - {do: Take the inlet duct off., act: disconnect, at: inlet-duct, sets: [air-inlet-open]}\n"
+        "  - {do: Start the engine., act: start-engine}",
+    ),
+    check=_check,
+)

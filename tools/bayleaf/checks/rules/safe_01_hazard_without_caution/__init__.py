@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_01_HAZARD_WITHOUT_CAUTION."""

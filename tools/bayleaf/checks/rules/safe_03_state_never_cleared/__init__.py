@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_03_STATE_NEVER_CLEARED."""

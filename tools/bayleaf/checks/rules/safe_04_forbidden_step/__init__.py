@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_04_FORBIDDEN_STEP."""

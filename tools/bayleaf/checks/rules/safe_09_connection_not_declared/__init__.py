@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_09_CONNECTION_NOT_DECLARED."""

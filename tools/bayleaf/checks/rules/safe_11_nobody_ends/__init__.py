@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_11_NOBODY_ENDS."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_12_NOBODY_MAKES."""

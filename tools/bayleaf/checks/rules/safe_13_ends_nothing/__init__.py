@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_13_ENDS_NOTHING."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_14_ZERO_NOT_SEEN."""

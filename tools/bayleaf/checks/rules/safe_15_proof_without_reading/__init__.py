@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_15_PROOF_WITHOUT_READING."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_16_HIGH_SIDE_OPENED."""

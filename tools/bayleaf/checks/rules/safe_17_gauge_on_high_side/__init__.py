@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_17_GAUGE_ON_HIGH_SIDE."""

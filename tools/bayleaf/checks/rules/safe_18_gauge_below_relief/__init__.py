@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_18_GAUGE_BELOW_RELIEF."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_19_NO_STOP."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_20_STATE_NEEDS_EQUIPMENT."""

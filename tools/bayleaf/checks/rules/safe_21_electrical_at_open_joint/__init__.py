@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_21_ELECTRICAL_AT_OPEN_JOINT."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_23_NO_PREPARATION."""

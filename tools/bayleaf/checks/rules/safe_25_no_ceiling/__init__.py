@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_25_NO_CEILING."""

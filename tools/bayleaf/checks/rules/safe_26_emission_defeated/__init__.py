@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_26_EMISSION_DEFEATED."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_27_SIGNAL_WORD."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_31_TOO_MANY_CAUTIONS."""

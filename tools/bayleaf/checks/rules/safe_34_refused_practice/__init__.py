@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_34_REFUSED_PRACTICE."""

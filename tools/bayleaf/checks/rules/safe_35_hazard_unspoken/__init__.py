@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_35_HAZARD_UNSPOKEN."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_38_TURBO_INLET_OPEN."""

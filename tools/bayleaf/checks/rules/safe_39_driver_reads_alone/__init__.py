@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_39_DRIVER_READS_ALONE."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_40_GREATEST_TOO_SMALL."""

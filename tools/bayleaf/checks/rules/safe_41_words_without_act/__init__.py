@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_41_WORDS_WITHOUT_ACT."""

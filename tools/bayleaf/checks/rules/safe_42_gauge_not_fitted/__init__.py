@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_42_GAUGE_NOT_FITTED."""

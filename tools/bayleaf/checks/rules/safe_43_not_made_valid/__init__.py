@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_43_NOT_MADE_VALID."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_44_LED_AWAY_UNSAID."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_49_BLED_INTO_NOTHING."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_50_EYES_UNPROTECTED."""

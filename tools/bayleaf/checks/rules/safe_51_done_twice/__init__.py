@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_51_DONE_TWICE."""

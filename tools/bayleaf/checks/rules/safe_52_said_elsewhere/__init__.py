@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_52_SAID_ELSEWHERE."""

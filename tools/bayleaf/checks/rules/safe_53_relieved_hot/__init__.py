@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_53_RELIEVED_HOT."""

@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_55_WORKED_BEFORE_LOOKED."""

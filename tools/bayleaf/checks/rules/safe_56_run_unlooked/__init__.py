@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_56_RUN_UNLOOKED."""

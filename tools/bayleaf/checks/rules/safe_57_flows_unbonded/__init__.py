@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_57_FLOWS_UNBONDED."""

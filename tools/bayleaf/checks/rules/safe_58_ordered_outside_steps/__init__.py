@@ -1,0 +1,1 @@
+"""Rules of the family SAFE_58_ORDERED_OUTSIDE_STEPS."""

@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_01_UNKNOWN_FIELD."""

@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_02_MISSING_FIELD."""

@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_03_WRONG_TYPE."""

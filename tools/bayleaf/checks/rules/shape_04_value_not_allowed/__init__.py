@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_04_VALUE_NOT_ALLOWED."""

@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_05_WRONG_SPELLING."""

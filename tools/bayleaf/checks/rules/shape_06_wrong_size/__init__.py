@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_06_WRONG_SIZE."""

@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_07_OUTSIDE_BOUNDS."""

@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_08_NO_ALTERNATIVE."""

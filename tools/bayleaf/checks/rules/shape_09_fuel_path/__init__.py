@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_09_FUEL_PATH."""

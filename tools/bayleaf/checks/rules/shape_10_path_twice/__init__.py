@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_10_PATH_TWICE."""

@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_11_LAYER_FIELDS."""

@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_12_NORMAL_ANSWER."""

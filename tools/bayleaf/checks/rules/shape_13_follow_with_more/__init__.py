@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_13_FOLLOW_WITH_MORE."""

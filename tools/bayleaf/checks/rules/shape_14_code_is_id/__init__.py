@@ -1,0 +1,1 @@
+"""Rules of the family SHAPE_14_CODE_IS_ID."""

@@ -1,0 +1,43 @@
+"""UNIT-1: unit that its quantity does not have."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.messages import either, field, mean, sentence
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.quantities import QuantityError
+
+
+def check(site: Site, context: Context) -> Iterator[Finding]:
+    """The quantity says itself what is wrong and what was meant."""
+    if site.known or site.quantity is None:
+        return
+    try:
+        site.quantity.width(1, site.unit) if site.role == "width" else site.quantity.symbol(site.unit)
+    except QuantityError as err:
+        message, help = err.message, sentence(err.help)
+        if len(site.choices) > 1:
+            known = [u for q in site.choices for u in q.units]
+            message = f"{site.unit!r} is a unit of nothing that could be meant here"
+            help = mean(site.unit, known, f"It may be {either(q.title.lower() for q in site.choices)}.")
+        yield RULE.at(site.record, f"{field(site.record, site.unit_path)}: {message}", help, site.unit_path)
+
+
+RULE = Rule(
+    code="UNIT-1",
+    level="error",
+    scope="value",
+    title="Unit that its quantity does not have",
+    what="A number is written in one of the units of its quantity, in a spelling that the quantity lists.",
+    why=(
+        "Gauge or absolute, degrees or a difference of degrees, one pint or another: a unit that is nearly right "
+        "gives a number that is wrong. Units are looked up, never guessed."
+    ),
+    mend="Write one of the units that the message names, or convert the number.",
+    example=Example("readings/rail-pressure-primed.yaml", "unit: psi", "unit: psig"),
+    check=check,
+)

@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_01_UNIT_NOT_LISTED."""

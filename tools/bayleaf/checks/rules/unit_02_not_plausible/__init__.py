@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_02_NOT_PLAUSIBLE."""

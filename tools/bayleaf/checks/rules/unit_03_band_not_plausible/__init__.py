@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_03_BAND_NOT_PLAUSIBLE."""

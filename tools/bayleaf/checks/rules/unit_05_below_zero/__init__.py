@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_05_BELOW_ZERO."""

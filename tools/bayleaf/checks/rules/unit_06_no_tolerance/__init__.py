@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_06_NO_TOLERANCE."""

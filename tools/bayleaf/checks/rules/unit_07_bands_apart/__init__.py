@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_07_BANDS_APART."""

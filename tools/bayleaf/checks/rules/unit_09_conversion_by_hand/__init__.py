@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_09_CONVERSION_BY_HAND."""

@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_10_DECIMAL_SLIP."""

@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_12_NUMBER_IN_STEP."""

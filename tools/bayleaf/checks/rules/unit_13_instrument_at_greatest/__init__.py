@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_13_INSTRUMENT_AT_GREATEST."""

@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_14_NO_READING_PASSES."""

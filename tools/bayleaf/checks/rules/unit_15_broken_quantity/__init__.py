@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_15_BROKEN_QUANTITY."""

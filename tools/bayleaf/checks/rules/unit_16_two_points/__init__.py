@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_16_TWO_POINTS."""

@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_17_UNLIKE_DIFFERENCE."""

@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_18_UNLIKE_INPUT."""

@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_19_DOES_NOT_MEASURE."""

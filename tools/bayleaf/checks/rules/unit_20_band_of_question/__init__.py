@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_20_BAND_OF_QUESTION."""

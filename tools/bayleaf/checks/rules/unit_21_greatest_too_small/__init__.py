@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_21_GREATEST_TOO_SMALL."""

@@ -1,0 +1,1 @@
+"""Rules of the family UNIT_22_ERROR_NOT_USABLE."""

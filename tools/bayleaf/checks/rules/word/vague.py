@@ -1,0 +1,75 @@
+"""WORD-5: vague words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+
+from bayleaf.checks.context import Context
+from bayleaf.checks.messages import field
+from bayleaf.checks.prose.signs import plain_of, watch, words_of
+from bayleaf.checks.rule import Example, Rule
+from bayleaf.finding import Finding
+from bayleaf.records import Record
+
+_VAGUE = re.compile(
+    r"\b(?:(?:as|if|when|where) (?:necessary|required|needed|applicable|appropriate)|properly|adequate(?:ly)?|appropriate(?:ly)?|suitabl[ey]"
+    r"|sufficient(?:ly)?|approximately|approx\.|reasonabl[ey]|carefully|and so on|and/or|etc)(?!\w)",
+    re.IGNORECASE,
+)
+# A first look: without one of these words the pattern finds nothing.
+_WORDS = watch(
+    "necessary",
+    "required",
+    "needed",
+    "applicable",
+    "appropriate",
+    "appropriately",
+    "properly",
+    "adequate",
+    "adequately",
+    "suitable",
+    "suitably",
+    "sufficient",
+    "sufficiently",
+    "approximately",
+    "approx",
+    "reasonable",
+    "reasonably",
+    "carefully",
+    "etc",
+)
+
+
+def check(record: Record, context: Context) -> Iterator[Finding]:
+    """One finding a text: the first vague word in it."""
+    plain, words = context.plain_prose(record), context.watched(record)
+    for path, text in context.prose(record) if _may(plain, words) else ():
+        match = _VAGUE.search(text) if _may(plain_of(text), words_of(text)) else None
+        if match and not (match[0].lower().startswith("approx") and "±" in text):
+            yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
+
+
+def _may(plain: bytes, words: Iterable[bytes]) -> bool:
+    return not _WORDS.isdisjoint(words) or b"so on" in plain or b"and or" in plain or not plain.isascii()
+
+
+RULE = Rule(
+    code="WORD-5",
+    level="warning",
+    scope="record",
+    title="Vague words",
+    what=(
+        "Texts say how much, when and with what, instead of as necessary, if required, properly, adequate, "
+        "appropriate, suitable, etc. or and/or; approximately comes with a ±."
+    ),
+    why="A vague word leaves the decision to the reader who came to the book because he did not know.",
+    mend="Say what is meant, or leave the word out.",
+    example=Example(
+        "components/fuel-filter.yaml",
+        "fails: [Blocks slowly with dirt.]",
+        "fails: [Blocks slowly unless it is properly cared for.]",
+    ),
+    check=check,
+    excusable=True,
+)

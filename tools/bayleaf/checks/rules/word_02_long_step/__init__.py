@@ -1,0 +1,1 @@
+"""Rules of the family WORD_02_LONG_STEP."""

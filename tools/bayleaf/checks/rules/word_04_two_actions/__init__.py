@@ -1,0 +1,1 @@
+"""Rules of the family WORD_04_TWO_ACTIONS."""

@@ -1,0 +1,1 @@
+"""Rules of the family WORD_07_MEASURED_BY_NOTHING."""

@@ -1,0 +1,1 @@
+"""Rules of the family WORD_09_LONG_EXPLANATION."""

@@ -1,0 +1,1 @@
+"""Rules of the family WORD_11_MIXED_LETTERS."""

@@ -1,0 +1,1 @@
+"""Rules of the family WORD_12_ADDRESS_IN_TEXT."""

@@ -1,0 +1,1 @@
+"""Rules of the family WORD_13_TITLE_FORM."""

@@ -1,0 +1,1 @@
+"""Rules of the family WORD_14_RESULTS_DO_NOT_MATCH."""

@@ -1,0 +1,1 @@
+"""Jobs: judged, replayed and put into words."""

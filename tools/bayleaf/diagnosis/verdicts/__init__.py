@@ -1,0 +1,1 @@
+"""Verdicts: a value, its band and its instrument, and what they prove."""

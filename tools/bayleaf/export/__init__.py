@@ -1,0 +1,1 @@
+"""The book as data for other programs."""

@@ -1,0 +1,45 @@
+"""A matrix and its figures as plain data and as a table of text, for export."""
+
+from __future__ import annotations
+
+from bayleaf.diagnosis.faults.isolate import Figures, isolation_of
+from bayleaf.diagnosis.faults.matrix import Matrix, matrix_of_system
+from bayleaf.records import Book
+
+ANY = ""  # a cell about which the fault says nothing
+
+
+def system_data(book: Book, system: str) -> dict:
+    """The matrix and the figures of one system, looked at on its own with every feature it may have."""
+    matrix = matrix_of_system(book, system)
+    found = isolation_of(book, matrix.car)
+    return {
+        "system": system,
+        "readings": [{"reading": reading, "normal": normal} for reading, normal in matrix.normal.items()],
+        "faults": [
+            {
+                "fault": row.fault,
+                "stage": row.stage,
+                "weight": row.weight,
+                "shows": {reading: sorted(row.answers[reading]) for reading in matrix.normal if reading in row.answers},
+            }
+            for row in matrix.rows
+        ],
+        "whole": _figures(found.whole),
+        "symptoms": {symptom: _figures(figures) for symptom, figures in found.symptoms.items()},
+        "same_column": [list(readings) for readings in found.same],
+        "tells_nothing": list(found.idle),
+    }
+
+
+def _figures(figures: Figures) -> dict:
+    return {**figures._asdict(), "isolated": {f"to {size}": share for size, share in figures.isolated.items()}}
+
+
+def matrix_table(matrix: Matrix) -> list[list[str]]:
+    """A head and one line for each stage of each fault; answers that may be either are joined by *or*."""
+    table = [["fault", "stage", "weight", *matrix.normal]]
+    for row in matrix.rows:
+        cells = [" or ".join(sorted(row.answers[r])) if r in row.answers else ANY for r in matrix.normal]
+        table.append([row.fault, row.stage, f"{row.weight:g}", *cells])
+    return table

@@ -1,0 +1,1 @@
+"""Calculator records: compiled, and their worked checks run."""

@@ -1,0 +1,129 @@
+"""A calculator's record to a proved Calculator."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from bayleaf.formulas.calculator.model import Calculator, Constant, Input, Line, Result
+from bayleaf.formulas.language.errors import FormulaError
+from bayleaf.formulas.language.grammar import parse
+from bayleaf.formulas.language.names import all_used, names_apart, near, ordered
+from bayleaf.formulas.language.proof import prove
+from bayleaf.formulas.language.tree import Node, cost
+from bayleaf.formulas.language.types import Type
+from bayleaf.formulas.output.shown import fits
+from bayleaf.quantities import Quantity, QuantityError, to_si
+
+MAX_LINES = 40
+MAX_COST = 2000
+
+
+def compile_calculator(data: Mapping, quantities: Mapping[str, Quantity]) -> Calculator:
+    """The Calculator of a record whose shape is sound.
+
+    Raises FormulaError, with the field's path and the offset in the expression, for the first thing that is wrong:
+    grammar, limits, names, circles, unused parts, dimensions, references, units, results.
+    """
+    inputs = {name: _input(name, entry, quantities) for name, entry in data["inputs"].items()}
+    constants = {name: _constant(name, entry, quantities) for name, entry in _mapped(data.get("constants")).items()}
+    trees = _trees(data["formula"])
+    names_apart(inputs, constants, trees)
+    known = {
+        name: Type(one.quantity.dimension, one.quantity.reference) for name, one in {**inputs, **constants}.items()
+    }
+    lines = {}
+    for name in ordered(trees, known):
+        type, plain = _told(("formula", name), prove, trees[name], known)
+        known[name] = type
+        lines[name] = Line(name, data["formula"][name], trees[name], plain, type)
+    results = {name: _result(name, entry, lines, quantities) for name, entry in data["result"].items()}
+    all_used(inputs, constants, lines, results)
+    table, chart = data.get("table") or {}, data.get("chart") or {}
+    fits(table, chart, inputs, results)
+    return Calculator(data["title"], inputs, constants, lines, results, table, chart)
+
+
+def _told(path: tuple, function, *given):
+    """The function's answer; its complaint said of a field."""
+    try:
+        return function(*given)
+    except FormulaError as err:
+        raise err.within(path) from None
+
+
+def _quantity(path: tuple, id: str, quantities: Mapping[str, Quantity]) -> Quantity:
+    if id not in quantities:
+        raise FormulaError(f"there is no quantity {id}", near(id, quantities), (*path, "quantity"))
+    return quantities[id]
+
+
+def _symbol(path: tuple, quantity: Quantity, spelling: str) -> str:
+    try:
+        return quantity.symbol(spelling)
+    except QuantityError as err:
+        raise FormulaError(err.message, err.help, (*path, "unit")) from None
+
+
+def _input(name: str, entry: Mapping, quantities: Mapping[str, Quantity]) -> Input:
+    path = ("inputs", name)
+    quantity = _quantity(path, entry["quantity"], quantities)
+    symbol = _symbol(path, quantity, entry["unit"])
+    typed = (entry["default"], entry["min"], entry["max"])
+    default, low, high = (to_si(value, symbol, quantity.reference) for value in typed)
+    if not low < high:
+        raise FormulaError(f"min {entry['min']} is not below max {entry['max']}", "exchange them", (*path, "min"))
+    if not low <= default <= high:
+        raise FormulaError(
+            f"the default {entry['default']} is outside its limits", "move it between them", (*path, "default")
+        )
+    for side, value in (("min", low), ("max", high)):
+        if not quantity.plausible[0] <= value <= quantity.plausible[1]:
+            raise FormulaError(
+                f"{entry[side]} {symbol} is not plausible for {quantity.title.lower()}",
+                "move it inside the quantity's limits",
+                (*path, side),
+            )
+    return Input(name, quantity, symbol, default, low, high, typed)
+
+
+def _constant(name: str, entry: Mapping, quantities: Mapping[str, Quantity]) -> Constant:
+    path = ("constants", name)
+    quantity = _quantity(path, entry["quantity"], quantities)
+    symbol = _symbol(path, quantity, entry["unit"])
+    value = to_si(entry["value"], symbol, quantity.reference)
+    if not quantity.plausible[0] <= value <= quantity.plausible[1]:
+        raise FormulaError(
+            f"{entry['value']} {symbol} is not plausible for {quantity.title.lower()}",
+            "check the number and its unit, or name a wider quantity",
+            (*path, "value"),
+        )
+    return Constant(name, quantity, symbol, value, entry["value"])
+
+
+def _trees(formula: Mapping[str, str]) -> dict[str, Node]:
+    if len(formula) > MAX_LINES:
+        raise FormulaError(f"more than {MAX_LINES} lines", "make two calculators of it", ("formula",))
+    trees = {name: _told(("formula", name), parse, text) for name, text in formula.items()}
+    if sum(map(cost, trees.values())) > MAX_COST:
+        raise FormulaError(f"over {MAX_COST} operations", "make two calculators of it", ("formula",))
+    return trees
+
+
+def _result(name: str, entry: Mapping, lines: Mapping[str, Line], quantities: Mapping[str, Quantity]) -> Result:
+    path = ("result", name)
+    if name not in lines:
+        raise FormulaError(f"no line is called {name}", near(name, lines), path)
+    quantity = _quantity(path, entry["quantity"], quantities)
+    symbol = _symbol(path, quantity, entry["unit"])
+    made, wanted = lines[name].type, Type(quantity.dimension, quantity.reference)
+    if made.dimension != wanted.dimension or made.reference not in (wanted.reference, "free"):
+        raise FormulaError(
+            f"{name} comes out as {made}, but {quantity.title.lower()} is {wanted}",
+            "mend the formula or name another quantity",
+            (*path, "quantity"),
+        )
+    return Result(name, quantity, symbol, entry["digits"])
+
+
+def _mapped(data) -> Mapping:
+    return {} if data in (None, "none") else data

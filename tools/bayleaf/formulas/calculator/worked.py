@@ -1,0 +1,57 @@
+"""The worked checks of a calculator: published numbers that it must reproduce."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from bayleaf.formulas.calculator.model import Calculator
+from bayleaf.formulas.language.errors import FormulaError
+from bayleaf.quantities import QuantityError, from_si, to_si
+
+
+class Check(NamedTuple):
+    """One result of one check, all numbers in `unit`; `got` is NaN where the calculator has no answer."""
+
+    index: int
+    line: str
+    unit: str
+    wanted: float
+    got: float
+    within: float
+    ok: bool
+
+
+def run_checks(calc: Calculator, data: Mapping) -> list[Check]:
+    """Every check of the record, in order.
+
+    Raises FormulaError with the field's path for an input or a result that does not exist, a unit that does not fit,
+    an input outside its limits.
+    """
+    return [check for index, entry in enumerate(data["checks"]) for check in _run(calc, index, entry)]
+
+
+def _run(calc: Calculator, index: int, entry: Mapping) -> list[Check]:
+    given = {}
+    for name, value in entry["given"].items():
+        try:
+            given[name] = calc.si(name, value["value"], value["unit"])
+        except FormulaError as err:
+            raise err.within(("checks", index, "given", name)) from None
+    lines = calc.evaluate(given)
+    return [_compare(calc, index, name, wanted, lines) for name, wanted in entry["gives"].items()]
+
+
+def _compare(calc: Calculator, index: int, name: str, wanted: Mapping, lines: Mapping[str, float]) -> Check:
+    path = ("checks", index, "gives", name)
+    if name not in calc.results:
+        raise FormulaError(f"{name} is not a result", f"there are {', '.join(calc.results)}", path)
+    quantity = calc.results[name].quantity
+    try:
+        symbol = quantity.symbol(wanted["unit"])
+        within = quantity.width(wanted["within"]["value"], wanted["within"]["unit"])
+    except QuantityError as err:
+        raise FormulaError(err.message, err.help, path) from None
+    off = abs(lines[name] - to_si(wanted["value"], symbol, quantity.reference))
+    got = from_si(lines[name], symbol, quantity.reference)
+    return Check(index, name, symbol, wanted["value"], got, from_si(within, symbol, "difference"), off <= within)

@@ -1,0 +1,1 @@
+"""Formulas as tables, as JavaScript and as mathematics."""

@@ -1,0 +1,1 @@
+"""How a page is built: text, links, headings, tables and the frame of every page."""

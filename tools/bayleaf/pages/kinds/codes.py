@@ -1,0 +1,103 @@
+"""A trouble code: what sets it, what to read first, and what it does not say."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from bayleaf.pages.building.amounts import basis
+from bayleaf.pages.building.frame import MOST_OPEN, cards, finish, grouped, index_page
+from bayleaf.pages.building.text import Markup
+from bayleaf.pages.building.uses import Uses
+from bayleaf.pages.building.write import EMPTY, blocks, bullets, facts, folds, para, section, small, stacked, strong
+from bayleaf.pages.kinds.symptoms import causes, commonness, first_line
+from bayleaf.records import Record, listed
+
+FEW = 5  # codes that are too few for a range of their own
+
+
+def code_page(view: Uses, record: Record) -> str:
+    """The page of one code."""
+    data = record.data
+    symptoms = [s for id in listed(data.get("symptoms")) if (s := view.get(id, "symptoms"))]
+    here = {row.fault for system in _systems(view, record) for row in view.matrices[system].rows}
+    found = {fault.id: fault for symptom in symptoms for fault in causes(view, symptom.id) if fault.id in here}
+    return finish(
+        view,
+        record,
+        [
+            section(
+                "sets",
+                "What sets it",
+                para(view.prose(data["sets"])),
+                para(
+                    small(
+                        "Meaning: ",
+                        basis(view, data["basis"]),
+                        ". The maker's own conditions decide; save the stored data before anything is disconnected.",
+                    )
+                ),
+            ),
+            facts([("Set on", stacked(view.links(data.get("systems"))) or "every system")]),
+            section("first", "Read these three first", bullets(first_line(view, reading) for reading in data["first"])),
+            section(
+                "mistaken",
+                "What it does not say",
+                bullets(view.prose(item) for item in listed(data.get("mistaken_for"))),
+            ),
+            section("symptoms", "Often comes with", cards(view, symptoms)),
+            section(
+                "faults",
+                "Faults that are felt that way",
+                _faults(view, list(found.values())),
+                para(small("How common a fault is, is a judgement. A cause outside this book is always possible.")),
+            )
+            if found
+            else EMPTY,
+        ],
+    )
+
+
+def _systems(view: Uses, record: Record) -> list[str]:
+    """The systems that a code is for: of those that it names, or of all, those on which most of its first readings can be taken."""
+    counts = {s: len(set(record.data["first"]) & set(view.matrices[s].normal)) for s in view.systems_of(record)}
+    return [s for s, count in counts.items() if count == max(counts.values())]
+
+
+def _faults(view: Uses, faults: list[Record]) -> Markup:
+    """Links by how common a fault is; only the common ones stand open where they are many."""
+    by = commonness(faults)
+    made = {how: bullets(view.link(f.id) for f in those) for how, those in by.items()}
+    if len(faults) <= MOST_OPEN:
+        return blocks(*(blocks(para(strong(how.capitalize(), ":")), those) for how, those in made.items() if those))
+    return blocks(
+        made["common"],
+        folds((f"faults-{how}", how.capitalize(), str(len(by[how])), made[how]) for how in by if how != "common"),
+    )
+
+
+def index(view: Uses) -> str:
+    """Codes in their order, by their first three signs."""
+    return index_page(
+        "codes", "What the codes say, what they do not say, and what to read first.", grouped(view, ranges(view))
+    )
+
+
+def ranges(view: Uses) -> list[tuple[str, str, list[Record]]]:
+    """(anchor, heading, codes) for each first three signs, few together with those before them: "P0100 to P0193"."""
+    ranked = sorted(view.live("codes"), key=lambda r: r.data["code"])
+    hundreds = Counter(r.data["code"][:3] for r in ranked)
+    groups: dict[str, list[Record]] = {}
+    start = ""
+    for record in ranked:
+        here = record.data["code"][:3]
+        if here != start[:3] and (here[:2] != start[:2] or hundreds[here] >= FEW):
+            start = here
+        groups.setdefault(start, []).append(record)
+    return [
+        (
+            start.lower(),
+            f"{those[0].data['code']} to {those[-1].data['code']}" if len(those) > 1 else those[0].data["code"],
+            those,
+        )
+        for start, those in groups.items()
+    ]

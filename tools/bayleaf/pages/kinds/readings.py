@@ -1,0 +1,120 @@
+"""A reading: what it is, how it is taken, what it should be, and which faults give which answer."""
+
+from __future__ import annotations
+
+from bayleaf.pages.building.frame import cards, finish, grouped, index_page, shown
+from bayleaf.pages.building.text import Markup
+from bayleaf.pages.building.uses import Uses
+from bayleaf.pages.building.write import EMPTY, facts, joined, section, small, stacked, strong, table, words
+from bayleaf.pages.parts.bands import band_table, maker_table
+from bayleaf.pages.parts.shown_by import answers_of, fault_cell, showing
+from bayleaf.records import Record, listed, mapped
+
+EACH = {"cylinder": "once for each cylinder", "bank": "once for each bank", "connection": "once for each connection"}
+
+
+def reading_page(view: Uses, record: Record) -> str:
+    """The page of one reading."""
+    data, id = record.data, record.id
+    systems = [
+        s
+        for s, matrix in view.matrices.items()
+        if id in matrix.normal or id in mapped(view.book.of("systems")[s].data.get("bands"))
+    ]
+    shows = [(r, a) for r in view.live("systems") if (a := mapped(r.data.get("shows")).get(id))]
+    return finish(
+        view,
+        record,
+        [
+            facts(
+                [
+                    ("Measures", _what(view, record)),
+                    ("Where", _where(view, data)),
+                    ("When", view.link(data["when"])),
+                    ("Taken", EACH.get(data["each"], "")),
+                    ("Counts only with", stacked(view.links(data.get("valid_if")))),
+                    ("Sound car", strong(shown(data["normal"])) if "normal" in data else ""),
+                    ("Purpose", data["purpose"] if data.get("purpose", "diagnosis") != "diagnosis" else ""),
+                ]
+            ),
+            section("taken", "How it is taken", cards(view, view.takers.get(id, []))),
+            section("bands", "What it should be", band_table(view, [id], systems, blanks=False, named=False)),
+            section("demonstration", "Cars of the demonstration", maker_table(view, [id], systems)),
+            section(
+                "recognises",
+                "What it recognises",
+                table(("You see", "It is"), [(strong(shown(a)), view.link(r.id)) for r, a in shows]),
+            ),
+            section("faults", "Faults by answer", _faults(view, record, systems)),
+        ],
+    )
+
+
+def _what(view: Uses, record: Record) -> Markup:
+    data = record.data
+    computed = mapped(data.get("computed"))
+    if "answers" in data:
+        return words("a question; the answers are ", joined((shown(a) for a in data["answers"]), " · "))
+    quantity = view.quantity(record.id)
+    named = (
+        words(
+            view.link(quantity.id),
+            small(f" in {data.get('unit') or quantity.shown[0]}", _reference(quantity.reference)),
+        )
+        if quantity
+        else EMPTY
+    )
+    if "difference" in computed:
+        return words(
+            named,
+            "; worked out as ",
+            view.link(computed["difference"]["of"]),
+            " less ",
+            view.link(computed["difference"]["less"]),
+        )
+    if "calculator" in computed:
+        fed = [view.link(feed["reading"]) for feed in mapped(computed.get("inputs")).values() if "reading" in feed]
+        return words(
+            named, "; worked out by ", view.link(computed["calculator"]), " from " if fed else "", joined(fed, " and ")
+        )
+    return named
+
+
+def _reference(reference: str) -> str:
+    return "" if reference == "none" else f", {reference}"
+
+
+def _where(view: Uses, data: dict) -> Markup:
+    between = listed(data.get("between"))
+    if between:
+        return words(
+            "from ",
+            joined(view.links(between), " to "),
+            small(" (the positive lead first)") if len(between) == 2 else "",
+        )
+    return view.link(data["at"]) if "at" in data else EMPTY
+
+
+def _faults(view: Uses, record: Record, systems: list[str]) -> Markup:
+    showers = showing(view, record.id, [s for s in systems if s in view.matrices])
+    normal = record.data.get("normal", "normal")
+    rows = [
+        (
+            shown(answer) if answer == normal else strong(shown(answer)),
+            fault_cell(view, showers[answer], len(systems), answer == normal),
+        )
+        for answer in answers_of(view, record.id)
+        if answer in showers
+    ]
+    return table(("Answer", "Faults that show it"), rows, css="bl-results")
+
+
+def index(view: Uses) -> str:
+    """What do I measure: readings by what is carried where they are taken, part by part."""
+
+    def place(reading: Record) -> str:
+        return next(iter(view.places(reading.id)), "")
+
+    readings = sorted(view.live("readings"), key=lambda r: (view.title(place(r)).lower(), r.title.lower()))
+    about = "What do I measure? Part by part. A reading always has its condition."
+    return index_page("readings", about, grouped(view, view.by_carried(readings, place)))

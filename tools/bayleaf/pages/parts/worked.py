@@ -1,0 +1,70 @@
+"""The table of a calculator, on its own page and wherever it is embedded."""
+
+from __future__ import annotations
+
+from bayleaf.formulas.calculator.model import Calculator, Input, Result
+from bayleaf.formulas.output.tabulate import Cell, tabulate
+from bayleaf.pages.building.amounts import typed
+from bayleaf.pages.building.text import Markup
+from bayleaf.pages.building.write import EMPTY, blocks, joined, lines, para, small, span, strong, table, words
+from bayleaf.quantities import show, to_si, with_unit
+from bayleaf.records import Record
+
+
+def name_words(name: str) -> str:
+    """The name of an input, a constant or a line as people read it."""
+    return name.replace("_", " ")
+
+
+def value_table(record: Record, calc: Calculator) -> Markup:
+    """Rows and columns in both systems' units; what lies outside the limits is marked and explained."""
+    made = tabulate(calc)
+    across, several = made.columns, len(made.results) > 1
+    head: list[object] = [words(name_words(made.rows.name), " \u2193")]
+    if across:
+        head[0] = lines([words(name_words(across.name), " \u2192"), head[0]])
+        head += [_said(record, across, "columns", i) for i in range(len(made.column_values))]
+    else:
+        head += [words(name_words(result.name), _sides(result)) for result in made.results]
+    rows = [[_said(record, made.rows, "rows", i), *(_cell(cell) for cell in row)] for i, row in enumerate(made.cells)]
+    marks = {cell.mark for row in made.cells for cell in row}
+    result = made.results[0]
+    notes = [
+        words("Cells: ", name_words(result.name), _sides(result), ".") if across else EMPTY,
+        _others(record, calc, made.rows, across),
+    ]
+    notes.append("* outside the stated limits or not plausible: do not use it." if "outside" in marks else EMPTY)
+    css = "bl-values" if across or several else "bl-values bl-single"
+    return blocks(table(head, rows, css=css), para(small(joined(notes, " "))))
+
+
+def _sides(result: Result) -> Markup:
+    """The unit of a result, and in brackets that of the other system."""
+    sides = [with_unit("", symbol).strip() for symbol in (result.symbol, result.other()) if symbol and symbol != "1"]
+    return small(f" in {sides[0]}", f" ({sides[1]})" if len(sides) > 1 else "") if sides else EMPTY
+
+
+def _said(record: Record, one: Input, side: str, i: int) -> Markup:
+    """A value of a row or a column as typed, and on the other side."""
+    value = record.data["table"][side][one.name][i]
+    written = typed(record, ("table", side, one.name, i))
+    first, bracket, rest = show(
+        to_si(value, one.symbol, one.quantity.reference), one.quantity, unit=one.symbol, written=written
+    ).partition(" (")
+    return joined([strong(first), small(bracket.strip(), rest)], "<br>" if side == "columns" else " ")
+
+
+def _cell(cell: Cell) -> Markup:
+    shown = words(cell.shown, small(f" ({cell.other})") if cell.other else EMPTY)
+    return span("bl-outside", shown, " *") if cell.mark == "outside" else shown
+
+
+def _others(record: Record, calc: Calculator, *used: Input | None) -> Markup:
+    """Where the inputs stand that the table does not move."""
+    moved = {one.name for one in used if one}
+    still = [
+        f"{name_words(name)} {with_unit(typed(record, ('inputs', name, 'default')), one.symbol)}"
+        for name, one in calc.inputs.items()
+        if name not in moved
+    ]
+    return words("Worked out with ", joined(still), ".") if still else EMPTY

@@ -1,0 +1,1 @@
+"""Strict YAML: text to data, positions and problems."""
