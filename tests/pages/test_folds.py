@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bayleaf.pages.building.frame import MOST_OPEN, MOST_ROWS, grouped
 from bayleaf.pages.building.write import FEW
-from bayleaf.pages.kinds.codes import FEW, ranges
+from bayleaf.pages.kinds.codes import ranges
 from bayleaf.pages.kinds.home import MOST
 from bayleaf.pages.kinds.symptoms import causes, commonness
 from bayleaf.pages.parts.shown_by import SOME, fault_words, showing

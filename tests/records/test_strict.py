@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.records import parser, strict
+from bayleaf.records.yaml import parser, strict
 from bayleaf.records.yaml.decode import MOST_BYTES
 from bayleaf.records.yaml.strict import load_text
 

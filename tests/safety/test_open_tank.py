@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 
 from bayleaf.checks import all_rules
-from tests.checks.test_safety_table import POUR, walk
+from tests.safety.test_safety_table import POUR, walk
 
 
 def says(code: str, *steps: dict, **more) -> list[str]:
