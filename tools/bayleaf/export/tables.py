@@ -15,13 +15,13 @@ def system_data(book: Book, system: str) -> dict:
     found = isolation_of(book, matrix.car)
     return {
         "system": system,
-        "readings": [{"reading": reading, "normal": normal} for reading, normal in matrix.normal.items()],
+        "readings": [{"reading": reading, "healthy": sorted(healthy)} for reading, healthy in matrix.healthy.items()],
         "faults": [
             {
                 "fault": row.fault,
                 "stage": row.stage,
                 "weight": row.weight,
-                "shows": {reading: sorted(row.answers[reading]) for reading in matrix.normal if reading in row.answers},
+                "shows": {reading: sorted(row.answers[reading]) for reading in matrix.healthy if reading in row.answers},
             }
             for row in matrix.rows
         ],
@@ -38,8 +38,8 @@ def _figures(figures: Figures) -> dict:
 
 def matrix_table(matrix: Matrix) -> list[list[str]]:
     """A head and one line for each stage of each fault; answers that may be either are joined by *or*."""
-    table = [["fault", "stage", "weight", *matrix.normal]]
+    table = [["fault", "stage", "weight", *matrix.healthy]]
     for row in matrix.rows:
-        cells = [" or ".join(sorted(row.answers[r])) if r in row.answers else ANY for r in matrix.normal]
+        cells = [" or ".join(sorted(row.answers[r])) if r in row.answers else ANY for r in matrix.healthy]
         table.append([row.fault, row.stage, f"{row.weight:g}", *cells])
     return table

@@ -18,6 +18,8 @@ RECORD_KINDS = (
 VOCABULARY_KINDS = (
     "quantities",
     "conditions",
+    "variables",
+    "effects",
     "states",
     "acts",
     "hazards",
@@ -44,6 +46,8 @@ SINGULAR = {
     "jobs": "job",
     "quantities": "quantity",
     "conditions": "condition",
+    "variables": "variable",
+    "effects": "effect",
     "states": "state",
     "acts": "act",
     "hazards": "hazard",

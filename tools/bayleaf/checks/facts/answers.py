@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from bayleaf.diagnosis.faults.stages import STAGE_FIELDS
 from bayleaf.records import Book, Record, listed, mapped
 
 if TYPE_CHECKING:
@@ -29,23 +30,31 @@ def answers_of(record: Record) -> Iterator[tuple[tuple, str, str, bool]]:
     data = record.data
     if record.kind == "systems":
         yield from ((("shows", r), r, a, False) for r, a in mapped(data["shows"]).items())
+        for reading, answers in mapped(data.get("healthy")).items():
+            yield from ((("healthy", reading, i), reading, a, False) for i, a in enumerate(answers))
+    elif record.kind == "effects":
+        yield from _said(("shows",), data["shows"])
     elif record.kind == "faults":
         stages = [(("stages", n), s) for n, s in data["stages"].items()]
         stages += [(("differs", y, n), s) for y, by in mapped(data.get("differs")).items() for n, s in by.items()]
         for path, stage in stages:
-            for reading, answers in stage.items():
-                if reading != "like":
-                    for answer in [answers] if isinstance(answers, str) else answers:
-                        yield (*path, reading), reading, answer, False
+            yield from _said(path, stage)
     elif record.kind == "procedures":
         yield from ((("results", r, a), r, a, True) for r, by in mapped(data["results"]).items() for a in by)
     elif record.kind == "states" and "proved_by" in data:
         yield ("proved_by", "answer"), data["proved_by"]["reading"], data["proved_by"]["answer"], False
-    elif record.kind == "readings" and "answers" in data and "normal" in data:
-        yield ("normal",), record.id, data["normal"], False
+    elif record.kind == "readings":
+        yield from ((("healthy", i), record.id, a, False) for i, a in enumerate(listed(data.get("healthy"))))
     elif record.kind == "jobs":
         entries = enumerate(listed(data["readings"]))
         yield from ((("readings", i, "answer"), e["reading"], e["answer"], False) for i, e in entries if "answer" in e)
+
+
+def _said(path: tuple, answers: dict) -> Iterator[tuple[tuple, str, str, bool]]:
+    for reading, may in answers.items():
+        if reading not in STAGE_FIELDS:
+            for answer in [may] if isinstance(may, str) else may:
+                yield (*path, reading), reading, answer, False
 
 
 def fault_systems(record: Record, context: Context) -> list[str]:

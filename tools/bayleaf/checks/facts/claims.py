@@ -1,4 +1,4 @@
-"""What faults claim: their stages system by system, and the readings about which a fault may not be silent."""
+"""What faults claim: their stages system by system, and what the graph says of the readings beside them."""
 
 from __future__ import annotations
 
@@ -8,14 +8,13 @@ from typing import TYPE_CHECKING
 from bayleaf.diagnosis.car.car import Car, car_of_system, places_of, present, readings_of, usable
 from bayleaf.diagnosis.faults.isolate import Isolation, isolation_of
 from bayleaf.diagnosis.faults.matrix import one_sided
-from bayleaf.diagnosis.faults.stages import Answers, lies_on, normal_of, places_on, said_of, stages_of
+from bayleaf.diagnosis.faults.spared import Why, why_of
+from bayleaf.diagnosis.faults.stages import Answers, healthy_of, is_diagnosis, own_of, said_of, stages_of
 from bayleaf.diagnosis.verdicts.verdict import NORMAL
 from bayleaf.records import Record, listed, mapped
 
 if TYPE_CHECKING:
     from bayleaf.checks.context import Context
-
-Pair = tuple[str, str]  # a system and the name of one of its paths
 
 
 class Claims:
@@ -27,15 +26,14 @@ class Claims:
         self.systems = cache(self._systems)
         self.stages = cache(self._stages)
         self.readings = cache(self._readings)
-        self.paths = cache(self._paths)
         self._there = cache(self._exists)
         self.offered = cache(self._offered)
         self.spoken = cache(self._spoken)
-        self._near = cache(self._beside)
+        self.why = cache(self._why)
         self.car = cache(self._car)
         self.isolation = cache(self._isolation)
         self.blind = cache(self._blind)
-        self._normal: dict[str, str] = {}
+        self.healthy = cache(self._healthy)
 
     def _car(self, system: str) -> Car:
         return car_of_system(self.book, system)
@@ -50,18 +48,20 @@ class Claims:
         ]
 
     def _stages(self, fault: str, system: str) -> dict[str, Answers]:
-        return stages_of(self.book, self.layout, self.car(system), fault, [system])
+        return stages_of(self.book, self.layout, self.car(system), fault, list(self.offered(system)))
 
-    def _paths(self, system: str) -> set[str]:
-        """The names of the paths that a car with this system may have: its own, and those of sound systems that can stand beside it."""
-        systems = self.book.of("systems")
-        family = systems[system].data["family"]
-        beside = (
-            s
-            for s, record in systems.items()
-            if record.sound and (family == "layer" or record.data["family"] != family)
-        )
-        return self.layout.named([system, *beside])
+    def said(self, fault: str, system: str) -> dict[str, Answers]:
+        """What each stage of a fault says itself on a system, and what its effects say there."""
+        return said_of(self.book, self.layout, self.car(system), fault)
+
+    def own(self, fault: str, system: str) -> dict[str, Answers]:
+        """The same without its effects, which give way to the graph."""
+        return own_of(self.book, self.layout, self.car(system), fault)
+
+    def _why(self, fault: str, reading: str, system: str) -> Why:
+        """What the graph says of a reading on a car with this system and this fault."""
+        faults, readings = self.book.of("faults"), self.book.of("readings")
+        return why_of(self.book, self.layout, (system,), faults[fault], readings[reading])
 
     def _readings(self, system: str) -> list[str]:
         """The readings for diagnosis that a system offers when it is looked at on its own."""
@@ -73,9 +73,9 @@ class Claims:
         return dict.fromkeys(readings_of(self.book, self.layout, self.car(system)))
 
     def _spoken(self, system: str) -> set[str]:
-        """The readings of which some fault speaks on this system."""
+        """The readings of which some fault itself speaks on this system."""
         return set().union(
-            *(answers for fault in self._in.get(system, ()) for answers in self.stages(fault, system).values())
+            *(answers for fault in self._in.get(system, ()) for answers in self.said(fault, system).values())
         )
 
     @cached_property
@@ -87,41 +87,6 @@ class Claims:
                 found.setdefault(system, []).append(fault)
         return found
 
-    def beside(self, fault: str, system: str) -> list[str]:
-        """The readings on each path through the fault's part, and on every path that shares a component with one."""
-        return self._near(self.book.of("faults")[fault].data["part"], system)
-
-    def _beside(self, part: str, system: str) -> list[str]:
-        through = {p for p in self.layout.paths(part) if p[0] == system}
-        parts = {
-            c
-            for path in listed(self.book.of("systems")[system].data["paths"])
-            if (system, path["name"]) in through
-            for c in listed(path["through"])
-        }
-        near = through | {p for c in parts for p in self.layout.paths(c) if p[0] == system}
-        beside = {r for path in near for r in self._lying.get(path, ())}
-        return [
-            r
-            for r in self.readings(system)
-            if r in beside or (r in self._spread and lies_on(self.book, self.layout, r, near))
-        ]
-
-    @cached_property
-    def _lying(self) -> dict[Pair, list[str]]:
-        """Each path to the readings that lie on it, but for those that lie where several others lie."""
-        found: dict[Pair, list[str]] = {}
-        for reading in self.book.of("readings"):
-            places = places_on(self.book, self.layout, reading)
-            for path in places[0] if len(places) == 1 else ():
-                found.setdefault(path, []).append(reading)
-        return found
-
-    @cached_property
-    def _spread(self) -> set[str]:
-        """The readings that lie on a path only where each of several others does."""
-        return {r for r in self.book.of("readings") if len(places_on(self.book, self.layout, r)) > 1}
-
     def _isolation(self, system: str) -> Isolation:
         return isolation_of(self.book, self.car(system))
 
@@ -129,11 +94,9 @@ class Claims:
         """Readings whose band in this system has a limit on one side only, and the answer that it cannot give."""
         return one_sided(self.book, self.car(system))
 
-    def normal(self, reading: str) -> str:
-        """The answer of a healthy car."""
-        if reading not in self._normal:
-            self._normal[reading] = normal_of(self.book, reading)
-        return self._normal[reading]
+    def _healthy(self, system: str, reading: str) -> frozenset[str]:
+        """The answers of a healthy car with this system."""
+        return healthy_of(self.book, reading, (system,))
 
     def shows(self, fault: str, reading: str) -> bool:
         """Whether a fault is, in some stage on some system, sure to make this reading other than normal."""
@@ -144,30 +107,26 @@ class Claims:
         )
 
     def sure(self, system: str, reading: str, answers: frozenset[str] | None) -> bool:
-        """Whether these answers exclude the normal one, in a system whose band may lack a side."""
+        """Whether these answers exclude every healthy one, in a system whose band may lack a side."""
         if answers is None:
             return False
         blind = self.blind(system).get(reading)
-        return self.normal(reading) not in (answers - {blind} | {NORMAL} if blind in answers else answers)
+        return self.healthy(system, reading).isdisjoint(answers - {blind} | {NORMAL} if blind in answers else answers)
 
     def pointing(self, reading: str) -> set[str]:
         """The faults in some stage of which this reading is surely other than normal."""
-        return self._pointing.get(reading, set())
+        return self.pointing_by.get(reading, set())
 
     @cached_property
-    def _pointing(self) -> dict[str, set[str]]:
+    def pointing_by(self) -> dict[str, set[str]]:
+        """Each reading to the faults in some stage of which it is surely other than healthy."""
         found: dict[str, set[str]] = {}
-        for fault in self.faults:  # what `elsewhere` says is normal
-            said = {
-                id(s): s
-                for system in self.systems(fault)
-                if (s := said_of(self.book, self.layout, self.car(system), fault))
-            }
-            for reading, may in [
-                pair for stages in said.values() for answers in stages.values() for pair in answers.items()
-            ]:
-                if self.normal(reading) not in may:
-                    found.setdefault(reading, set()).add(fault)
+        for fault in self.faults:  # what the graph says is healthy
+            for system in self.systems(fault):
+                for answers in self.said(fault, system).values():
+                    for reading, may in answers.items():
+                        if self.healthy(system, reading).isdisjoint(may):
+                            found.setdefault(reading, set()).add(fault)
         return found
 
     @cached_property
@@ -200,8 +159,3 @@ class Claims:
             if s in self.book.of("systems") and self.book.of("systems")[s].sound
         }
         return not systems or (bool(on) and not on & families)
-
-
-def is_diagnosis(record: Record) -> bool:
-    """Whether a reading is taken for diagnosis."""
-    return record.data.get("purpose", "diagnosis") == "diagnosis"

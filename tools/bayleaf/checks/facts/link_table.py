@@ -9,6 +9,7 @@ from functools import cache
 LINKS: dict[str, dict[str, str]] = {
     "systems": {
         "shows.@": "readings",
+        "healthy.@": "readings",
         "paths.*.through.*": "components",
         "paths.*.greatest.basis": "",
         "has.*": "components",
@@ -22,7 +23,7 @@ LINKS: dict[str, dict[str, str]] = {
         "brings.acts.*": "acts",
         "brings.states.*": "states",
     },
-    "components": {"mistaken_for.*.component": "components", "part_of": "components"},
+    "components": {"mistaken_for.*.component": "components", "part_of": "components", "variables.*": "variables"},
     "equipment": {"type": "equipment", "measures.*": "quantities", "basis": ""},
     "readings": {
         "quantity": "quantities",
@@ -35,6 +36,8 @@ LINKS: dict[str, dict[str, str]] = {
         "between.*": "components",
         "when": "conditions",
         "valid_if.*": "states",
+        "observes.*": "variables components",
+        "answers_as": "readings",
     },
     "procedures": {
         "systems.*": "systems",
@@ -66,6 +69,10 @@ LINKS: dict[str, dict[str, str]] = {
         "part": "components",
         "systems.*": "systems",
         "stages.*.@": "readings",
+        "stages.*.effect.*": "effects",
+        "stages.*.felt.@": "symptoms",
+        "disturbs.*": "variables",
+        "damages.*": "components",
         "differs.@": "systems",
         "differs.*.*.@": "readings",
         "because.@": "readings",
@@ -73,7 +80,7 @@ LINKS: dict[str, dict[str, str]] = {
         "mended_by.*": "procedures",
         "proved_by": "readings",
     },
-    "symptoms": {"first.*": "readings", "prevents.*": "states"},
+    "symptoms": {"first.*": "readings", "prevents.*": "states", "holds_back.*": "conditions"},
     "codes": {"first.*": "readings", "symptoms.*": "symptoms", "systems.*": "systems", "basis": ""},
     "calculators": {
         "inputs.*.quantity": "quantities",
@@ -110,6 +117,14 @@ LINKS: dict[str, dict[str, str]] = {
     },
     "quantities": {"plausible.basis": ""},
     "conditions": {"implies.*": "acts states"},
+    "variables": {
+        "influences.*": "variables",
+        "influences.*.to": "variables",
+        "influences.*.when.*": "conditions states acts",
+        "influences.*.in.*": "systems",
+        "influences.*.unless.*": "conditions states acts",
+    },
+    "effects": {"shows.@": "readings"},
     "states": {
         "set_by.*": "acts",
         "ended_by.*": "acts",

@@ -9,7 +9,7 @@ from bayleaf.checks.facts.link_table import Leaf, Plan, leaves_of, plan_of
 from bayleaf.checks.prose.writing import prose_of
 from bayleaf.records import OUTSIDE, Record
 
-_NOT_IDS = {"like"}  # a field of a stage that stands among the readings
+_NOT_IDS = {"like", "effect", "felt"}  # fields of a stage that stand among the readings
 PROSE = re.compile(r"\[\[([^\[\]|]*)(?:\|([^\[\]]*))?\]\]")
 
 

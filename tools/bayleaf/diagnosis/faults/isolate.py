@@ -10,9 +10,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from bayleaf.diagnosis.car.car import Car
+from bayleaf.diagnosis.faults.spared import felt_in
 from bayleaf.diagnosis.faults.matrix import Matrix, is_measured, matrix_of, one_sided
 from bayleaf.diagnosis.verdicts.verdict import LOW, NONE, NORMAL
-from bayleaf.records import Book, mapped
+from bayleaf.records import Book
 
 
 class Figures(NamedTuple):
@@ -51,19 +52,19 @@ def isolation_of(book: Book, car: Car) -> Isolation:
     """The figures of a car, from its matrix."""
     matrix = matrix_of(book, car)
     columns = columns_of(book, matrix)
-    feel = {row.fault: mapped(book.of("faults")[row.fault].data.get("felt_as")) for row in matrix.rows}
+    feel = [felt_in(book.of("faults")[row.fault], row.stage) for row in matrix.rows]
     rows = range(len(matrix.rows))
     apart = _apart(columns, len(matrix.rows))
     shown = {i for i in rows if _is_shown(matrix, columns, i)}
-    felt = set().union(*feel.values()) if feel else set()
+    felt = set().union(*feel)
     symptoms = [s for s in book.of("symptoms") if s in felt]
     return Isolation(
         whole=_figures(matrix, apart, shown, list(rows)),
         symptoms={
-            s: _figures(matrix, apart, shown, [i for i in rows if s in feel[matrix.rows[i].fault]]) for s in symptoms
+            s: _figures(matrix, apart, shown, [i for i in rows if s in feel[i]]) for s in symptoms
         },
-        same=_same(columns),
-        idle=tuple(r for r, column in columns.items() if not _useful(column, matrix.normal[r])),
+        same=_same({r: column for r, column in columns.items() if _moved(column, matrix.healthy[r])}),
+        idle=tuple(r for r, column in columns.items() if not _useful(column, matrix.healthy[r])),
     )
 
 
@@ -80,7 +81,7 @@ def columns_of(book: Book, matrix: Matrix) -> dict[str, Column]:
             answers = answers - {blind[reading]} | {NORMAL}
         return answers
 
-    return {reading: tuple(seen(reading, row.answers.get(reading)) for row in matrix.rows) for reading in matrix.normal}
+    return {reading: tuple(seen(reading, row.answers.get(reading)) for row in matrix.rows) for reading in matrix.healthy}
 
 
 def _apart(columns: dict[str, Column], count: int) -> list[int]:
@@ -101,13 +102,18 @@ def _apart(columns: dict[str, Column], count: int) -> list[int]:
 
 
 def _is_shown(matrix: Matrix, columns: dict[str, Column], i: int) -> bool:
-    return any(column[i] is not None and matrix.normal[r] not in column[i] for r, column in columns.items())
+    return any(column[i] is not None and column[i].isdisjoint(matrix.healthy[r]) for r, column in columns.items())
 
 
-def _useful(column: Column, normal: str) -> bool:
+def _useful(column: Column, healthy: frozenset[str]) -> bool:
     """Whether the reading surely shows some fault or surely tells two apart."""
     said = [answers for answers in column if answers is not None]
-    return any(normal not in answers for answers in said) or any(not a & b for a in said for b in said)
+    return any(healthy.isdisjoint(answers) for answers in said) or any(not a & b for a in said for b in said)
+
+
+def _moved(column: Column, healthy: frozenset[str]) -> bool:
+    """Whether some row may be other than healthy: a column that only says healthy says nothing that another lacks."""
+    return any(answers is not None and not answers <= healthy for answers in column)
 
 
 def _same(columns: dict[str, Column]) -> tuple[tuple[str, ...], ...]:

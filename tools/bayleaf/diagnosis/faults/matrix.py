@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from bayleaf.diagnosis.car.car import Car, car_of_system, faults_of, readings_of, systems_of
+from bayleaf.diagnosis.car.car import Car, car_of_system, faults_of, readings_of
 from bayleaf.diagnosis.car.layout import layout_of
-from bayleaf.diagnosis.faults.stages import normal_of, stages_of
+from bayleaf.diagnosis.faults.stages import Answers, healthy_of, is_diagnosis, parts_of
 from bayleaf.records import Book, mapped
 
 WEIGHTS = {"common": 9, "occasional": 3, "rare": 1}
@@ -26,13 +26,14 @@ class Row(NamedTuple):
 
 
 class Matrix(NamedTuple):
-    """`normal` maps every reading of the car that diagnosis uses to its healthy answer, in the book's order."""
+    """`healthy` maps every reading of the car that diagnosis uses to the answers of a healthy car, in the book's order."""
 
     car: Car
     rows: tuple[Row, ...]
-    normal: dict[str, str]
+    healthy: dict[str, frozenset[str]]
     said: dict[str, dict[str, int]]  # reading → answer → mask of the rows that may give it
     silent: dict[str, int]  # reading → mask of the rows that say nothing about it
+    by_graph: dict[str, int]  # reading → mask of the rows that are healthy by the graph alone
 
     @property
     def all(self) -> int:
@@ -77,14 +78,15 @@ def _matrix(book: Book, car: Car) -> Matrix:
     layout = layout_of(book)
     here = dict.fromkeys(readings_of(book, layout, car))
     rows: list[Row] = []
+    spared: list[Answers] = []  # row by row, what the graph alone says
     for fault in faults_of(book, layout, car):
-        stages = stages_of(book, layout, car, fault, systems_of(book, layout, car, fault))
+        stages = parts_of(book, layout, car, fault, list(here))
         weight = WEIGHTS.get(book.of("faults")[fault].data.get("commonness", ""), 1) / max(1, len(stages))
-        rows += [
-            Row(fault, stage, weight, {r: a for r, a in said.items() if r in here}) for stage, said in stages.items()
-        ]
+        for stage, (said, by_graph) in stages.items():
+            rows.append(Row(fault, stage, weight, by_graph | {r: a for r, a in said.items() if r in here}))
+            spared.append(by_graph)
     spoken = set().union(*(row.answers for row in rows))
-    used = [r for r in here if r in spoken or book.of("readings")[r].data.get("purpose", "diagnosis") == "diagnosis"]
+    used = [r for r in here if r in spoken or is_diagnosis(book.of("readings")[r])]
     said: dict[str, dict[str, int]] = {reading: {} for reading in used}
     silent = dict.fromkeys(used, (1 << len(rows)) - 1)
     for i, row in enumerate(rows):
@@ -92,7 +94,8 @@ def _matrix(book: Book, car: Car) -> Matrix:
             silent[reading] &= ~(1 << i)
             for answer in answers:
                 said[reading][answer] = said[reading].get(answer, 0) | 1 << i
-    return Matrix(car, tuple(rows), {r: normal_of(book, r) for r in used}, said, silent)
+    by_graph = {r: sum(1 << i for i, answers in enumerate(spared) if r in answers) for r in used}
+    return Matrix(car, tuple(rows), {r: healthy_of(book, r, car.systems) for r in used}, said, silent, by_graph)
 
 
 def matrix_of_system(book: Book, system: str) -> Matrix:

@@ -1,79 +1,140 @@
-"""What each stage of a fault says about each reading, in one car: `like`, `differs` and `elsewhere` worked out."""
+"""What each stage of a fault says about each reading, in one car: `like`, `differs`, effects and the graph worked out."""
 
 from __future__ import annotations
 
-from collections.abc import Set
 from functools import cache
 
-from bayleaf.diagnosis.car.car import Car, inputs_of, places_of
+from bayleaf.diagnosis.car.car import Car
 from bayleaf.diagnosis.car.layout import Layout
+from bayleaf.diagnosis.faults.spared import Why, holds_in, prevented, why_of
 from bayleaf.diagnosis.verdicts.verdict import NORMAL
-from bayleaf.records import Book, listed, mapped
-
-# Closed loop, load and idle control move these with almost every fault: `elsewhere` never makes them normal.
-NEVER_ELSEWHERE = frozenset(
-    {
-        "fuel-trim",
-        "engine-speed",
-        "lambda",
-        "air-fuel-ratio",
-        "oxygen-sensor-voltage",
-        "oxygen-pump-current",
-        "carbon-monoxide",
-        "carbon-dioxide",
-        "oxygen",
-        "hydrocarbons",
-        "nitric-oxide",
-    }
-)
-# What is worked out from those, or from boost, moves with every fault that takes power: the filling of the cylinders, the work of a converter.
-NEVER_FED_BY = NEVER_ELSEWHERE | {"boost-pressure"}
+from bayleaf.records import Book, Record, listed, mapped
 
 Answers = dict[str, frozenset[str]]  # reading → every answer it may give; a reading left out may give any
+STAGE_FIELDS = ("like", "effect", "felt")  # what a stage says besides its readings
 
 
-def normal_of(book: Book, reading: str) -> str:
-    """The answer of a healthy car: *normal*, or what the question says is normal; *normal* too for a reading that is not there."""
+def healthy_of(book: Book, reading: str, systems: tuple[str, ...] = ()) -> frozenset[str]:
+    """Every answer that a healthy car may give, one with these systems: *normal* alone where nothing else is said."""
     record = book.of("readings").get(reading)
-    return record.data.get("normal", NORMAL) if record else NORMAL
+    own = listed(record.data.get("healthy")) if record else []
+    here = [mapped(book.of("systems")[s].data.get("healthy")).get(reading) for s in systems if s in book.of("systems")]
+    return frozenset(own or [NORMAL]).union(*(listed(answers) for answers in here))
 
 
-def stages_of(book: Book, layout: Layout, car: Car, fault: str, own: list[str]) -> dict[str, Answers]:
-    """Each stage's answers in this car. `own` are the car's systems in which the fault occurs (see systems_of)."""
-    said = said_of(book, layout, car, fault)
-    silent = elsewhere(book, layout, car, mapped(book.of("faults")[fault].data.get("elsewhere")), own)
-    return {stage: silent | answers for stage, answers in said.items()} if silent else said
+def stages_of(book: Book, layout: Layout, car: Car, fault: str, readings: list[str]) -> dict[str, Answers]:
+    """Each stage's answers in this car: what it says, what the graph spares, what it answers as another reading."""
+    return {stage: spared | answers for stage, (answers, spared) in parts_of(book, layout, car, fault, readings).items()}
+
+
+def parts_of(
+    book: Book, layout: Layout, car: Car, fault: str, readings: list[str]
+) -> dict[str, tuple[Answers, Answers]]:
+    """For each stage (what the fault says, by itself or as another reading, what the graph alone says).
+
+    Of `readings`, those for diagnosis are asked of the graph. What cannot be taken in a stage is left out: it may be anything.
+    """
+    record, healthy = book.of("faults")[fault], spared_of(book, layout, car, fault, readings)
+    borrowed = [r for r in readings if "answers_as" in book.of("readings")[r].data and r not in healthy]
+    found = {}
+    for stage, (said, by_effect) in _stages(book, layout, car, fault).items():
+        own = {r: a for r, a in said.items() if r not in healthy or r not in by_effect}
+        own = {**_borrowed(book, said, borrowed), **own} if borrowed else own
+        spared = {r: answers for r, answers in healthy.items() if r not in own}
+        gone = prevented(book, record, stage)
+        if gone:
+            own, spared = ({r: a for r, a in x.items() if gone.isdisjoint(_holds(book, layout, r))} for x in (own, spared))
+        found[stage] = own, spared
+    return found
+
+
+def _holds(book: Book, layout: Layout, reading: str) -> frozenset[str]:
+    key = ("holds", reading)
+    if key not in layout.kept:
+        record = book.of("readings").get(reading)
+        layout.kept[key] = holds_in(book, record) if record else frozenset()
+    return layout.kept[key]
+
+
+def _borrowed(book: Book, said: Answers, readings: list[str]) -> Answers:
+    """What readings that answer as another one show, where the fault speaks of the other and not of them."""
+    found = {}
+    for reading in readings:
+        seen, at = {reading}, book.of("readings")[reading].data["answers_as"]
+        while at in book.of("readings") and at not in said and at not in seen:
+            seen.add(at)
+            at = book.of("readings")[at].data.get("answers_as", "")
+        if at in said:
+            found[reading] = said[at]
+    return found
+
+
+def spared_of(book: Book, layout: Layout, car: Car, fault: str, readings: list[str]) -> Answers:
+    """The readings that are healthy on this car with this fault by the graph, whatever the stage."""
+    record, found = book.of("faults")[fault], {}
+    for reading in readings:
+        other = book.of("readings")[reading]
+        if is_diagnosis(other) and why_of(book, layout, car.systems, record, other) is Why.SPARED:
+            found[reading] = healthy_of(book, reading, car.systems)
+    return found
+
+
+def is_diagnosis(reading: Record) -> bool:
+    """Whether a reading is taken for diagnosis."""
+    return reading.data.get("purpose", "diagnosis") == "diagnosis"
 
 
 def said_of(book: Book, layout: Layout, car: Car, fault: str) -> dict[str, Answers]:
-    """The same without `elsewhere`; cars for which a fault does not differ share the answer, which nobody changes."""
+    """What the fault itself says, by stage, and what its effects say where the graph does not spare it."""
+    return {stage: answers for stage, (answers, _by_effect) in _stages(book, layout, car, fault).items()}
+
+
+def own_of(book: Book, layout: Layout, car: Car, fault: str) -> dict[str, Answers]:
+    """What the fault says of itself, without its effects."""
+    stages = _stages(book, layout, car, fault).items()
+    return {stage: {r: a for r, a in answers.items() if r not in by_effect} for stage, (answers, by_effect) in stages}
+
+
+def _stages(book: Book, layout: Layout, car: Car, fault: str) -> dict[str, tuple[Answers, frozenset[str]]]:
+    """Cars for which a fault does not differ share the answer, which nobody changes."""
     data = book.of("faults")[fault].data
     differs = mapped(data.get("differs"))
     key = ("stages", fault, *(system for system in differs if system in car.systems))
-    said = layout.kept.get(key)
-    if said is None:
+    if key not in layout.kept:
         raw = mapped(data.get("stages"))
-        said = layout.kept[key] = {
-            stage: _resolved(raw, [mapped(differs[system]) for system in key[2:]], stage, ()) for stage in raw
-        }
-    return said
+        layers = [mapped(differs[system]) for system in key[2:]]
+        layout.kept[key] = {stage: _resolved(book, raw, layers, stage, ()) for stage in raw}
+    return layout.kept[key]
 
 
-def _resolved(raw: dict, differs: list[dict], stage: str, seen: tuple[str, ...]) -> Answers:
-    """A stage on top of the one it is like; then what differs in this car, for all stages and for this one."""
+def _resolved(
+    book: Book, raw: dict, differs: list[dict], stage: str, seen: tuple[str, ...]
+) -> tuple[Answers, frozenset[str]]:
+    """A stage on top of its effects and of the one it is like; then what differs in this car, for all stages and for this one.
+
+    With it the readings of which only an effect speaks.
+    """
     if stage in seen or stage not in raw:
-        return {}
-    said = {
-        reading: _only(answer) if answer.__class__ is str else _set(answer)
-        for reading, answer in mapped(raw[stage]).items()
-        if reading != "like"
-    }
-    base = mapped(raw[stage]).get("like")
-    found = _resolved(raw, differs, base, (*seen, stage)) if isinstance(base, str) else {}
-    found.update(said)
-    for layer in [mapped(d.get("all")) for d in differs] + [mapped(d.get(stage)) for d in differs]:
-        found.update({reading: _set(answer) for reading, answer in layer.items()})
-    return found
+        return {}, frozenset()
+    own = mapped(raw[stage])
+    found, shared = {}, set()
+    if isinstance(own.get("like"), str):
+        base, by_effect = _resolved(book, raw, differs, own["like"], (*seen, stage))
+        found, shared = dict(base), set(by_effect)
+    for effect in listed(own.get("effect")):
+        record = book.of("effects").get(effect)
+        answers = _said(mapped(record.data.get("shows"))) if record else {}
+        found.update(answers)
+        shared.update(answers)
+    for layer in [own, *(mapped(d.get("all")) for d in differs), *(mapped(d.get(stage)) for d in differs)]:
+        answers = _said(layer)
+        found.update(answers)
+        shared.difference_update(answers)
+    return found, frozenset(shared)
+
+
+def _said(answers: dict) -> Answers:
+    return {r: _set(answer) for r, answer in answers.items() if r not in STAGE_FIELDS}
 
 
 def _set(answer: object) -> frozenset[str]:
@@ -83,67 +144,3 @@ def _set(answer: object) -> frozenset[str]:
 @cache
 def _only(answer: str) -> frozenset[str]:
     return frozenset({answer})
-
-
-def elsewhere(book: Book, layout: Layout, car: Car, claim: dict, own: list[str]) -> Answers:
-    """The readings that a fault's `elsewhere` makes normal: those that lie on the paths it names.
-
-    A path name is looked up in the fault's own systems first, then in the other systems of the car. What is worked out
-    from trims, gases, engine speed or boost is never made normal.
-    """
-    names = set(listed(claim.get("normal_on")))
-    if not names:
-        return {}
-    paths: set[tuple[str, str]] = set()
-    for name in names:
-        found = [(s, name) for s in car.systems if name in layout.names[s]]
-        paths |= {p for p in found if p[0] in own} or set(found)
-    key = ("elsewhere", frozenset(paths))
-    if key not in layout.kept:
-        readings = book.of("readings")
-        layout.kept[key] = {
-            reading: _only(normal_of(book, reading))
-            for reading in layout.readings.among((system for system, _path in paths), anywhere=False)
-            if readings[reading].data.get("purpose", "diagnosis") == "diagnosis"
-            and lies_on(book, layout, reading, paths)
-            and not moves(book, reading)
-        }
-    return layout.kept[key]
-
-
-def lies_on(book: Book, layout: Layout, reading: str, paths: Set[tuple[str, str]]) -> bool:
-    """Whether a reading is taken on one of these paths: its place, or both ends of `between` on one path.
-
-    A computed reading without a place lies where all its inputs lie. Trims, gases and engine speed lie on none.
-    """
-    places = places_on(book, layout, reading)
-    return bool(places) and not any(paths.isdisjoint(place) for place in places)
-
-
-def moves(book: Book, reading: str, seen: tuple[str, ...] = ()) -> bool:
-    """Whether a reading is worked out, directly or through others, from one that moves with almost every fault."""
-    record = book.of("readings").get(reading)
-    if record is None or reading in seen:
-        return False
-    fed = inputs_of(book, reading)
-    return (bool(seen) and record.data.get("quantity") in NEVER_FED_BY) or any(
-        moves(book, r, (*seen, reading)) for r in fed
-    )
-
-
-def places_on(book: Book, layout: Layout, reading: str) -> list[set[tuple[str, str]]]:
-    """The paths of each place that a reading is taken at; a path must be among those of every place. [] where it lies on none."""
-    key = ("lies on", reading)
-    if key not in layout.kept:
-        layout.kept[key] = _lies(book, layout, reading, ())
-    return layout.kept[key]
-
-
-def _lies(book: Book, layout: Layout, reading: str, seen: tuple[str, ...]) -> list[set[tuple[str, str]]]:
-    if book.of("readings")[reading].data.get("quantity") in NEVER_ELSEWHERE or reading in seen:
-        return []
-    places = places_of(book, reading)
-    if places:
-        return [set.intersection(*(layout.paths(c) for c in places))]
-    inputs = [_lies(book, layout, r, (*seen, reading)) for r in inputs_of(book, reading) if r in book.of("readings")]
-    return [place for places in inputs for place in places] if all(inputs) else []

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from bayleaf.diagnosis.car.car import car_of_system, offers, places_of
 from bayleaf.diagnosis.car.layout import Layout
-from bayleaf.diagnosis.faults.stages import NEVER_ELSEWHERE, normal_of
+from bayleaf.diagnosis.faults.stages import healthy_of
 from bayleaf.diagnosis.verdicts.compute import Desk
 from bayleaf.diagnosis.verdicts.verdict import HIGH, LOW, NONE, NORMAL
 from bayleaf.quantities import Quantity
@@ -18,6 +18,22 @@ from bayleaf.records import Book, listed
 
 MECHANISMS = ("restricts", "leaks", "weakens", "opens", "shorts", "sticks", "biases")
 WIRES = {"current", "signal"}
+# Closed loop, load and idle control move these with almost every fault: only a person can say which way.
+ONLY_A_PERSON = frozenset(
+    {
+        "fuel-trim",
+        "engine-speed",
+        "lambda",
+        "air-fuel-ratio",
+        "oxygen-sensor-voltage",
+        "oxygen-pump-current",
+        "carbon-monoxide",
+        "carbon-dioxide",
+        "oxygen",
+        "hydrocarbons",
+        "nitric-oxide",
+    }
+)
 LOST = "voltage-drop"  # the quantity of what a wire loses; any other voltage is what arrives
 
 # Of a pipe: what is shown ahead of the part, behind it and in its flow, and by the current of what pumps.
@@ -79,11 +95,11 @@ def suggest(book: Book, layout: Layout, part: str, mechanism: str) -> list[Sugge
         exists = any(offers(book, layout, car_of_system(book, s), reading) for s in systems)
         if path is None or not exists or record.data.get("purpose", "diagnosis") != "diagnosis":
             continue
-        normal, quantity = normal_of(book, reading), desk.quantity(reading)
+        healthy, quantity = healthy_of(book, reading), desk.quantity(reading)
         if "answers" in record.data:
             at_part = part in layout.chain(record.data.get("at", ""))
-            answers = tuple(a for a in record.data["answers"] if a != normal) if at_part else (normal,)
-        elif quantity is None or quantity.id in NEVER_ELSEWHERE:
+            answers = tuple(a for a in record.data["answers"] if (a not in healthy) is at_part)
+        elif quantity is None or quantity.id in ONLY_A_PERSON:
             answers = ()
         else:
             through = next(p["through"] for p in _paths(book, path[0]) if p["name"] == path[1])

@@ -58,9 +58,9 @@ def pairs_of(
     usable = sum(1 << i for i in pool)
     out, sound = {}, {}
     for reading, answers in evidence.items():
-        normal = matrix.normal[reading]
-        out[reading] = matrix.fits(reading, answers - {normal}) if answers - {normal} else 0
-        sound[reading] = matrix.fits(reading, {normal}) if normal in answers else 0
+        healthy = matrix.healthy[reading]
+        out[reading] = matrix.fits(reading, answers - healthy) if answers - healthy else 0
+        sound[reading] = matrix.fits(reading, answers & healthy) if answers & healthy else 0
     weight: dict[tuple[str, str], float] = {}
     for i in pool:
         row, partners = matrix.rows[i], usable

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from bayleaf.diagnosis.car.car import car_of_job
 from bayleaf.diagnosis.car.layout import layout_of
+from bayleaf.diagnosis.faults.spared import felt_in
 from bayleaf.diagnosis.faults.matrix import Matrix, Row, matrix_of
 from bayleaf.diagnosis.jobs.doubt import contradictions_of, doubts_of, pairs_of
 from bayleaf.diagnosis.jobs.judgement import Cleared, Judgement, Left
@@ -64,11 +65,11 @@ def judge(book: Book, job: Record) -> Judgement:
 def evidence_of(matrix: Matrix, taken: list[Taken]) -> Evidence:
     """What the readings that count say. Of a reading taken for each cylinder, bank or connection, those that are out rule."""
     several: dict[str, list[frozenset[str]]] = {}
-    for t in sorted((t for t in taken if t.counts and t.reading in matrix.normal), key=lambda t: t.places[-1]):
+    for t in sorted((t for t in taken if t.counts and t.reading in matrix.healthy), key=lambda t: t.places[-1]):
         several.setdefault(t.reading, []).append(t.verdict.answers)
     found = {}
     for reading, answers in several.items():
-        out = [a for a in answers if matrix.normal[reading] not in a]
+        out = [a for a in answers if matrix.healthy[reading].isdisjoint(a)]
         found[reading] = frozenset().union(*(out or answers))
     return found
 
@@ -83,7 +84,7 @@ def _after_repairs(book: Book, matrix: Matrix, repairs: dict[str, int], taken: T
             why = f"Its values were read before and after the repair ({title}): read all of them again."
             return replace(taken, aside=why, outdated=True)
         explains = fault in matrix.faults_in(matrix.fits(taken.reading, taken.verdict.answers))
-        if explains and matrix.normal.get(taken.reading) not in taken.verdict.answers:
+        if explains and matrix.healthy.get(taken.reading, frozenset()).isdisjoint(taken.verdict.answers):
             why = f"Read before the repair ({title}), which may be why: read it again."
             return replace(taken, aside=why, outdated=True)
     return taken
@@ -94,9 +95,9 @@ def _explaining(book: Book, matrix: Matrix, felt: tuple[str, ...], repaired: set
     everything = mask_of(matrix, {row.fault for row in matrix.rows} - repaired)
     if not felt:
         return "no complaint", everything
-    feel = {row.fault: _felt_as(book, row.fault) for row in matrix.rows}
-    explaining_all = mask_of(matrix, {f for f, symptoms in feel.items() if symptoms >= set(felt)})
-    explaining_any = mask_of(matrix, {f for f, symptoms in feel.items() if symptoms & set(felt)})
+    feel = [set(felt_in(book.of("faults")[row.fault], row.stage)) for row in matrix.rows]
+    explaining_all = sum(1 << i for i, symptoms in enumerate(feel) if symptoms >= set(felt))
+    explaining_any = sum(1 << i for i, symptoms in enumerate(feel) if symptoms & set(felt))
     if explaining_all:
         return "all", explaining_all & everything
     return "any" if explaining_any else "nothing", explaining_any & everything

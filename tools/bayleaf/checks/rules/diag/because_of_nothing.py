@@ -1,4 +1,4 @@
-"""DIAG-19: a reason for a reading of which the fault does not speak."""
+"""DIAG-19: a reason for a reading of which neither the fault nor the graph speaks."""
 
 from __future__ import annotations
 
@@ -7,22 +7,30 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.messages import mean
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.diagnosis.faults.stages import STAGE_FIELDS
 from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    stages = [
-        *record.data["stages"].values(),
-        *(s for by in mapped(record.data.get("differs")).values() for s in by.values()),
-    ]
-    spoken = {r for stage in stages for r in stage}
-    for reading in mapped(record.data.get("because")):
+    because = mapped(record.data.get("because"))
+    if not because or record.id not in context.claims.faults:
+        return
+    spoken = {
+        reading
+        for system in context.claims.systems(record.id)
+        for answers in context.claims.stages(record.id, system).values()
+        for reading in answers
+    }
+    differs = mapped(record.data.get("differs")).values()
+    stages = [*record.data["stages"].values(), *(stage for by in differs for stage in by.values())]
+    spoken |= {reading for stage in stages for reading in stage}
+    for reading in because:
         if reading not in spoken:
             yield RULE.at(
                 record,
-                f"because explains {reading}, of which no stage speaks",
-                mean(reading, spoken - {"like"}),
+                f"because explains {reading}, of which no stage speaks and which the graph does not clear",
+                mean(reading, spoken.difference(STAGE_FIELDS)),
                 ("because", reading),
                 True,
             )
@@ -34,7 +42,7 @@ RULE = Rule(
     scope="record",
     kinds=("faults",),
     title="Reason without a claim",
-    what="The field `because` explains only readings of which a stage of the fault speaks.",
+    what="The field `because` explains only readings of which a stage of the fault speaks, or which the graph says are healthy with it.",
     why="A reason for nothing is what is left when a claim was dropped by mistake.",
     mend="Say what the reading shows, or take the reason out.",
     example=Example(

@@ -7,14 +7,15 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.diagnosis.faults.spared import felt_in
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    felt = [symptom for symptom, how in mapped(record.data["felt_as"]).items() if how == "always"]
+    felt = {stage: _always(record, stage) for stage in record.data["stages"]}
     claims = context.claims
-    if not felt or record.id not in claims.faults:
+    if not any(felt.values()) or record.id not in claims.faults:
         return
     blank: dict[str, list[str]] = {}  # each such stage to the systems on which nothing shows it
     shown = False
@@ -22,13 +23,17 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         for stage, answers in claims.stages(record.id, system).items():
             if any(claims.sure(system, reading, may) for reading, may in answers.items()):
                 shown = True
-            else:
+            elif felt[stage]:
                 blank.setdefault(stage, []).append(system)
     if not shown:
         return  # DIAG-1 says so of the whole fault
     for stage, systems in blank.items():
-        words = f"stage {stage} is always felt as {either(felt, 'and')}, and on {either(systems, 'and')} no reading is sure to be other than normal"
+        words = f"stage {stage} is always felt as {either(felt[stage], 'and')}, and on {either(systems, 'and')} no reading is sure to be other than normal"
         yield RULE.at(record, words, path=("stages", stage), key=True)
+
+
+def _always(record: Record, stage: str) -> list[str]:
+    return [symptom for symptom, how in felt_in(record, stage).items() if how == "always"]
 
 
 RULE = Rule(

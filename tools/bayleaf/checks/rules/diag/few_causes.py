@@ -5,9 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
+from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.diagnosis.faults.spared import disturbed
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+
+NAMED = 3  # how many faults are proposed
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
@@ -16,7 +20,16 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     causes = context.claims.felt.get(record.id, [])
     if len(causes) < 2:
         words = f"only {causes[0]} is felt so" if causes else "no fault is felt so"
-        yield RULE.at(record, words, path=("title",))
+        alike = _alike(context, causes[0]) if causes else []
+        help = f"{either(alike[:NAMED], 'and')} disturb the same: ask whether they are felt so too." if alike else ""
+        yield RULE.at(record, words, help, ("title",))
+
+
+def _alike(context: Context, cause: str) -> list[str]:
+    """The other faults that disturb something that this one disturbs."""
+    faults = context.book.of("faults")
+    mine = set(disturbed(context.book, faults[cause]))
+    return [f for f in context.claims.faults if f != cause and mine & set(disturbed(context.book, faults[f]))]
 
 
 RULE = Rule(

@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.claims import is_diagnosis
+from bayleaf.diagnosis.faults.stages import is_diagnosis
+from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
+
+NAMED = 3  # how many readings are proposed
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
@@ -20,8 +23,10 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         if reading is None or not reading.sound or not is_diagnosis(reading) or not causes:
             continue
         if causes.isdisjoint(claims.pointing(id)):
-            words = f"{id} is surely other than normal in none of the {len(causes)} faults that are felt so"
-            yield RULE.at(record, words, path=("first", i))
+            words = f"{id} is surely other than healthy in none of the {len(causes)} faults that are felt so"
+            better = [r for r, faults in claims.pointing_by.items() if faults & causes and r not in record.data["first"]]
+            help = f"{either(better[:NAMED])} would be; or say in the faults that they are felt so." if better else ""
+            yield RULE.at(record, words, help, ("first", i))
 
 
 RULE = Rule(
@@ -30,7 +35,7 @@ RULE = Rule(
     scope="record",
     kinds=("symptoms", "codes"),
     title="First reading that says nothing of the causes",
-    what="A first reading of a symptom, or of a code with symptoms, is surely other than normal in at least one of the faults that are felt so.",
+    what="A first reading of a symptom, or of a code with symptoms, is surely other than healthy in at least one of the faults that are felt so.",
     why="It would be taken on every such car and point to none of its causes.",
     mend="Name a reading that one of the causes changes, or say in the faults that they are felt so.",
     excusable=True,

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.diagnosis.faults.stages import STAGE_FIELDS
 from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
@@ -15,7 +16,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     systems = claims.systems(record.id)
     named = [
-        (("stages", stage, r), r, systems) for stage, by in record.data["stages"].items() for r in by if r != "like"
+        (("stages", stage, r), r, systems) for stage, by in record.data["stages"].items() for r in by if r not in STAGE_FIELDS
     ]
     named += [
         (("differs", s, stage, r), r, [s])
@@ -23,7 +24,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         if s in systems
         for stage, answers in by.items()
         for r in answers
-        if r != "like"
+        if r not in STAGE_FIELDS
     ]
     named += [(("proved_by",), record.data["proved_by"], systems)] if isinstance(record.data["proved_by"], str) else []
     for path, reading, where in named:

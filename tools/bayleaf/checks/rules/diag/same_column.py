@@ -15,7 +15,7 @@ def _check(context: Context) -> Iterator[Finding]:
     for system, record in context.book.of("systems").items():
         for group in context.claims.isolation(system).same if record.sound else ():
             readings = context.book.of("readings")
-            if group not in said and len({context.claims.normal(r) for r in group}) == 1:
+            if group not in said and len({context.claims.healthy(system, r) for r in group}) == 1:
                 said.add(group)
                 words = f"on {system} this reading says of every fault what {either(group[:-1], 'and')} says too"
                 yield RULE.at(readings[group[-1]], words, path=("title",))

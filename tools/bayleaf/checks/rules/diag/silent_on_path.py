@@ -1,53 +1,46 @@
-"""DIAG-5: a fault is silent about a reading on its own path."""
+"""DIAG-5: what a fault reaches and does not speak of, counted."""
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.diagnosis.faults.matrix import matrix_of
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
+FAULTS = 4  # how many are named in one line
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    claims = context.claims
-    if record.id not in claims.faults:
-        return
-    groups: dict[tuple[str, tuple[str, ...]], list[str]] = {}
-    told: set[tuple[str, str]] = set()
-    for system in claims.systems(record.id):
-        beside = claims.beside(record.id, system)
-        every = frozenset(beside)
-        for stage, answers in claims.stages(record.id, system).items():
-            if every <= answers.keys():
-                continue
-            missing = tuple(r for r in beside if r not in answers and (stage, r) not in told)
-            told |= {(stage, r) for r in missing}
-            if missing:
-                groups.setdefault((system, missing), []).append(stage)
-    for (system, missing), stages in groups.items():
-        who = f"stage {stages[0]} says" if len(stages) == 1 else f"the stages {either(stages, 'and')} say"
-        words = f"{who} nothing of {either(missing, 'and')}, on or beside the paths through the part in {system}"
-        yield RULE.at(record, words, path=("stages", stages[0]), key=True)
+
+def check(context: Context) -> Iterator[Finding]:
+    """System by system, over the stages of the faults that it can have."""
+    for record in context.book.of("systems").values():
+        if record.sound:
+            yield from _system(record, context)
+
+
+def _system(record: Record, context: Context) -> Iterator[Finding]:
+    matrix, silent = matrix_of(context.book, context.claims.car(record.id)), Counter()
+    for mask in matrix.silent.values():
+        silent.update(row.fault for row in matrix.rows_in(mask))
+    if silent:
+        most = ", ".join(f"{fault} {count}" for fault, count in silent.most_common(FAULTS))
+        cells = len(matrix.rows) * len(matrix.healthy)
+        words = f"{silent.total()} of {cells} answers are open, because something reaches them and no fault says what they show; most with {most}"
+        yield RULE.at(record, words, path=("title",))
 
 
 RULE = Rule(
     code="DIAG-5",
-    level="error",
-    scope="record",
-    kinds=("faults",),
-    title="Silent about a reading on its path",
-    what=(
-        "Each stage of a fault speaks of every reading for diagnosis on each path through its part, before and after it, and on "
-        "every path that shares a component with one of these: by itself, by `like`, by `differs` or by `elsewhere`."
-    ),
-    why=(
-        "Silence proves nothing: a fault that says nothing of a reading is never cleared by it. That the filter leaves the voltage "
-        "alone is knowledge, and it has to be written to be used."
-    ),
-    mend="Say what the reading shows, a list where it may be either, or name its path in elsewhere.",
+    level="advice",
+    scope="replay",
+    title="Reached and unsaid",
+    what="For each system, how many answers are open: something that the fault disturbs reaches them, or they cannot be taken, and the fault does not say what they show. It is counted when jobs are replayed.",
+    why="Silence proves nothing about what a disturbed variable reaches: such a fault is never cleared by that reading. It is counted and never demanded, because a guess would be worse.",
+    mend="Where it is known, say what the reading shows, a list where it may be either. Where it is not, leave it.",
     example=Example("faults/regulator-hose-off.yaml", "    rail-pressure-idle: high\n", ""),
-    check=_check,
+    check=check,
+    excusable=True,
 )
