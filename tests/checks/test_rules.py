@@ -66,32 +66,17 @@ def test_a_decimal_point_that_slipped_is_no_complaint_about_the_greatest_pressur
     assert "UNIT-3" in codes and "UNIT-21" not in codes
 
 
-def elsewhere(path: str) -> Example:
-    """A fault of direct injection that names one path."""
-    return Example(
-        "faults/high-pressure-pump-worn.yaml",
-        "felt_as:",
-        f"elsewhere: {{normal_on: [{path}], because: It is not touched.}}\nfelt_as:",
-    )
+def test_an_influence_that_is_limited_to_a_system_reaches_nothing_on_another(tmp_path):
+    slip = Example("faults/regulator-hose-off.yaml", "rail-pressure-primed: normal", "rail-pressure-primed: low")
+    said = complaint(lay_out(tmp_path, slip), "DIAG-17")
+    assert "rail-pressure-primed may be other than healthy, and on port-injection-return nothing" in said
 
 
-@pytest.mark.parametrize("path", ["feed", "charge air"])
-def test_elsewhere_may_name_a_path_of_another_family(tmp_path, path):
-    assert complaint(lay_out(tmp_path, elsewhere(path)), "LINK-8") == ""
+def test_an_unknown_variable_is_answered_with_the_nearest(tmp_path):
+    slip = Example("components/fuel-filter.yaml", "variables: [line-flow]", "variables: [line-flaw]")
+    assert "line-flow" in complaint(lay_out(tmp_path, slip), "LINK-1")
 
 
-def test_elsewhere_may_not_name_a_path_of_the_same_family_which_no_car_has_beside_it(tmp_path):
-    said = complaint(lay_out(tmp_path, elsewhere("pump circuit")), "LINK-8")
-    assert "no car with direct-injection has a path pump circuit" in said
-    assert "It may be feed or high side, or a path of a system of another family." in said
-
-
-def test_elsewhere_is_not_a_path_through_the_part_in_a_system_that_the_fault_does_not_name(tmp_path):
-    system = "systems/turbocharged-induction.yaml"
-    through = Example(
-        system, "[inlet-duct, turbocharger, intake-manifold]", "[inlet-duct, turbocharger, high-pressure-pump]"
-    )
-    root = lay_out(tmp_path, through, elsewhere("charge air"))
-    fault = root / "kb/faults/high-pressure-pump-worn.yaml"
-    fault.write_text(fault.read_text().replace("felt_as:", "systems: [direct-injection]\nfelt_as:", 1))
-    assert "the path charge air of turbocharged-induction runs through high-pressure-pump" in complaint(root, "DIAG-17")
+def test_a_circle_of_influences_is_walked_once_and_is_no_error(tmp_path):
+    slip = Example("vocabulary/variables.yaml", "influences: [tip-pressure]", "influences: [tip-pressure, line-flow]")
+    assert [f.code for f in check(load_at(lay_out(tmp_path, slip))) if f.level == "error"] == []

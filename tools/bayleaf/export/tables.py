@@ -21,7 +21,9 @@ def system_data(book: Book, system: str) -> dict:
                 "fault": row.fault,
                 "stage": row.stage,
                 "weight": row.weight,
-                "shows": {reading: sorted(row.answers[reading]) for reading in matrix.healthy if reading in row.answers},
+                "shows": {
+                    reading: sorted(row.answers[reading]) for reading in matrix.healthy if reading in row.answers
+                },
             }
             for row in matrix.rows
         ],

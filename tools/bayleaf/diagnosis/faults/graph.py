@@ -83,7 +83,9 @@ class Graph:
     def _neighbors(self, where: tuple[frozenset[str], frozenset[str]]) -> list[int]:
         """What each variable moves directly, by its number."""
         if where not in self._beside:
-            self._beside[where] = [self.mask(i.to for i in found if i.acts(*where)) for found in self.influences.values()]
+            self._beside[where] = [
+                self.mask(i.to for i in found if i.acts(*where)) for found in self.influences.values()
+            ]
         return self._beside[where]
 
 
@@ -91,7 +93,9 @@ def graph_of(book: Book) -> Graph:
     """The graph of a book, made once."""
     if "graph" not in book.kept:
         entries = book.of("variables").items()
-        book.kept["graph"] = Graph({name: [_influence(i) for i in listed(entry.data.get("influences"))] for name, entry in entries})
+        book.kept["graph"] = Graph(
+            {name: [_influence(i) for i in listed(entry.data.get("influences"))] for name, entry in entries}
+        )
     return book.kept["graph"]
 
 

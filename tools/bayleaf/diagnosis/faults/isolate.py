@@ -60,9 +60,7 @@ def isolation_of(book: Book, car: Car) -> Isolation:
     symptoms = [s for s in book.of("symptoms") if s in felt]
     return Isolation(
         whole=_figures(matrix, apart, shown, list(rows)),
-        symptoms={
-            s: _figures(matrix, apart, shown, [i for i in rows if s in feel[i]]) for s in symptoms
-        },
+        symptoms={s: _figures(matrix, apart, shown, [i for i in rows if s in feel[i]]) for s in symptoms},
         same=_same({r: column for r, column in columns.items() if _moved(column, matrix.healthy[r])}),
         idle=tuple(r for r, column in columns.items() if not _useful(column, matrix.healthy[r])),
     )
@@ -81,7 +79,9 @@ def columns_of(book: Book, matrix: Matrix) -> dict[str, Column]:
             answers = answers - {blind[reading]} | {NORMAL}
         return answers
 
-    return {reading: tuple(seen(reading, row.answers.get(reading)) for row in matrix.rows) for reading in matrix.healthy}
+    return {
+        reading: tuple(seen(reading, row.answers.get(reading)) for row in matrix.rows) for reading in matrix.healthy
+    }
 
 
 def _apart(columns: dict[str, Column], count: int) -> list[int]:

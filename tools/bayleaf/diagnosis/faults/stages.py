@@ -24,7 +24,9 @@ def healthy_of(book: Book, reading: str, systems: tuple[str, ...] = ()) -> froze
 
 def stages_of(book: Book, layout: Layout, car: Car, fault: str, readings: list[str]) -> dict[str, Answers]:
     """Each stage's answers in this car: what it says, what the graph spares, what it answers as another reading."""
-    return {stage: spared | answers for stage, (answers, spared) in parts_of(book, layout, car, fault, readings).items()}
+    return {
+        stage: spared | answers for stage, (answers, spared) in parts_of(book, layout, car, fault, readings).items()
+    }
 
 
 def parts_of(
@@ -43,7 +45,9 @@ def parts_of(
         spared = {r: answers for r, answers in healthy.items() if r not in own}
         gone = prevented(book, record, stage)
         if gone:
-            own, spared = ({r: a for r, a in x.items() if gone.isdisjoint(_holds(book, layout, r))} for x in (own, spared))
+            own, spared = (
+                {r: a for r, a in x.items() if gone.isdisjoint(_holds(book, layout, r))} for x in (own, spared)
+            )
         found[stage] = own, spared
     return found
 

@@ -38,6 +38,8 @@ OVER_MORE = (
     "fuels",
     "quantities",
     "conditions",
+    "variables",
+    "effects",
     "states",
     "acts",
     "hazards",

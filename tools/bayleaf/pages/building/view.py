@@ -29,6 +29,8 @@ KIND_TITLES = {
     "jobs": "Jobs",
     "quantities": "Quantities and units",
     "conditions": "Conditions",
+    "variables": "Variables",
+    "effects": "Effects",
     "states": "States",
     "acts": "Acts",
     "hazards": "Hazards",

@@ -59,7 +59,7 @@ def code_page(view: Uses, record: Record) -> str:
 
 def _systems(view: Uses, record: Record) -> list[str]:
     """The systems that a code is for: of those that it names, or of all, those on which most of its first readings can be taken."""
-    counts = {s: len(set(record.data["first"]) & set(view.matrices[s].normal)) for s in view.systems_of(record)}
+    counts = {s: len(set(record.data["first"]) & set(view.matrices[s].healthy)) for s in view.systems_of(record)}
     return [s for s, count in counts.items() if count == max(counts.values())]
 
 

@@ -26,6 +26,7 @@ def component_page(view: Uses, record: Record) -> str:
                     ("Part of", view.link(data["part_of"]) if "part_of" in data else ""),
                     ("Has in it", stacked(view.link(r.id) for r in inside)),
                     ("On the paths", lines(_paths(view, id))),
+                    ("Carries", stacked(view.links(data.get("variables")))),
                 ]
             ),
             section("does", "What it does", para(view.prose(data["does"]))),

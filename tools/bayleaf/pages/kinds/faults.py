@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from bayleaf.diagnosis.faults.matrix import Row
-from bayleaf.diagnosis.faults.stages import lies_on, normal_of
+from bayleaf.diagnosis.faults.matrix import Matrix, Row
+from bayleaf.diagnosis.faults.spared import disturbed
+from bayleaf.diagnosis.verdicts.verdict import NORMAL
 from bayleaf.pages.building.frame import finish, grouped, index_page, shown
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
@@ -28,8 +29,8 @@ from bayleaf.pages.parts.shown_by import answer_words
 from bayleaf.records import Record, listed, mapped
 
 ABOUT = (
-    "Bold is what differs, or may differ, from a sound car. What stays normal cannot accuse this fault, and a reading that is not named may "
-    "show anything."
+    "Bold is what differs, or may differ, from a healthy car. What stays healthy cannot accuse this fault. A reading that is named neither here "
+    "nor under what it leaves alone may show anything."
 )
 
 
@@ -44,6 +45,8 @@ def fault_page(view: Uses, record: Record) -> str:
             facts(
                 [
                     ("Part", view.link(data["part"])),
+                    ("Disturbs", _disturbs(view, record)),
+                    ("Damages", stacked(view.links(data.get("damages")))),
                     ("Happens on", stacked(view.links(systems))),
                     ("How common", words(data["commonness"], small(" (a judgement)"))),
                     ("Felt as", _felt(view, data)),
@@ -54,7 +57,7 @@ def fault_page(view: Uses, record: Record) -> str:
             section("shows", "What the readings show", para(small(ABOUT)), *_rows(view, record, systems))
             if systems
             else EMPTY,
-            section("elsewhere", "What it leaves alone", _elsewhere(view, data, systems)),
+            section("spares", "What it leaves alone", _spared(view, record, systems)),
             section("alike", "Hard to tell apart from", bullets(_alike(view, record, systems))),
         ],
     )
@@ -80,7 +83,7 @@ def _rows(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
     tables: dict[tuple[Markup, tuple[Markup, ...]], list[str]] = {}
     for system in systems:
         rows = [row for row in view.matrices[system].rows if row.fault == record.id]
-        tables.setdefault(_table(view, record, rows, view.matrices[system].normal), []).append(system)
+        tables.setdefault(_table(view, record, rows, view.matrices[system]), []).append(system)
     made = [(those, blocks(table, _still(still, those[0]))) for (table, still), those in tables.items()]
     if len(made) == 1:
         return [made[0][1]]
@@ -90,82 +93,70 @@ def _rows(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
 
 
 def _still(still: tuple[Markup, ...], system: str) -> Markup:
-    """What stays normal, folded where it is long."""
+    """What stays healthy, folded where it is long."""
     if len(still) <= FEW:
-        return para(strong("Stay normal: "), joined(still), ".") if still else EMPTY
-    return folds([(f"still-{system}", "Stay normal", f"{len(still)} readings", stacked(still))])
+        return para(strong("Stay healthy: "), joined(still), ".") if still else EMPTY
+    return folds([(f"still-{system}", "Stay healthy", f"{len(still)} readings", stacked(still))])
 
 
-def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) -> tuple[Markup, tuple[Markup, ...]]:
-    """The readings that tell this fault, and those that stay normal with it."""
-    because = mapped(record.data.get("because"))
-    named = {reading for row in rows for reading in row.answers}
+def _table(view: Uses, record: Record, rows: list[Row], matrix: Matrix) -> tuple[Markup, tuple[Markup, ...]]:
+    """The readings that tell this fault, and those of which it says that they stay healthy."""
+    because, healthy = mapped(record.data.get("because")), matrix.healthy
+    mine = sum(1 << i for i, row in enumerate(matrix.rows) if row.fault == record.id)
+    named = {
+        reading
+        for row in rows
+        for reading in row.answers
+        if matrix.by_graph[reading] & mine != mine or reading in because
+    }
     still = [
-        r for r in normal if r in named and r not in because and all(row.answers.get(r) == {normal[r]} for row in rows)
+        r
+        for r in healthy
+        if r in named and r not in because and all(row.answers.get(r, frozenset("?")) <= healthy[r] for row in rows)
     ]
     grid = [
         (
             view.link(reading),
-            *(answer_words(row.answers.get(reading), normal[reading]) for row in rows),
+            *(answer_words(row.answers.get(reading), healthy[reading]) for row in rows),
             small(view.prose(because.get(reading))),
         )
-        for reading in sorted(normal, key=lambda r: (r not in because, view.title(r)))
+        for reading in sorted(healthy, key=lambda r: (r not in because, view.title(r)))
         if reading in named and reading not in still
     ]
     made = table(("Reading", *(shown(row.stage) for row in rows), "Why"), grid, css="bl-stages")
     return made, tuple(
-        words(view.link(r), small(" (", shown(normal[r]), ")") if normal[r] != "normal" else "")
+        words(
+            view.link(r),
+            small(" (", joined(map(shown, sorted(healthy[r])), " or "), ")") if healthy[r] != {NORMAL} else "",
+        )
         for r in sorted(still, key=view.title)
     )
 
 
-def _elsewhere(view: Uses, data: dict, systems: list[str]) -> Markup:
-    """The paths of the systems that the fault happens on, and those that a car has only with another system beside them."""
-    elsewhere = mapped(data.get("elsewhere"))
-    if not elsewhere:
-        return EMPTY
-    own = view.layout.named(systems)
-    here = [name for name in elsewhere["normal_on"] if name in own]
-    beside = [name for name in elsewhere["normal_on"] if name not in own]
-    moved = _moved(view, data, set(beside))
-    return blocks(
-        para("Readings on ", joined(here, " and "), " stay normal. ", view.prose(elsewhere["because"]))
-        if here
-        else EMPTY,
-        para(
-            "In a car that has one of these paths",
-            " as well" if here else "",
-            ", the readings on it stay normal: ",
-            joined(beside),
-            ". ",
-            EMPTY if here else words(view.prose(elsewhere["because"]), " "),
-            "What is worked out from trims, gases, engine speed or boost is left open there",
-            ", and these may differ:" if moved else ".",
+def _disturbs(view: Uses, record: Record) -> Markup:
+    return stacked(view.links(disturbed(view.book, record)))
+
+
+def _spared(view: Uses, record: Record, systems: list[str]) -> Markup:
+    """The readings that are healthy by the graph alone, on every system of the fault that has them, folded."""
+    masks = {s: sum(1 << i for i, row in enumerate(view.matrices[s].rows) if row.fault == record.id) for s in systems}
+    by: dict[str, bool] = {}
+    for system, mask in masks.items():
+        for reading, spared in view.matrices[system].by_graph.items():
+            by[reading] = by.get(reading, True) and spared & mask == mask
+    made = [view.link(reading) for reading in sorted(by, key=view.title) if by[reading]]
+    return (
+        blocks(
+            para(
+                "Nothing that this fault disturbs reaches what these readings look at, so they read as on a healthy car, and whoever "
+                "finds one that does not clears the fault by it. That is what this book says of the car and not a proof. Doubt it "
+                "where it does not fit."
+            ),
+            folds([("spared", "Healthy by the graph", f"{len(made)} readings", stacked(made))]),
         )
-        if beside
-        else EMPTY,
-        bullets(moved),
+        if made
+        else EMPTY
     )
-
-
-def _moved(view: Uses, data: dict, names: set[str]) -> list[Markup]:
-    """The readings on paths of these names that some stage itself says may be other than normal, with every answer that a stage gives."""
-    paths = {(s, name) for s in view.matrices for name in names & view.layout.names[s]}
-    said: dict[str, set[str]] = {}
-    for stage in mapped(data.get("stages")).values():
-        for reading, answer in stage.items():
-            if (
-                reading != "like"
-                and reading in view.book.of("readings")
-                and lies_on(view.book, view.layout, reading, paths)
-            ):
-                said.setdefault(reading, set()).update(listed(answer) or [answer])
-    normal = {reading: normal_of(view.book, reading) for reading in said}
-    return [
-        words(view.link(r), ": ", answer_words(frozenset(said[r]), normal[r]))
-        for r in sorted(said, key=view.title)
-        if said[r] != {normal[r]}
-    ]
 
 
 def _alike(view: Uses, record: Record, systems: list[str]) -> list[Markup]:

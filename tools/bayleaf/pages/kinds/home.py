@@ -119,7 +119,18 @@ def _rest(counts: dict[str, int]) -> Markup:
 
 def more(view: Uses, counts: dict[str, int], rules: int, fields: int) -> str:
     """What is not in the navigation."""
-    reference = ("tasks", "sources", "fuels", "quantities", "conditions", "states", "acts", "hazards")
+    reference = (
+        "tasks",
+        "sources",
+        "fuels",
+        "quantities",
+        "conditions",
+        "variables",
+        "effects",
+        "states",
+        "acts",
+        "hazards",
+    )
     book = [(f"{k}/index.md", KIND_TITLES[k], str(counts.get(k, 0))) for k in reference]
     demo = [(f"{k}/index.md", KIND_TITLES[k], f"{counts.get(k, 0)}, invented") for k in ("vehicles", "jobs")]
     write = [("rules/index.md", "Rules", str(rules)), ("fields/index.md", "Field reference", f"{fields} kinds")]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bayleaf.diagnosis.faults.stages import healthy_of
 from bayleaf.pages.building.frame import cards, finish, grouped, index_page, shown
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
@@ -19,7 +20,7 @@ def reading_page(view: Uses, record: Record) -> str:
     systems = [
         s
         for s, matrix in view.matrices.items()
-        if id in matrix.normal or id in mapped(view.book.of("systems")[s].data.get("bands"))
+        if id in matrix.healthy or id in mapped(view.book.of("systems")[s].data.get("bands"))
     ]
     shows = [(r, a) for r in view.live("systems") if (a := mapped(r.data.get("shows")).get(id))]
     return finish(
@@ -33,7 +34,12 @@ def reading_page(view: Uses, record: Record) -> str:
                     ("When", view.link(data["when"])),
                     ("Taken", EACH.get(data["each"], "")),
                     ("Counts only with", stacked(view.links(data.get("valid_if")))),
-                    ("Sound car", strong(shown(data["normal"])) if "normal" in data else ""),
+                    (
+                        "Healthy car",
+                        strong(joined((shown(a) for a in data["healthy"]), " or ")) if "healthy" in data else "",
+                    ),
+                    ("Looks at", stacked(view.links(data.get("observes")))),
+                    ("Answers as", view.link(data["answers_as"]) if "answers_as" in data else ""),
                     ("Purpose", data["purpose"] if data.get("purpose", "diagnosis") != "diagnosis" else ""),
                 ]
             ),
@@ -97,11 +103,11 @@ def _where(view: Uses, data: dict) -> Markup:
 
 def _faults(view: Uses, record: Record, systems: list[str]) -> Markup:
     showers = showing(view, record.id, [s for s in systems if s in view.matrices])
-    normal = record.data.get("normal", "normal")
+    healthy = healthy_of(view.book, record.id, tuple(systems))
     rows = [
         (
-            shown(answer) if answer == normal else strong(shown(answer)),
-            fault_cell(view, showers[answer], len(systems), answer == normal),
+            shown(answer) if answer in healthy else strong(shown(answer)),
+            fault_cell(view, showers[answer], len(systems), answer in healthy),
         )
         for answer in answers_of(view, record.id)
         if answer in showers

@@ -121,15 +121,15 @@ def _cause_table(view: Uses, record: Record, faults: list[Record]) -> Markup:
 def _said(view: Uses, fault: str, reading: str) -> Markup:
     """What a reading may show with this fault, over all its stages and systems."""
     answers: set[str] = set()
-    normal = ""
+    healthy = frozenset()
     for matrix in view.matrices.values():
         for row in matrix.rows:
-            if row.fault == fault and reading in matrix.normal:
-                normal = matrix.normal[reading]
+            if row.fault == fault and reading in matrix.healthy:
+                healthy |= matrix.healthy[reading]
                 if reading not in row.answers:
-                    return answer_words(None, normal)
+                    return answer_words(None, healthy)
                 answers |= row.answers[reading]
-    return answer_words(answers or None, normal)
+    return answer_words(answers or None, healthy)
 
 
 def index(view: Uses) -> str:

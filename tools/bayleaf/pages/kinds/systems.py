@@ -40,7 +40,7 @@ def system_page(view: Uses, record: Record) -> str:
     """The page of one system."""
     data = record.data
     matrix = view.matrices.get(record.id)
-    readings = list(matrix.normal) if matrix else []
+    readings = list(matrix.healthy) if matrix else []
     bands = list(mapped(data.get("bands")))
     procedures = [p for p in view.live("procedures") if record.id in listed(p.data.get("systems"))]
     faults = list(dict.fromkeys(row.fault for row in matrix.rows)) if matrix else []

@@ -10,6 +10,7 @@ from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.building.view import kind_order
 from bayleaf.pages.building.write import EMPTY, blocks, facts, joined, lines, para, small, words
+from bayleaf.pages.kinds.variables import effects, variables
 from bayleaf.records import Record, listed, mapped
 
 OPENED = {
@@ -234,6 +235,8 @@ PAGES = {
     "fuels": fuels,
     "quantities": quantities,
     "conditions": conditions,
+    "variables": variables,
+    "effects": effects,
     "states": states,
     "acts": acts,
     "hazards": hazards,

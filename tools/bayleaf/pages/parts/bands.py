@@ -63,16 +63,17 @@ def band_table(
         if record is None or record.data.get("purpose", "diagnosis") in ("recognition", "computation"):
             continue
         found = bands_of(view, reading, "systems", systems)
-        if (normal := record.data.get("normal")) and named:
+        healthy = listed(record.data.get("healthy")) if "answers" in record.data else []
+        if healthy and named:
             rows.append(
                 [
                     view.link(reading),
-                    words("normal: ", strong(normal.replace("-", " "))),
+                    words("healthy: ", strong(" or ".join(healthy).replace("-", " "))),
                     small("an answer, not a number"),
                     *space,
                 ]
             )
-        numbers = numbers or bool(found) or not normal
+        numbers = numbers or bool(found) or not healthy
         alike: dict[tuple[Markup, Markup], list[str]] = {}
         for owner, data in found:
             what = lines([strong(band_words(view, owner, ("bands", reading), reading)), small(MEANS[data["means"]])])
@@ -86,7 +87,7 @@ def band_table(
                     *space,
                 ]
             )
-        if not found and not normal and record.data.get("purpose", "diagnosis") == "diagnosis":
+        if not found and not healthy and record.data.get("purpose", "diagnosis") == "diagnosis":
             rows.append([view.link(reading), "no general band", small("only the maker's figure can judge it"), *space])
     head = [
         "Reading",

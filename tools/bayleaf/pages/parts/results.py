@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bayleaf.diagnosis.faults.stages import healthy_of
 from bayleaf.pages.building.frame import shown
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
@@ -33,14 +34,14 @@ def _table(view: Uses, reading: str, said: dict, systems: list[str]) -> Markup:
     if record is None:
         return Markup("")
     showers = showing(view, reading, systems)
-    normal = record.data.get("normal", "normal")
+    healthy = healthy_of(view.book, reading, tuple(systems))
     rows = []
     for answer in dict.fromkeys([*answers_of(view, reading), *said]):
         if answer in said or answer in showers:
-            name = shown(answer) if answer == normal else strong(shown(answer))
+            name = shown(answer) if answer in healthy else strong(shown(answer))
             there = showers.get(answer, [])
             faults = (
-                fault_cell(view, there, len(systems), answer == normal)
+                fault_cell(view, there, len(systems), answer in healthy)
                 if there
                 else small("no fault in this book shows it")
             )

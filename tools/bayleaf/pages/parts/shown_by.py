@@ -66,16 +66,16 @@ def fault_words(view: Uses, some: list[Showing], among: int = 1) -> list[Markup]
     return made
 
 
-def fault_cell(view: Uses, some: list[Showing], among: int, normal: bool) -> Markup:
-    """The faults that show an answer, the commonest first; of the normal answer only how many it does not rule out, until it is touched."""
+def fault_cell(view: Uses, some: list[Showing], among: int, healthy: bool) -> Markup:
+    """The faults that show an answer, the commonest first; of a healthy answer only how many it does not rule out, until it is touched."""
     made = fault_words(view, some, among)
-    return more(len(made), "does not rule out", "faults", stacked(made)) if normal else few(made)
+    return more(len(made), "does not rule out", "faults", stacked(made)) if healthy else few(made)
 
 
-def answer_words(answers: Iterable[str] | None, normal: str) -> Markup:
+def answer_words(answers: Iterable[str] | None, healthy: frozenset[str]) -> Markup:
     """What a stage shows, for a cell: the odd ones stand out by weight, not by colour alone; None is anything."""
     if answers is None:
         return small("any")
     order = [a for a in MEASURED if a in answers] + sorted(a for a in answers if a not in MEASURED)
     said = joined((shown(a) for a in order), " or ")
-    return said if set(order) == {normal} else strong(said)
+    return said if healthy.issuperset(order) else strong(said)

@@ -37,7 +37,11 @@ RULE = Rule(
     what="A reading answers as another that has the same answers, and the way never leads back to it.",
     why="What a fault says of the other is taken over word for word.",
     mend="Name a reading with the same answers, or say in the faults what this one shows.",
-    example=Example("readings/rail-pressure-idle.yaml", "observes: [fuel-pressure]", "observes: [fuel-pressure]\nanswers_as: fuel-in-regulator-hose"),
+    example=Example(
+        "readings/rail-pressure-idle.yaml",
+        "observes: [fuel-pressure]",
+        "observes: [fuel-pressure]\nanswers_as: fuel-in-regulator-hose",
+    ),
     check=check,
     kinds=("readings",),
 )

@@ -37,7 +37,7 @@ RULE = Rule(
     what="A stage that is always felt as a symptom does not speak of readings that this symptom prevents: a car that does not run has no idle pressure.",
     why="Such an answer is never given. None is what a gauge shows, not what nobody could read.",
     mend="Take the answer out. If the car does run with it, say in the stage how it is felt.",
-    example=Example("faults/pump-ground-poor.yaml", "felt_as: {loss-of-power: always}", "felt_as: {cranks-no-start: always}"),
+    example=Example("symptoms/loss-of-power.yaml", "prevents: none", "prevents: [running]"),
     check=check,
     kinds=("faults",),
 )

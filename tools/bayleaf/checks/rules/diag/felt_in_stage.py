@@ -29,7 +29,9 @@ RULE = Rule(
     what="How a stage is felt is among the symptoms of its fault.",
     why="Lists by symptom are made from the fault. The stage would be missing there.",
     mend="Name the symptom in the felt_as of the fault too, or take it out of the stage.",
-    example=Example("faults/pump-ground-poor.yaml", "felt_as: {loss-of-power: always}", "felt_as: {loss-of-power: sometimes}"),
+    example=Example(
+        "faults/pump-ground-poor.yaml", "    pump-supply-voltage: low\n", "    pump-supply-voltage: low\n    felt: {rough-idle: always}\n"
+    ),
     check=check,
     kinds=("faults",),
 )

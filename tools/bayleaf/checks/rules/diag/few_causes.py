@@ -21,7 +21,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     if len(causes) < 2:
         words = f"only {causes[0]} is felt so" if causes else "no fault is felt so"
         alike = _alike(context, causes[0]) if causes else []
-        help = f"{either(alike[:NAMED], 'and')} disturb the same: ask whether they are felt so too." if alike else ""
+        help = f"Ask of what disturbs the same whether it is felt so too: {either(alike[:NAMED])}." if alike else ""
         yield RULE.at(record, words, help, ("title",))
 
 

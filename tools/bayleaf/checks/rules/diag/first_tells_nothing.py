@@ -24,7 +24,9 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             continue
         if causes.isdisjoint(claims.pointing(id)):
             words = f"{id} is surely other than healthy in none of the {len(causes)} faults that are felt so"
-            better = [r for r, faults in claims.pointing_by.items() if faults & causes and r not in record.data["first"]]
+            better = [
+                r for r, faults in claims.pointing_by.items() if faults & causes and r not in record.data["first"]
+            ]
             help = f"{either(better[:NAMED])} would be; or say in the faults that they are felt so." if better else ""
             yield RULE.at(record, words, help, ("first", i))
 

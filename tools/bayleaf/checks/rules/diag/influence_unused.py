@@ -21,7 +21,11 @@ def check(context: Context) -> Iterator[Finding]:
             fresh += [influence.to for influence in graph.influences.get(name, ())]
     for name, entry in context.book.of("variables").items():
         if name not in reached:
-            yield RULE.at(entry, f"no fault disturbs {name}, directly or through others, so its influences are not used", path=("influences",))
+            yield RULE.at(
+                entry,
+                f"no fault disturbs {name}, directly or through others, so its influences are not used",
+                path=("influences",),
+            )
 
 
 RULE = Rule(

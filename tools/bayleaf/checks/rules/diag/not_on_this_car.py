@@ -16,7 +16,10 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     systems = claims.systems(record.id)
     named = [
-        (("stages", stage, r), r, systems) for stage, by in record.data["stages"].items() for r in by if r not in STAGE_FIELDS
+        (("stages", stage, r), r, systems)
+        for stage, by in record.data["stages"].items()
+        for r in by
+        if r not in STAGE_FIELDS
     ]
     named += [
         (("differs", s, stage, r), r, [s])
