@@ -53,21 +53,50 @@ def stage_answers(data: dict, fault: dict, stage: str, systems: list[str]) -> di
             for reading, said in layer.items():
                 if reading != "like":
                     found[reading] = set(said) if isinstance(said, list) else {said}
-    for name in fault.get("elsewhere", {}).get("normal_on", []):
-        own = systems_with(data, fault, systems)
-        owners = [s for s in own if any(p["name"] == name for p in data["systems"][s]["paths"])] or systems
-        for s in owners:
-            for path in data["systems"][s]["paths"]:
-                if path["name"] == name:
-                    for reading, entry in data["readings"].items():
-                        places = [entry["at"]] if "at" in entry else entry["between"]
-                        if (
-                            reading not in found
-                            and entry.get("purpose", "diagnosis") == "diagnosis"
-                            and all(lies_on(data, c, path) for c in places)
-                        ):
-                            found[reading] = {entry.get("normal", "normal")}
+    for reading, entry in data["readings"].items():
+        if (
+            reading not in found
+            and entry.get("purpose", "diagnosis") == "diagnosis"
+            and spared(data, fault, entry, systems)
+        ):
+            found[reading] = set(entry.get("healthy", ["normal"]))
     return found
+
+
+def carried(data: dict, component: str) -> set[str]:
+    return set(data["components"][component].get("variables", []))
+
+
+def spared(data: dict, fault: dict, entry: dict, systems: list[str]) -> bool:
+    """Whether nothing that the fault disturbs moves anything that the reading observes, one influence after the other."""
+    moved = set(fault.get("disturbs", [])) or carried(data, fault["part"])
+    moved = moved.union(*(carried(data, c) for c in fault.get("damages", [])))
+    observed = entry.get("observes", [])
+    if not moved or not observed:
+        return False
+    for component in [fault["part"], *fault.get("damages", [])]:
+        if any(o in data["components"] and (above(data, o, component) or above(data, component, o)) for o in observed):
+            return False
+    holds = {entry["when"], *data["conditions"][entry["when"]]["implies"]}
+    while True:
+        more = {
+            i["to"]
+            for v in moved
+            for i in data["variables"][v]["influences"]
+            if ("when" not in i or holds & set(i["when"]))
+            and ("in" not in i or set(systems) & set(i["in"]))
+            and not holds & set(i.get("unless", []))
+        }
+        if more <= moved:
+            return not moved & set(observed)
+        moved |= more
+
+
+def above(data: dict, component: str, other: str | None) -> bool:
+    """Whether the component is the other one or holds it."""
+    return other is not None and (
+        component == other or above(data, component, data["components"][other].get("part_of"))
+    )
 
 
 def truths(value: Fraction, w: Fraction, low: Fraction | None, high: Fraction | None, spread: bool) -> set[str]:
@@ -137,10 +166,10 @@ def judge(data: dict, job: dict) -> dict:
             or (reading not in spoken and data["readings"][reading].get("purpose") == "computation")
         ):
             continue
-        normal = data["readings"][reading].get("normal", "normal")
+        healthy = set(data["readings"][reading].get("healthy", ["normal"]))
         old = any(
             i < place
-            and normal not in answers
+            and not healthy & answers
             and any(f == fault and allows(said, reading, answers) for f, _s, said in rows)
             for fault, place in repaired.items()
         )
@@ -195,13 +224,11 @@ def allows(said: dict[str, set[str]], reading: str, answers: set[str]) -> bool:
 
 
 def pair_shows(data: dict, one: dict, two: dict, reading: str, answers: set[str]) -> bool:
-    """Some answer among these that the two faults give together: an abnormal one by either, normal only by both."""
-    normal = data["readings"][reading].get("normal", "normal")
-    for answer in answers:
-        either = [allows(said, reading, {answer}) for said in (one, two)]
-        if all(either) if answer == normal else any(either):
-            return True
-    return False
+    """Some answer among these that the two faults give together: an abnormal one by either, healthy ones only by both."""
+    healthy = set(data["readings"][reading].get("healthy", ["normal"])) & answers
+    if answers - healthy and any(allows(said, reading, answers - healthy) for said in (one, two)):
+        return True
+    return bool(healthy) and all(allows(said, reading, healthy) for said in (one, two))
 
 
 def may_remain(data: dict, systems: list[str]) -> dict[tuple[str, str], set[str]]:

@@ -38,7 +38,7 @@ def asked(title: str, answers: list[str], normal: str, **more: object) -> dict:
         "summary": title,
         "status": "draft",
         "answers": answers,
-        "normal": normal,
+        "healthy": [normal],
         "when": "idle",
         "each": "none",
         "valid_if": "none",
@@ -74,6 +74,11 @@ DATA = {
         },
     },
     "fuels": {"gasoline": {"title": "Gasoline"}},
+    "variables": {
+        "flow": {"title": "Flow", "summary": "…", "influences": ["pressure"]},
+        "pressure": {"title": "Pressure", "summary": "…", "influences": "none"},
+        "ground-loss": {"title": "Loss in the ground", "summary": "…", "influences": "none"},
+    },
     "states": {"tank-quarter-full": {"title": "Tank a quarter full", "summary": "…"}},
     "components": {
         "pump": {"title": "Pump"},
@@ -157,8 +162,8 @@ DATA = {
             "at": "regulator",
             "computed": {"difference": {"of": "hose-off", "less": "idle"}, "quantity": "pressure-change"},
         },
-        "hose-look": asked("The regulator's hose", ["dry", "wet", "off"], "dry", at="hose"),
-        "ground-drop": measured("Ground drop", "voltage-drop", between=["pump", "battery"]),
+        "hose-look": asked("The regulator's hose", ["dry", "wet", "off"], "dry", at="hose", observes=["hose"]),
+        "ground-drop": measured("Ground drop", "voltage-drop", between=["pump", "battery"], observes=["ground-loss"]),
         "spark-seen": asked("Spark seen", ["strong", "weak", "none"], "strong", at="spark-plug"),
     },
     "symptoms": {
@@ -176,7 +181,7 @@ DATA = {
                 "nearly": {"like": "partly", "primed": "low", "idle": ["low", "normal"]},
             },
             {"no-power": "always"},
-            elsewhere={"normal_on": ["reference", "pump circuit"], "because": "Only flow is touched"},
+            disturbs=["flow"],
         ),
         "hose-is-off": fault(
             "Vacuum hose off",

@@ -14,6 +14,7 @@ from bayleaf.records import book_from_data
 from tests.diagnosis import definitions
 
 PRACTICE = {"practice": True}
+VARIABLES = 8
 ANSWERS = ["none", "low", "normal", "high", "unsteady"]
 QUANTITY = {
     "title": "Level",
@@ -32,6 +33,9 @@ def random_book(r: random.Random) -> dict:
         "c8": {"title": "C8"},
     }
     names = list(components)
+    variables = {f"v{i}": {"title": "V", "influences": random_influences(r)} for i in range(VARIABLES)}
+    for component in r.sample(names, 6):
+        components[component]["variables"] = [f"v{r.randrange(VARIABLES)}"]
     readings = {f"r{i}": random_reading(r, names) for i in range(r.randint(2, 6))}
     systems = {}
     for s in ("s0", "s1"):
@@ -45,6 +49,8 @@ def random_book(r: random.Random) -> dict:
     return {
         "quantities": {"level": QUANTITY},
         "components": components,
+        "variables": variables,
+        "conditions": {c: {"title": c, "implies": ["running"] if c == "k0" else []} for c in ("k0", "k1")},
         "readings": readings,
         "systems": systems,
         "equipment": {
@@ -55,10 +61,28 @@ def random_book(r: random.Random) -> dict:
     }
 
 
+def random_influences(r: random.Random) -> list[dict]:
+    """Few enough that some readings are reached and some are not; circles come by themselves."""
+    found = []
+    for _ in range(r.randint(0, 2)):
+        limits = {"when": ["running"], "in": ["s0"], "unless": ["k1"]}
+        kept = {field: limit for field, limit in limits.items() if r.random() < 0.2}
+        found.append({"to": f"v{r.randrange(VARIABLES)}", **kept})
+    return found
+
+
 def random_reading(r: random.Random, components: list[str]) -> dict:
     place = {"at": r.choice(components)} if r.random() < 0.7 else {"between": r.sample(components, 2)}
+    place["when"] = r.choice(["k0", "k1"])
+    if r.random() < 0.8:
+        place["observes"] = r.choice([[f"v{r.randrange(VARIABLES)}"], [r.choice(components)]])
     if r.random() < 0.3:
-        return {"title": "Q", "answers": ["dry", "wet", "off", "none"], "normal": "dry", **place}
+        return {
+            "title": "Q",
+            "answers": ["dry", "wet", "off", "none"],
+            "healthy": r.choice([["dry"], ["dry", "off"]]),
+            **place,
+        }
     return {"title": "M", "quantity": "level", "purpose": r.choice(["diagnosis", "diagnosis", "computation"]), **place}
 
 
@@ -80,7 +104,7 @@ def random_answers(r: random.Random, reading: dict) -> object:
     pool = reading.get("answers", ANSWERS)
     if r.random() < 0.35:
         return r.sample(pool, r.randint(2, 3))
-    return r.choice([*pool, reading.get("normal", "normal")])
+    return r.choice([*pool, *reading.get("healthy", ["normal"])])
 
 
 def random_stage(r: random.Random, readings: dict) -> dict:
@@ -102,7 +126,9 @@ def random_fault(r: random.Random, components: list[str], readings: dict, sympto
     if r.random() < 0.3:
         fault["systems"] = r.sample(["s0", "s1"], r.randint(1, 2))
     if r.random() < 0.4:
-        fault["elsewhere"] = {"normal_on": r.sample(["p", "q", "v"], r.randint(1, 2)), "because": "…"}
+        fault["disturbs"] = [f"v{r.randrange(VARIABLES)}"]
+    if r.random() < 0.2:
+        fault["damages"] = [r.choice(components)]
     if r.random() < 0.3:
         fault["differs"] = {r.choice(["s0", "s1"]): {r.choice(["all", *stages]): random_stage(r, readings)}}
     return fault

@@ -29,13 +29,11 @@ def test_a_reading_that_no_candidate_shows_stands_alone():
 
 
 def exact() -> dict:
-    """The sample's faults, with the ground silent about nothing on the hose and the diaphragm about nothing on the circuit."""
+    """The sample's faults, with the ground sparing the hose and the diaphragm sparing the ground, by the graph."""
     faults = book().of("faults")
-    electrical = {"normal_on": ["reference"], "because": "Electrical only"}
-    mechanical = {"normal_on": ["pump circuit"], "because": "Fuel only"}
     return {
-        "ground-poor": {**faults["ground-poor"].data, "elsewhere": electrical},
-        "diaphragm-leaks": {**faults["diaphragm-leaks"].data, "elsewhere": mechanical},
+        "ground-poor": {**faults["ground-poor"].data, "disturbs": ["ground-loss"]},
+        "diaphragm-leaks": {**faults["diaphragm-leaks"].data, "disturbs": ["pressure"]},
         "spark-weak": None,
     }
 

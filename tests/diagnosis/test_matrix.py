@@ -1,4 +1,4 @@
-"""The matrix follows from the stages: like, differs, elsewhere, and silence that proves nothing."""
+"""The matrix follows from the stages: like, differs, effects, the graph, and silence that proves nothing where something reaches."""
 
 from __future__ import annotations
 
@@ -27,35 +27,20 @@ def test_a_stage_is_like_another_with_its_differences():
     assert answers(matrix, "filter-blocked", "nearly")["hose-rise"] == {"normal"}
 
 
-def test_elsewhere_makes_normal_the_readings_on_the_paths_it_names():
+def test_what_nothing_reaches_is_healthy():
     row = answers(matrix_of_system(book(), "port"), "filter-blocked", "partly")
-    assert row["hose-look"] == {"dry"}  # on the reference path; a question's own normal
-    assert row["ground-drop"] == {"normal"}  # both ends on the pump circuit
+    assert row["hose-look"] == {"dry"}  # a look at a part that the fault is not in; a question's own healthy answer
+    assert row["ground-drop"] == {"normal"}
+
+
+def test_the_matrix_says_which_answers_are_the_graph_s_alone():
+    matrix = matrix_of_system(book(), "port")
+    assert matrix.faults_in(matrix.by_graph["hose-look"]) == ["filter-blocked"]
+    assert matrix.by_graph["primed"] == 0
 
 
 def test_silence_is_any_answer():
     assert "hose-look" not in answers(matrix_of_system(book(), "port"), "pump-dead", "dead")
-
-
-def test_elsewhere_never_covers_trims_gases_or_engine_speed():
-    trim = {
-        "fuel-trim": {
-            "title": "Trim",
-            "reference": "none",
-            "units": {"%": "none"},
-            "shown": {"customary": "%", "si": "%"},
-            "plausible": {"min": -100, "max": 100, "unit": "%", "basis": {"practice": True}},
-        }
-    }
-    the_book = book(quantities=trim, readings={"trim": measured("Trim", "fuel-trim", at="manifold")})
-    assert cell(the_book, "filter-blocked", "partly", "trim") is None
-    assert cell(the_book, "filter-blocked", "partly", "hose-look") == {"dry"}
-
-
-def test_elsewhere_asks_both_ends_of_an_electrical_reading_to_lie_on_one_path():
-    crossing = measured("Crossing", "voltage-drop", between=["hose", "ground"])
-    the_book = book(readings={"crossing": crossing})
-    assert cell(the_book, "filter-blocked", "partly", "crossing") is None
 
 
 def test_a_reading_between_two_points_exists_where_one_path_joins_them():
@@ -183,43 +168,103 @@ def with_boost(fault_id: str, **more: object):
         components={"charge-hose": {"title": "Charge hose"}},
         systems={"boost": BOOST},
         readings={
-            "hose-leak": asked("Leak of a charge hose", ["tight", "leaks"], "tight", at="charge-hose"),
+            "hose-leak": asked(
+                "Leak of a charge hose", ["tight", "leaks"], "tight", at="charge-hose", observes=["charge-hose"]
+            ),
             "shortfall": measured("Shortfall", "pressure-change", at="charge-hose"),
         },
         faults={fault_id: {**book().of("faults")[fault_id].data, **more}},
     )
 
 
-def test_the_readings_of_another_family_are_made_normal_only_in_a_car_that_has_the_path():
-    said = with_boost("filter-blocked", elsewhere={"normal_on": ["charge air", "reference"], "because": "…"})
+def test_the_readings_of_another_family_are_healthy_only_in_a_car_that_has_them():
+    said = with_boost("filter-blocked")
     assert cell(said, "filter-blocked", "partly", "hose-leak", ("port", "boost")) == {"tight"}
     assert cell(said, "filter-blocked", "partly", "hose-look", ("port", "boost")) == {"dry"}
     assert cell(said, "filter-blocked", "partly", "hose-leak") is None
-    unsaid = with_boost("filter-blocked", elsewhere={"normal_on": ["reference"], "because": "…"})
-    assert cell(unsaid, "filter-blocked", "partly", "hose-leak", ("port", "boost")) is None
-    assert answers(matrix_of_system(said, "port"), "filter-blocked", "nearly") == answers(
-        matrix_of_system(unsaid, "port"), "filter-blocked", "nearly"
-    )
 
 
-def test_a_stage_stands_above_elsewhere_on_a_path_of_another_family():
+def test_a_stage_stands_above_the_graph():
     stages = {
         **book().of("faults")["filter-blocked"].data["stages"],
-        "nearly": {"like": "partly", "shortfall": ["normal", "high"]},
+        "nearly": {"like": "partly", "hose-leak": ["tight", "leaks"]},
     }
-    said = with_boost("filter-blocked", stages=stages, elsewhere={"normal_on": ["charge air"], "because": "…"})
-    assert cell(said, "filter-blocked", "partly", "shortfall", ("port", "boost")) == {"normal"}
-    assert cell(said, "filter-blocked", "nearly", "shortfall", ("port", "boost")) == {"normal", "high"}
+    said = with_boost("filter-blocked", stages=stages)
+    assert cell(said, "filter-blocked", "partly", "hose-leak", ("port", "boost")) == {"tight"}
+    assert cell(said, "filter-blocked", "nearly", "hose-leak", ("port", "boost")) == {"tight", "leaks"}
 
 
-def test_what_is_worked_out_from_boost_or_gases_is_never_made_normal_elsewhere():
-    change = book().of("quantities")["pressure-change"].data
-    worked_out = {
-        **measured("Shortfall of boost", "pressure-change", at="manifold"),
-        "computed": {"difference": {"of": "asked-boost", "less": "idle"}, "quantity": "pressure-change"},
+def test_a_reading_that_looks_at_nothing_is_never_healthy_by_the_graph():
+    assert cell(with_boost("filter-blocked"), "filter-blocked", "partly", "shortfall", ("port", "boost")) is None
+
+
+def test_a_healthy_car_may_give_several_answers_and_more_with_a_system():
+    look = asked("Look", ["dry", "damp", "wet"], "dry", at="hose", healthy=["dry", "damp"], observes=["hose"])
+    assert cell(book(readings={"look": look}), "filter-blocked", "partly", "look") == {"dry", "damp"}
+    port = {**book().of("systems")["port"].data, "healthy": {"look": ["wet"]}}
+    assert cell(book(readings={"look": look}, systems={"port": port}), "filter-blocked", "partly", "look") == {
+        "dry",
+        "damp",
+        "wet",
     }
-    del worked_out["quantity"]
-    for quantity, expected in (("boost-pressure", None), ("lambda", None), ("pressure-change", {"normal"})):
-        source = measured("Asked", quantity, at="manifold", purpose="computation")
-        the_book = book(quantities={quantity: change}, readings={"asked-boost": source, "worked-out": worked_out})
-        assert cell(the_book, "filter-blocked", "partly", "worked-out") == expected
+
+
+EFFECT = {
+    "short": {"title": "Short of flow", "summary": "…", "shows": {"idle": "low", "hose-look": "wet", "primed": "low"}}
+}
+
+
+def test_an_effect_gives_way_to_the_stage_and_to_the_graph_and_not_to_the_stage_it_is_like():
+    data = book().of("faults")["filter-blocked"].data
+    stages = {"partly": data["stages"]["partly"], "short": {"like": "partly", "effect": ["short"], "primed": "none"}}
+    the_book = book(effects=EFFECT, faults={"filter-blocked": {**data, "stages": stages}})
+    assert cell(the_book, "filter-blocked", "short", "idle") == {"low"}  # not the normal of the stage that it is like
+    assert cell(the_book, "filter-blocked", "short", "primed") == {"none"}
+    assert cell(the_book, "filter-blocked", "short", "hose-look") == {"dry"}  # nothing reaches the hose
+
+
+def test_a_reading_answers_as_another_unless_the_fault_speaks_of_it_or_nothing_reaches_it():
+    cruise = measured("Pressure at cruise", "rail-pressure", at="rail", observes=["pressure"], answers_as="idle")
+    spared = measured("Drop at cruise", "voltage-drop", at="ground", observes=["ground-loss"], answers_as="idle")
+    the_book = book(readings={"cruise": cruise, "drop": spared})
+    assert cell(the_book, "filter-blocked", "nearly", "cruise") == {"low", "normal"}
+    assert cell(the_book, "hose-is-off", "off", "cruise") == {"high"}
+    assert cell(the_book, "filter-blocked", "nearly", "drop") == {"normal"}
+    data = book().of("faults")["filter-blocked"].data
+    says = {**data, "stages": {**data["stages"], "nearly": {**data["stages"]["nearly"], "cruise": "unsteady"}}}
+    the_book = book(readings={"cruise": cruise}, faults={"filter-blocked": says})
+    assert cell(the_book, "filter-blocked", "nearly", "cruise") == {"unsteady"}
+    assert cell(the_book, "filter-blocked", "partly", "cruise") == {"normal"}
+
+
+RUNNING = {
+    "conditions": {"at-idle": {"title": "At idle", "summary": "…", "implies": ["running"]}},
+    "symptoms": {
+        "no-start": {"title": "No start", "prevents": ["running"]},
+        "no-power": {"title": "No power", "holds_back": ["at-idle"]},
+    },
+    "readings": {
+        "idle": measured("Idle pressure", "rail-pressure", at="rail", when="at-idle", observes=["pressure"]),
+        "hose-look": asked("Hose", ["dry", "wet", "off"], "dry", at="hose", when="at-idle", observes=["hose"]),
+    },
+}
+
+
+def test_what_a_symptom_prevents_may_be_anything_and_is_never_none():
+    data = book().of("faults")["filter-blocked"].data
+    never = book(**RUNNING, faults={"filter-blocked": {**data, "felt_as": {"no-start": "always"}}})
+    assert cell(never, "filter-blocked", "partly", "idle") is None  # although the stage says so
+    assert cell(never, "filter-blocked", "partly", "hose-look") is None
+    assert cell(never, "filter-blocked", "partly", "primed") == {"normal"}  # is not taken on a car that runs
+    stages = {"shut": {"like": "partly", "felt": {"no-start": "always"}}, **data["stages"]}
+    felt = {**data, "felt_as": {"no-start": "sometimes"}, "stages": stages}
+    at_times = book(**RUNNING, faults={"filter-blocked": felt})
+    assert cell(at_times, "filter-blocked", "shut", "idle") is None
+    assert cell(at_times, "filter-blocked", "partly", "idle") == {"normal"}
+    assert cell(at_times, "filter-blocked", "partly", "hose-look") == {"dry"}
+
+
+def test_nothing_is_healthy_by_the_graph_where_the_fault_holds_the_car_back():
+    the_book = book(**RUNNING)
+    assert cell(the_book, "filter-blocked", "partly", "hose-look") is None
+    assert cell(the_book, "filter-blocked", "partly", "idle") == {"normal"}  # it says so itself

@@ -39,7 +39,20 @@ RECORDS = set(
     ]
 )
 VOCABULARY = set(
-    ["quantities", "conditions", "states", "acts", "hazards", "cautions", "fuels", "sources", "terms", "tasks"]
+    [
+        "quantities",
+        "conditions",
+        "variables",
+        "effects",
+        "states",
+        "acts",
+        "hazards",
+        "cautions",
+        "fuels",
+        "sources",
+        "terms",
+        "tasks",
+    ]
 )
 # Each keyword needs a complaint in plain words, so the set is kept small.
 KEYWORDS = set(

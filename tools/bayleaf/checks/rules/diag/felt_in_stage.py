@@ -30,7 +30,9 @@ RULE = Rule(
     why="Lists by symptom are made from the fault. The stage would be missing there.",
     mend="Name the symptom in the felt_as of the fault too, or take it out of the stage.",
     example=Example(
-        "faults/pump-ground-poor.yaml", "    pump-supply-voltage: low\n", "    pump-supply-voltage: low\n    felt: {rough-idle: always}\n"
+        "faults/pump-ground-poor.yaml",
+        "    pump-supply-voltage: low\n",
+        "    pump-supply-voltage: low\n    felt: {rough-idle: always}\n",
     ),
     check=check,
     kinds=("faults",),
