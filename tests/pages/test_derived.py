@@ -5,12 +5,13 @@ from __future__ import annotations
 import pytest
 
 from bayleaf.pages.building.uses import Uses
+from bayleaf.pages.kinds.faults import fault_page
 from bayleaf.pages.kinds.symptoms import first_line
+from bayleaf.pages.kinds.variables import effects, variables
 from bayleaf.pages.parts.bands import band_table
 from bayleaf.pages.parts.shown_by import showing
 from bayleaf.pages.tree import pages
 from bayleaf.records import book_from_data
-from tests.checks.small import load_small
 from tests.pages.shown import block, parsed, seen
 
 COMMON = {"summary": "A line about it.", "also_called": "none", "status": "draft"}
@@ -85,7 +86,7 @@ def book():
             },
             "readings": {
                 "drop": reading("Drop", quantity="pressure"),
-                "hose": reading("Hose", answers=["dry", "wet"], normal="dry"),
+                "hose": reading("Hose", answers=["dry", "wet"], healthy=["dry"]),
                 "flow": reading("Flow", quantity="pressure"),
             },
             "tasks": {"work": {"title": "Work", "summary": "Work."}},
@@ -143,10 +144,10 @@ def test_a_procedure_says_for_each_answer_what_it_means_and_which_faults_show_it
     ]
 
 
-def test_a_fault_shows_its_row_by_stage_and_what_stays_normal(book):
+def test_a_fault_shows_its_row_by_stage_and_what_stays_healthy(book):
     page = pages(book)["faults/blocked.md"]
     assert rows(page, ".bl-stages") == [["Drop", "high", "none", ""]]
-    assert "Stay normal: Hose (dry)." in seen(page)
+    assert "Stay healthy: Hose (dry)." in seen(page)
 
 
 def test_a_symptom_derives_its_causes_and_what_its_first_readings_show(book):
@@ -179,16 +180,22 @@ def test_nobody_is_sent_to_a_repair_to_take_a_first_reading(view):
     assert "replace-carburettor-inlet-filter" in alone
 
 
-def test_a_fault_says_which_paths_of_other_families_it_leaves_alone_and_what_moves_there():
-    small = {kind: {id: dict(r.data) for id, r in records.items()} for kind, records in load_small().kinds.items()}
-    boost = reading("Wheel seen", answers=["sound", "oily"], normal="sound", at="turbocharger")
-    pump = small["faults"]["high-pressure-pump-worn"]
-    small["readings"]["wheel-seen"] = boost
-    small["faults"]["high-pressure-pump-worn"] = pump | {
-        "elsewhere": {"normal_on": ["feed", "charge air"], "because": "Only the high side is touched."},
-        "stages": pump["stages"] | {"worn": pump["stages"]["worn"] | {"wheel-seen": ["sound", "oily"]}},
-    }
-    said = seen(pages(book_from_data(small))["faults/high-pressure-pump-worn.md"])
-    assert "Readings on feed stay normal. Only the high side is touched." in said
-    assert "In a car that has one of these paths as well, the readings on it stay normal: charge air." in said
-    assert "Wheel seen: " in said and "oily" in said.split("Wheel seen: ")[1][:60]
+def test_a_fault_says_what_it_disturbs_and_which_readings_are_healthy_by_the_graph_alone(view):
+    record = view.book.of("faults")["regulator-hose-blocked"]
+    page = fault_page(view, record)
+    assert "Disturbs Reference of the regulator" in seen(page) and "not a proof" in seen(page)
+    spared = {a.text() for a in parsed(page).css("#spared a")}
+    assert view.title("charging-voltage") in spared and view.title("rail-pressure-idle") not in spared
+
+
+def test_a_variable_says_what_moves_it_and_within_which_limits(view):
+    said = seen(variables(view))
+    assert "Reference of the regulator" in said
+    assert "not with Hot idle, regulator hose off; on Central port injection" in said
+
+
+def test_an_effect_says_what_it_shows_and_which_faults_use_it(view):
+    said = seen(effects(view))
+    for effect in view.book.of("effects").values():
+        assert effect.title in said
+    assert view.title("weak-ignition") in said

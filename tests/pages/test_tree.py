@@ -142,7 +142,7 @@ def hostile(evil: str) -> dict:
             "looks": common
             | {
                 "answers": ["dry", "wet"],
-                "normal": "dry",
+                "healthy": ["dry"],
                 "at": "part",
                 "when": "idle",
                 "each": "none",
