@@ -28,13 +28,13 @@ class Influence(NamedTuple):
 
 
 class Graph:
-    """Variables by number, and the influences that leave each of them."""
+    """Variables by number, and the influences that leave each of them. `conditions` are all that a limit names."""
 
     def __init__(self, influences: Mapping[str, Iterable[Influence]]):
         self.influences = {name: tuple(found) for name, found in influences.items()}
         self.bit = {name: 1 << i for i, name in enumerate(self.influences)}
         edges = [i for found in self.influences.values() for i in found]
-        self._named = frozenset().union(*(i.when | i.unless for i in edges))
+        self.conditions = frozenset().union(*(i.when | i.unless for i in edges))
         self._systems = frozenset().union(*(i.systems for i in edges))
         self._beside: dict[tuple[frozenset[str], frozenset[str]], list[int]] = {}
         self._reached: dict[tuple[int, tuple[frozenset[str], frozenset[str]]], int] = {}
@@ -52,7 +52,7 @@ class Graph:
 
     def reach(self, disturbed: int, holds: Set[str], systems: Iterable[str]) -> int:
         """The disturbed variables and all that they move, directly or through others. A circle is walked once."""
-        where = self._named & holds, self._systems.intersection(systems)
+        where = self.conditions & holds, self._systems.intersection(systems)
         key = disturbed, where
         if key not in self._reached:
             beside, found, fresh = self._neighbors(where), disturbed, disturbed
@@ -67,7 +67,7 @@ class Graph:
 
     def way(self, disturbed: int, ends: int, holds: Set[str], systems: Iterable[str]) -> tuple[str, ...]:
         """The shortest way from a disturbed variable to one of `ends`, both included; () where nothing leads there."""
-        where = self._named & holds, self._systems.intersection(systems)
+        where = self.conditions & holds, self._systems.intersection(systems)
         beside, every = self._neighbors(where), list(self.bit)
         ways = {name: (name,) for name in self.names(disturbed)}
         fresh = list(ways)

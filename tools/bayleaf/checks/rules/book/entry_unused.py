@@ -12,7 +12,7 @@ from bayleaf.records import SINGULAR
 
 def check(context: Context) -> Iterator[Finding]:
     """Any link from another record counts."""
-    for kind in ("conditions", "states", "tasks"):
+    for kind in ("conditions", "states", "tasks", "effects"):
         for id, record in context.book.of(kind).items():
             if id not in context.named and (kind != "states" or record.data.get("connection")):
                 yield RULE.at(record, f"nothing names the {SINGULAR[kind]} {id}")
