@@ -24,6 +24,7 @@ COMMANDS = {
     "judge": "verdicts on a job's readings, and the faults that are left",
     "explain": "a rule: what, why, bad, good",
     "new": "a commented record to fill in",
+    "suggest": "blanks for what each fault shows of a reading",
     "format": "one layout for every record",
     "export": "the whole book as JSON and CSV",
 }

@@ -60,7 +60,7 @@ def _drafted(book: Book, args: argparse.Namespace) -> dict[str, list[str]]:
 
 
 def stage_lines(part: str, mechanism: str, suggestions: list[Suggestion]) -> list[str]:
-    """The field `stages` with one stage: every suggested reading, and as comments those that only a person can judge."""
+    """The field `stages` with one stage: every reading that is reached, each a blank with the suggestion beside it, which check refuses."""
     if not suggestions:
         return [
             f"# {part} lies on no path with readings: name the systems yourself.",
@@ -68,18 +68,16 @@ def stage_lines(part: str, mechanism: str, suggestions: list[Suggestion]) -> lis
             "  first-stage: {some-reading: normal}",
         ]
     said = [
-        f"# What a part that {mechanism} suggests. Correct every line; add stages with like and their differences.",
+        f"# What a part that {mechanism} suggests stands beside a blank. Answer each, or delete the line where anything may show.",
+        "# What nothing reaches is healthy and is not listed. Add stages with like and their differences.",
         "stages:",
         "  first-stage:",
     ]
     for one in suggestions:
         answers = [_yaml(answer) for answer in one.answers]
         value = answers[0] if len(answers) == 1 else f"[{', '.join(answers)}]"
-        said.append(
-            f"    {one.reading}: {value}  # {one.where}"
-            if answers
-            else f"    # {one.reading}: any, unless you know  # {one.where}"
-        )
+        guess = f"{value}? " if answers else "only a person can say; "
+        said.append(f"    {one.reading}:  # {guess}{one.where}")
     return said
 
 

@@ -10,11 +10,13 @@ from dataclasses import dataclass
 
 from bayleaf.diagnosis.car.car import car_of_system, offers, places_of
 from bayleaf.diagnosis.car.layout import Layout
-from bayleaf.diagnosis.faults.stages import healthy_of
+from bayleaf.diagnosis.faults.spared import Why, why_of
+from bayleaf.diagnosis.faults.stages import healthy_of, is_diagnosis
 from bayleaf.diagnosis.verdicts.compute import Desk
 from bayleaf.diagnosis.verdicts.verdict import HIGH, LOW, NONE, NORMAL
 from bayleaf.quantities import Quantity
-from bayleaf.records import Book, listed
+from bayleaf.records import Book, Record, listed
+from bayleaf.records.record import Source
 
 MECHANISMS = ("restricts", "leaks", "weakens", "opens", "shorts", "sticks", "biases")
 WIRES = {"current", "signal"}
@@ -81,19 +83,29 @@ def near(book: Book, layout: Layout, part: str, systems: list[str]) -> dict[Path
 
 
 def suggest(book: Book, layout: Layout, part: str, mechanism: str) -> list[Suggestion]:
-    """Every reading on the part's paths and on the paths beside them, in the book's order, with suggested answers.
+    """Every reading on the part's paths and beside them, or that the part's variables reach, in the book's order, with
+    suggested answers. What the graph leaves healthy on each system is left out.
 
     Raises KeyError for a mechanism that is not among MECHANISMS.
     """
     systems = list(dict.fromkeys(system for system, _name in sorted(layout.paths(part))))
     paths, desk, found = near(book, layout, part, systems), Desk(book), []
+    fault = Record("faults", f"a fault of {part}", {"part": part}, Source(""))
     carries = {carried(book, path) for path, own in paths.items() if own}
     # An open or a short is a fault of the wire even in a part that fuel flows through; anything else is one of the pipe.
     electrical = bool(carries & WIRES) and (mechanism in ("opens", "shorts") or carries <= WIRES)
     for reading, record in book.of("readings").items():
         path = _path_of(book, layout, reading, paths)
-        exists = any(offers(book, layout, car_of_system(book, s), reading) for s in systems)
-        if path is None or not exists or record.data.get("purpose", "diagnosis") != "diagnosis":
+        whys = {
+            why_of(book, layout, (s,), fault, record)
+            for s in systems
+            if offers(book, layout, car_of_system(book, s), reading)
+        }
+        if not whys or not is_diagnosis(record) or whys == {Why.SPARED}:
+            continue
+        if path is None:
+            if whys & {Why.REACHED, Why.LOOKED_AT}:
+                found.append(Suggestion(reading, (), "reached, on no path beside the part"))
             continue
         healthy, quantity = healthy_of(book, reading), desk.quantity(reading)
         if "answers" in record.data:

@@ -1,4 +1,4 @@
-"""BOOK-7: condition, connection or task that nothing uses."""
+"""BOOK-7: condition, connection, task or effect that nothing uses."""
 
 from __future__ import annotations
 
@@ -22,8 +22,8 @@ RULE = Rule(
     code="BOOK-7",
     level="warning",
     scope="book",
-    title="Condition, connection or task that nothing uses",
-    what="Every condition, connection and task of the vocabulary is named by something.",
+    title="Condition, connection, task or effect unused",
+    what="Every condition, connection, task and effect of the vocabulary is named by something.",
     why=(
         "A connection that nothing makes serves no reading, and a condition that nothing is read in may be a slip"
         " for another."
