@@ -11,7 +11,7 @@ from bayleaf.diagnosis.faults.matrix import one_sided
 from bayleaf.diagnosis.faults.spared import Why, why_of
 from bayleaf.diagnosis.faults.stages import Answers, healthy_of, is_diagnosis, own_of, said_of, stages_of
 from bayleaf.diagnosis.verdicts.verdict import NORMAL
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import listed, mapped
 
 if TYPE_CHECKING:
     from bayleaf.checks.context import Context

@@ -10,8 +10,8 @@ from dataclasses import replace
 
 from bayleaf.diagnosis.car.car import car_of_job
 from bayleaf.diagnosis.car.layout import layout_of
-from bayleaf.diagnosis.faults.spared import felt_in
 from bayleaf.diagnosis.faults.matrix import Matrix, Row, matrix_of
+from bayleaf.diagnosis.faults.spared import felt_in
 from bayleaf.diagnosis.jobs.doubt import contradictions_of, doubts_of, pairs_of
 from bayleaf.diagnosis.jobs.judgement import Cleared, Judgement, Left
 from bayleaf.diagnosis.verdicts.compute import Desk
