@@ -48,7 +48,8 @@ def test_with_its_hose_off_the_regulator_no_longer_follows_and_the_rise_still_sh
 def test_a_sensor_moves_what_it_measures_only_where_the_loop_is_closed_through_it(the_book):
     closed, open_loop = ("port-injection-demand",), ("port-injection-return",)
     assert moves(the_book, "pressure-signal", "fuel-pressure", "rail-pressure-idle", closed)
-    assert not moves(the_book, "pressure-signal", "fuel-pressure", "rail-pressure-idle", open_loop)
+    assert moves(the_book, "pressure-signal", "pump-turning", "rail-pressure-idle", closed)
+    assert not moves(the_book, "pressure-signal", "pump-turning", "rail-pressure-idle", open_loop)
     assert not moves(the_book, "pressure-signal", "pump-draw", "pump-current-commanded", closed)  # the tester commands
 
 
