@@ -30,7 +30,7 @@ class Influence(NamedTuple):
 class Graph:
     """Variables by number, and the influences that leave each of them. `conditions` are all that a limit names."""
 
-    def __init__(self, influences: Mapping[str, Iterable[Influence]]):
+    def __init__(self, influences: Mapping[str, Iterable[Influence]]) -> None:
         self.influences = {name: tuple(found) for name, found in influences.items()}
         self.bit = {name: 1 << i for i, name in enumerate(self.influences)}
         edges = [i for found in self.influences.values() for i in found]

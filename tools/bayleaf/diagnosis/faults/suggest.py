@@ -83,8 +83,9 @@ def near(book: Book, layout: Layout, part: str, systems: list[str]) -> dict[Path
 
 
 def suggest(book: Book, layout: Layout, part: str, mechanism: str) -> list[Suggestion]:
-    """Every reading on the part's paths and beside them, or that the part's variables reach, in the book's order, with
-    suggested answers. What the graph leaves healthy on each system is left out.
+    """Every reading on the part's paths and beside them, or that its variables reach, with suggested answers.
+
+    In the book's order. What the graph leaves healthy on each system is left out.
 
     Raises KeyError for a mechanism that is not among MECHANISMS.
     """
