@@ -38,7 +38,7 @@ def cells(view, low, high, spread=False, instrument=GAUGE):
 
 def test_a_gauge_leaves_a_small_window_inside_a_makers_band(view):
     # Trade arithmetic by hand: 2 psi of error and half a psi of reading on each side of 53.5 to 60.5 leave 56 to 58.
-    assert cells(view, 53.5, 60.5) == ["51 psi", "56 psi to 58 psi", "63 psi"]
+    assert cells(view, 53.5, 60.5) == ["51.0 psi", "56.0 psi to 58.0 psi", "63.0 psi"]
 
 
 def test_a_gauge_that_can_never_prove_a_band_is_named_before_it_is_connected(view):
