@@ -26,7 +26,7 @@ from bayleaf.site import build_site
 from tests.site.sample import ENTRIES, sample
 
 ROOT = Path(__file__).resolve().parents[2]
-NAMES = ("chromium", "chromium-browser", "google-chrome")
+NAMES = ("chromium", "chromium-browser")
 # No name is ever resolved and the browser does nothing of its own accord, so that what is counted is the page's doing.
 ARGUMENTS = [
     "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",

@@ -8,7 +8,7 @@ from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.records import OUTSIDE
 from tests.diagnosis.sample import answer, book, job, value
 
-MAKER = {"primed": {"min": 55, "max": 62, "unit": "psi", "looked_up": "The maker's service information"}}
+MAKER = {"primed": {"min": 53.5, "max": 60.5, "unit": "psi", "looked_up": "The maker's service information"}}
 
 
 def left(*readings: dict, the_book=None, **more: object) -> set[str]:
@@ -54,7 +54,7 @@ def test_the_makers_figure_typed_into_the_job_can_say_low():
 
 
 def test_too_close_keeps_both_neighbours():
-    assert left(value("primed", 56), felt=["no-power"], maker_bands=MAKER) == {
+    assert left(value("primed", 54.5), felt=["no-power"], maker_bands=MAKER) == {
         "filter-blocked",
         "ground-poor",
         "spark-weak",
@@ -263,7 +263,7 @@ def test_few_readings_are_named_where_one_clears_every_stage():
 
 
 def test_a_better_instrument_is_named_when_it_is_too_close():
-    judgement = judge(book(), job(value("primed", 56), maker_bands=MAKER))
+    judgement = judge(book(), job(value("primed", 54.5), maker_bands=MAKER))
     assert judgement.taken[0].better == ("Fine sender",)
 
 
@@ -275,7 +275,7 @@ def test_the_vehicle_brings_its_own_bands():
         "has": ["test-port"],
         "fuel": "gasoline",
         "altitude": {"value": 0, "unit": "m"},
-        "bands": {"primed": {"min": 55, "max": 62, "unit": "psi", "means": "limit", "basis": {"invented": True}}},
+        "bands": {"primed": {"min": 53.5, "max": 60.5, "unit": "psi", "means": "limit", "basis": {"invented": True}}},
     }
     the_job = job(value("primed", 50), felt=["no-power"])
     del the_job.data["car"]

@@ -8,7 +8,7 @@ from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.diagnosis.jobs.say import lines, to_json
 from tests.diagnosis.sample import answer, book, job, value
 
-MAKER = {"primed": {"min": 55, "max": 62, "unit": "psi", "looked_up": "service information"}}
+MAKER = {"primed": {"min": 53.5, "max": 60.5, "unit": "psi", "looked_up": "service information"}}
 
 
 def text(*readings: dict, the_book=None, **more: object) -> str:
@@ -17,10 +17,10 @@ def text(*readings: dict, the_book=None, **more: object) -> str:
 
 
 def test_a_reading_is_said_with_its_verdict_its_band_and_its_error():
-    said = text(value("primed", 58.5), maker_bands=MAKER)
-    assert "Primed pressure: 58.5 psi. In band." in said
+    said = text(value("primed", 57), maker_bands=MAKER)
+    assert "Primed pressure: 57 psi. In band." in said
     assert (
-        "Judged against 55–62 psi (380–427 kPa), the maker's figure typed into the job: service information, with 2.5 psi allowed for error."
+        "Judged against 53.5–60.5 psi (369–417 kPa), the maker's figure typed into the job: service information, with 2.5 psi allowed for error."
         in said
     )
 
@@ -88,7 +88,7 @@ def test_it_says_of_which_connection_by_the_name_of_the_part():
 
 def test_advice_that_several_readings_need_is_given_once():
     said = text(
-        value("primed", 56),
+        value("primed", 54.5),
         value("idle", 46),
         felt=["no-power"],
         maker_bands={**MAKER, "idle": {**MAKER["primed"], "min": 46}},
@@ -105,7 +105,7 @@ def test_an_invented_job_says_so():
 
 def test_the_text_is_plain_lines():
     said = text(
-        value("primed", 56),
+        value("primed", 54.5),
         answer("hose-look", "wet"),
         {"repaired": "hose-is-off"},
         felt=["no-power", "long-crank"],

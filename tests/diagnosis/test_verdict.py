@@ -44,8 +44,8 @@ def test_without_error_a_limit_belongs_to_the_band(value, kind, answers):
 
 
 def test_near_a_limit_both_neighbours_are_possible():
-    assert said(judge_value(54, limit(55, 62), DIAL)) == ("too close to call", {"none", "low", "normal"})
-    assert said(judge_value(61, limit(55, 62), DIAL)) == ("too close to call", {"normal", "high"})
+    assert said(judge_value(52.5, limit(53.5, 60.5), DIAL)) == ("too close to call", {"none", "low", "normal"})
+    assert said(judge_value(59.5, limit(53.5, 60.5), DIAL)) == ("too close to call", {"normal", "high"})
 
 
 def test_in_a_band_narrower_than_the_error_all_three_are_possible():
@@ -53,7 +53,7 @@ def test_in_a_band_narrower_than_the_error_all_three_are_possible():
 
 
 def test_too_close_is_never_a_dead_end():
-    assert "Zero and bleed" in judge_value(54, limit(55, 62), DIAL).what_to_do
+    assert "Zero and bleed" in judge_value(52.5, limit(53.5, 60.5), DIAL).what_to_do
 
 
 def test_a_side_without_a_limit_says_nothing_about_that_side():
@@ -85,7 +85,7 @@ def test_a_condition_not_met_is_no_information():
 
 
 def test_off_the_scale_is_no_information():
-    assert judge_value(101, limit(55, 62), DIAL).kind == "not valid"
+    assert judge_value(101, limit(53.5, 60.5), DIAL).kind == "not valid"
 
 
 def test_without_a_band_the_maker_is_asked():

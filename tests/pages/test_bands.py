@@ -37,12 +37,12 @@ def cells(view, low, high, spread=False, instrument=GAUGE):
 
 
 def test_a_gauge_leaves_a_small_window_inside_a_makers_band(view):
-    # Trade arithmetic by hand: 2 psi of error and half a psi of reading on each side of 55 to 62 leave 57.5 to 59.5.
-    assert cells(view, 55, 62) == ["52.5 psi", "57.5 psi to 59.5 psi", "64.5 psi"]
+    # Trade arithmetic by hand: 2 psi of error and half a psi of reading on each side of 53.5 to 60.5 leave 56 to 58.
+    assert cells(view, 53.5, 60.5) == ["51.0 psi", "56.0 psi to 58.0 psi", "63.0 psi"]
 
 
 def test_a_gauge_that_can_never_prove_a_band_is_named_before_it_is_connected(view):
-    assert cells(view, 55, 59)[1] == "never: its error is too wide for this band"
+    assert cells(view, 53.5, 57.5)[1] == "never: its error is too wide for this band"
 
 
 def test_inside_a_spread_only_the_makers_figure_decides(view):

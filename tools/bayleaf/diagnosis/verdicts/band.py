@@ -8,7 +8,7 @@ from typing import NamedTuple
 SOURCES = ("typed", "vehicle", "expected", "limit", "spread")
 SOURCE_WORDS = {
     "typed": "the maker's figure typed into the job",
-    "vehicle": "the maker's figure kept for this vehicle",
+    "vehicle": "the figure kept for this invented car",
     "expected": "worked out for this car",
     "limit": "a general limit",
     "spread": "the general spread over many cars",

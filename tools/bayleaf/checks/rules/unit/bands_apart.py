@@ -37,7 +37,7 @@ RULE = Rule(
         "belongs to another condition."
     ),
     mend="Correct the wrong one, or write because beside the vehicle's band.",
-    example=Example("vehicles/parks-van.yaml", "{min: 41, max: 47, unit: psi", "{min: 71, max: 77, unit: psi"),
+    example=Example("vehicles/parks-van.yaml", "{min: 42.5, max: 48.5, unit: psi", "{min: 72.5, max: 78.5, unit: psi"),
     check=check,
     kinds=("vehicles", "jobs"),
 )

@@ -49,7 +49,7 @@ RULE = Rule(
     ),
     why="A slipped decimal point gives a band that looks complete and is inside every plausible limit.",
     mend="Compare with the records that the message names; if both are right, except the rule with the reason.",
-    example=Example("vehicles/parks-van.yaml", "{min: 41, max: 47, unit: psi", "{min: 4.1, max: 4.7, unit: psi"),
+    example=Example("vehicles/parks-van.yaml", "{min: 42.5, max: 48.5, unit: psi", "{min: 4.25, max: 4.85, unit: psi"),
     check=check,
     excusable=True,
 )

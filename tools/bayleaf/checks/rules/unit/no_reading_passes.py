@@ -42,7 +42,7 @@ RULE = Rule(
     what="The stated error of an instrument leaves room inside the band: some reading is clearly in band.",
     why="Otherwise every reading is too close to call, and the technician learns that only after connecting it.",
     mend="Name a better instrument beside it, or say on the page what the reading can still tell.",
-    example=Example("vehicles/parks-van.yaml", "{min: 41, max: 47", "{min: 43, max: 43.8"),
+    example=Example("vehicles/parks-van.yaml", "{min: 42.5, max: 48.5", "{min: 43, max: 43.8"),
     check=check,
     kinds=("procedures",),
 )
