@@ -131,10 +131,10 @@ class Detector:
         if families == ("",):
             found += [
                 f
-                for site in context.sites(record)
+                for amount in context.amounts(record)
                 for rule in self.rules["value"]
-                if rule.asks(record.kind, site.role)
-                for f in rule.check(site, context)
+                if rule.asks(record.kind, amount.role)
+                for f in rule.check(amount, context)
             ]
         excepted = {e["rule"] for e in record.data.get("exceptions", []) if isinstance(e, dict)}
         return {self._key(f) for f in found if f.code not in excepted}

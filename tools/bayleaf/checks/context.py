@@ -9,9 +9,7 @@ from bayleaf.checks.facts.bands import bands_by_reading, systems_of_car
 from bayleaf.checks.facts.calculators import Proof, prove
 from bayleaf.checks.facts.claims import Claims
 from bayleaf.checks.facts.instruments import by_type, instruments
-from bayleaf.checks.facts.link_table import Leaf
-from bayleaf.checks.facts.links import Link, ids_of, links_of
-from bayleaf.checks.facts.sites import Site, Sites
+from bayleaf.checks.facts.amounts import Amount, Amounts
 from bayleaf.checks.facts.work import Work
 from bayleaf.checks.prose.texts import Texts
 from bayleaf.diagnosis.verdicts.compute import Desk
@@ -19,6 +17,8 @@ from bayleaf.diagnosis.verdicts.instrument import Instrument, instrument_of
 from bayleaf.formulas.language.ranges import Problem, prove_range
 from bayleaf.quantities import Quantity
 from bayleaf.records import KINDS, Book, Record
+from bayleaf.records.named import Link, ids_of, links_of
+from bayleaf.records.places import Ids
 
 # A check must stay fast: it tries the corners, the middles, the table and this many points; the tests try many more.
 INSIDE = 60
@@ -34,12 +34,12 @@ class Context(Texts, Work):
         self._instrument: dict[tuple[str, str, str], Instrument | None] = {}
         self._instruments: dict[tuple, list[Instrument]] = {}
         self._systems: dict[str, set[str]] = {}
-        self._sites: dict[str, list[Site]] = {}
+        self._amounts: dict[str, list[Amount]] = {}
         self._links: dict[str, list[Link]] = {}
         self._wrong: tuple[Record | None, bool] = (None, False)
         self._names: dict[str, set[str]] = {}
         self._by_kinds: dict[tuple[str, ...], set[str]] = {}
-        self._ids: dict[str, list[tuple[Leaf, list[str]]]] = {}
+        self._ids: dict[str, list[tuple[Ids, list[str]]]] = {}
         self._proofs: dict[str, Proof] = {}
         self._ranges: dict[str, list[Problem]] = {}
 
@@ -54,9 +54,9 @@ class Context(Texts, Work):
         return self.desk.quantities
 
     @cached_property
-    def numbers(self) -> Sites:
+    def numbers(self) -> Amounts:
         """Finds the numbers of a record, and what a reading measures."""
-        return Sites(self.book, self.desk)
+        return Amounts(self.book, self.desk)
 
     @cached_property
     def of_type(self) -> dict[str, list[str]]:
@@ -86,7 +86,7 @@ class Context(Texts, Work):
         return self._systems[record.id]
 
     @cached_property
-    def bands(self) -> dict[str, list[Site]]:
+    def bands(self) -> dict[str, list[Amount]]:
         """Every band of the book by reading."""
         return bands_by_reading(self)
 
@@ -103,11 +103,11 @@ class Context(Texts, Work):
             self._ranges[record.id] = prove_range(proof.ready, INSIDE, CORNERS) if proof.ready else []
         return self._ranges[record.id]
 
-    def sites(self, record: Record) -> list[Site]:
+    def amounts(self, record: Record) -> list[Amount]:
         """Every number with a unit in a record, with its quantity."""
-        if record.id not in self._sites:
-            self._sites[record.id] = list(self.numbers.of(record))
-        return self._sites[record.id]
+        if record.id not in self._amounts:
+            self._amounts[record.id] = list(self.numbers.of(record))
+        return self._amounts[record.id]
 
     @cached_property
     def answers(self) -> dict[str, tuple[str, ...]]:
@@ -149,18 +149,18 @@ class Context(Texts, Work):
             found = self._links[record.id] = links_of(record, self.prose(record)) if record.sound else []
         return found
 
-    def ids(self, record: Record) -> list[tuple[Leaf, list[str]]]:
+    def ids(self, record: Record) -> list[tuple[Ids, list[str]]]:
         """The ids that a record names, by the field that holds them: for a first look, and where places do not matter."""
         found = self._ids.get(record.id)
         if found is None:
-            found = self._ids[record.id] = ids_of(record, self.all_prose(record)) if record.sound else []
+            found = self._ids[record.id] = ids_of(self.links(record))
         return found
 
     def names(self, record: Record) -> set[str]:
         """All ids that a record names, wherever they stand."""
         found = self._names.get(record.id)
         if found is None:
-            found = self._names[record.id] = set().union(*[ids for _leaf, ids in self.ids(record)])
+            found = self._names[record.id] = set().union(*[ids for _about, ids in self.ids(record)])
         return found
 
     def misnames(self, record: Record) -> bool:
@@ -168,7 +168,7 @@ class Context(Texts, Work):
         if self._wrong[0] is not record:
             self._wrong = (
                 record,
-                not all(self._of_kinds(leaf.kinds).issuperset(ids) for leaf, ids in self.ids(record)),
+                not all(self._of_kinds(about.kinds).issuperset(ids) for about, ids in self.ids(record)),
             )
         return self._wrong[1]
 

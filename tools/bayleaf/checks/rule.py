@@ -27,9 +27,9 @@ class Example(NamedTuple):
 
 class Rule(NamedTuple):
     """One rule. `code` is its family's word and a number; `kinds` limits a rule of records or values to some kinds of
-    record, `roles` a rule of values to numbers of some roles (see `Site`).
+    record, `roles` a rule of values to numbers of some roles (see `Amount`).
 
-    `check` by scope: file: None (the reader itself says it); value: (site, context); record: (record, context);
+    `check` by scope: file: None (the reader itself says it); value: (amount, context); record: (record, context);
     book, and replay, which runs only when jobs are replayed: (context). It yields findings made with `rule.at(...)`. `excusable`: a record may except itself
     from it with a reason.
     """

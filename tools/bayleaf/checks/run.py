@@ -10,7 +10,7 @@ from pathlib import Path
 
 from bayleaf.checks import rules
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import NUMBERED, ROLES
+from bayleaf.checks.facts.amounts import ROLES
 from bayleaf.checks.rule import Rule
 from bayleaf.finding import Finding
 from bayleaf.records import KINDS, Book, Record, listed
@@ -82,10 +82,10 @@ def _in(record: Record, rules: Asked, values: dict[str, Asked], context: Context
             add(ask(record, context))
         except Exception as err:
             found.append(_crashed(rule, err, record))
-    for site in context.sites(record) if record.kind in NUMBERED else ():
-        for rule, ask in values[site.role]:
+    for amount in context.amounts(record):
+        for rule, ask in values[amount.role]:
             try:
-                add(ask(site, context))
+                add(ask(amount, context))
             except Exception as err:
                 found.append(_crashed(rule, err, record))
     return found

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Iterable
+from copy import deepcopy
 from pathlib import Path
 
 from bayleaf.finding import CouldNotRun, Finding
@@ -118,12 +119,15 @@ def load_job(path: Path, book: Book) -> tuple[Record | None, list[Finding]]:
     return next(iter(aside.of("jobs").values()), None), aside.findings
 
 
-def book_from_data(kinds: dict[str, dict[str, dict]]) -> Book:
+def book_from_data(kinds: dict[str, dict[str, dict]], schemas: Path) -> Book:
     """A book made of plain data, for the tests of pure stages: no files, no shape check."""
-    book = Book()
+    book, shapes = Book(), Shapes(schemas)
     for kind, entries in kinds.items():
+        fields = shapes.fields(kind)
         for id, data in entries.items():
-            book.add(Record(kind, id, data, Source(f"kb/{kind}/{id}.yaml")))
+            held = deepcopy(data)
+            fields.empty(held)
+            book.add(Record(kind, id, held, Source(f"kb/{kind}/{id}.yaml"), fields=fields))
     return book
 
 
@@ -237,15 +241,19 @@ def _read_file(book: Book, shapes: Shapes, raw: bytes, file: str, kind: str, id:
                 record=id,
             )
         )
-    whole = Record(kind, id, loaded.data, source)
+    fields = shapes.fields(kind)
+    whole = Record(kind, id, loaded.data, source, fields=fields)
     shape = shapes.findings(whole) if not loaded.problems else []
     book.findings += shape
     sound = not shape and not loaded.problems
     if id:
+        fields.empty(whole.data)
         whole.sound = sound
         book.add(whole, over)
         return
     faulty = {f.path[0] for f in shape if f.path}
     for name, data in loaded.data.items():
         if isinstance(data, dict):
-            book.add(Record(kind, name, data, source, (name,), sound or (bool(faulty) and name not in faulty)), over)
+            fields.empty(data)
+            valid = sound or (bool(faulty) and name not in faulty)
+            book.add(Record(kind, name, data, source, (name,), valid, fields), over)

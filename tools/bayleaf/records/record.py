@@ -7,6 +7,7 @@ import re
 import yaml
 
 from bayleaf.finding import Finding
+from bayleaf.records.fields import NO_FIELDS, Fields
 from bayleaf.records.yaml.strict import Loaded, end_of, nodes_of, start_of
 
 
@@ -60,12 +61,22 @@ def _child(node: object, step: object) -> tuple | None:
 
 
 class Record:
-    """`data` as written (`none` stays the word none); `sound` says that its shape is valid."""
+    """`data` has the empty list or map where the text says none; `sound`: its shape is valid; `fields`: those of its kind."""
 
-    __slots__ = ("data", "id", "kind", "prefix", "sound", "source")
+    __slots__ = ("data", "fields", "id", "kind", "prefix", "sound", "source")
 
-    def __init__(self, kind: str, id: str, data: dict, source: Source, prefix: tuple = (), sound: bool = True) -> None:
+    def __init__(
+        self,
+        kind: str,
+        id: str,
+        data: dict,
+        source: Source,
+        prefix: tuple = (),
+        sound: bool = True,
+        fields: Fields = NO_FIELDS,
+    ) -> None:
         self.kind, self.id, self.data, self.source, self.prefix, self.sound = kind, id, data, source, prefix, sound
+        self.fields = fields
 
     @property
     def file(self) -> str:

@@ -9,6 +9,7 @@ from pathlib import Path
 import jsonschema_rs
 
 from bayleaf.finding import CouldNotRun, Finding
+from bayleaf.records.fields import Fields
 from bayleaf.records.record import Record
 
 _COMMON = "common.schema.json#/$defs/"
@@ -23,6 +24,7 @@ class Shapes:
         self.folder = folder
         self._gates: dict[str, jsonschema_rs.Draft202012Validator] = {}
         self._schemas: dict[str, dict] = {}
+        self._fields: dict[str, Fields] = {}
 
     @cached_property
     def _common(self) -> dict:
@@ -44,6 +46,12 @@ class Shapes:
             own["$defs"] = {**self._common, **own.get("$defs", {})}
             self._schemas[kind] = own
         return self._schemas[kind]
+
+    def fields(self, kind: str) -> Fields:
+        """What the schema of a kind says of its fields."""
+        if kind not in self._fields:
+            self._fields[kind] = Fields(self.schema(kind))
+        return self._fields[kind]
 
     def findings(self, record: Record) -> list[Finding]:
         """What is wrong with the shape of a file's data; empty for nearly every file."""

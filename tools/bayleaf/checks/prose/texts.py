@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from functools import cached_property
 
-from bayleaf.checks.facts.bases import bases_of
 from bayleaf.checks.prose.signs import WATCHED, plain_of, signs_in, signs_of, words_of
-from bayleaf.checks.prose.writing import prose_of, synonyms
+from bayleaf.checks.prose.writing import synonyms
 from bayleaf.records import Book, Record
+from bayleaf.records.named import bases_of, prose_of
 
 
 class Words:
@@ -40,7 +40,7 @@ class Words:
 
     @cached_property
     def bases(self) -> list[tuple[tuple, dict]]:
-        return bases_of(self.record.data)
+        return bases_of(self.record)
 
 
 class Texts:

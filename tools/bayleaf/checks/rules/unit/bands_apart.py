@@ -14,9 +14,9 @@ from bayleaf.records import Record
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Each band of a vehicle or a job against each of its systems."""
-    maker = {s.path[-1]: s for s in context.sites(record) if s.role == "band" and s.known}
+    maker = {s.path[-1]: s for s in context.amounts(record) if s.role == "band" and s.known}
     for system in systems_of_car(record, context):
-        for general in context.sites(system):
+        for general in context.amounts(system):
             own = maker.get(general.path[-1]) if general.role == "band" and general.known else None
             if own is None or "because" in record.data[own.path[0]][own.path[1]]:
                 continue

@@ -5,24 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import field, number
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def check(amount: Amount, context: Context) -> Iterator[Finding]:
     """Numbers of quantities that are absolute or a vacuum, a job's readings too."""
-    if not site.known or site.quantity.reference not in ("absolute", "vacuum"):
+    if not amount.known or amount.quantity.reference not in ("absolute", "vacuum"):
         return
-    for path, value in site.numbers.items():
-        if site.si(value) < 0:
+    for path, value in amount.numbers.items():
+        if amount.si(value) < 0:
             words = (
                 "a vacuum is a positive number"
-                if site.quantity.reference == "vacuum"
+                if amount.quantity.reference == "vacuum"
                 else "nothing is below absolute zero"
             )
-            yield RULE.at(site.record, f"{field(site.record, path)} is {number(value)} {site.unit}; {words}", path=path)
+            yield RULE.at(amount.record, f"{field(amount.record, path)} is {number(value)} {amount.unit}; {words}", path=path)
 
 
 RULE = Rule(

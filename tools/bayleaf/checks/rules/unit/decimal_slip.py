@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.facts.bands import bands_by_family
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import either, field
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
@@ -33,9 +33,9 @@ def check(context: Context) -> Iterator[Finding]:
                     )
 
 
-def _si(site: Site, side: str) -> float | None:
-    value = site.numbers.get((*site.path, side))
-    return None if value is None else site.si(value)
+def _si(amount: Amount, side: str) -> float | None:
+    value = amount.numbers.get((*amount.path, side))
+    return None if value is None else amount.si(value)
 
 
 RULE = Rule(

@@ -5,21 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import field, number
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def check(amount: Amount, context: Context) -> Iterator[Finding]:
     """Every number that is a difference."""
-    if not site.known:
+    if not amount.known:
         return
-    low, high = site.quantity.plausible
-    for path, value in site.numbers.items():
-        if not 0 < site.si(value) < high - low:
+    low, high = amount.quantity.plausible
+    for path, value in amount.numbers.items():
+        if not 0 < amount.si(value) < high - low:
             yield RULE.at(
-                site.record, f"{field(site.record, path)} is {number(value)} {site.unit}, which cannot be", path=path
+                amount.record, f"{field(amount.record, path)} is {number(value)} {amount.unit}, which cannot be", path=path
             )
 
 
