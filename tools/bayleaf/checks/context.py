@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from functools import cached_property
 
+from bayleaf.checks.facts.amounts import Amount, Amounts
 from bayleaf.checks.facts.answers import all_answers
 from bayleaf.checks.facts.bands import bands_by_reading, systems_of_car
 from bayleaf.checks.facts.calculators import Proof, prove
 from bayleaf.checks.facts.claims import Claims
 from bayleaf.checks.facts.instruments import by_type, instruments
-from bayleaf.checks.facts.amounts import Amount, Amounts
 from bayleaf.checks.facts.work import Work
 from bayleaf.checks.prose.texts import Texts
 from bayleaf.diagnosis.verdicts.compute import Desk

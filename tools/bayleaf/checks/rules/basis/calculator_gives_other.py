@@ -19,7 +19,9 @@ def check(amount: Amount, context: Context) -> Iterator[Finding]:
     if calculator is None or not calculator.sound:
         return
     given = [context.quantities.get(r["quantity"]) for r in calculator.data["result"].values()]
-    if not any(q and (q.dimension, q.reference) == (amount.quantity.dimension, amount.quantity.reference) for q in given):
+    if not any(
+        q and (q.dimension, q.reference) == (amount.quantity.dimension, amount.quantity.reference) for q in given
+    ):
         words = f"{calculator.id} gives {either((q.title.lower() for q in given if q), 'and')}, not {amount.quantity.title.lower()}"
         yield RULE.at(amount.record, words, path=(*amount.path, "basis"))
 

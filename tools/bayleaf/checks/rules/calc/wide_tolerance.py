@@ -18,7 +18,9 @@ def check(amount: Amount, context: Context) -> Iterator[Finding]:
     if check["value"] and check["unit"] in amount.quantity.units:
         share = amount.si(check["within"]["value"]) / abs(amount.quantity.si(check["value"], check["unit"]))
         if share > 0.05:
-            yield RULE.at(amount.record, f"check {amount.path[1] + 1}: within is {share:.0%} of the value", path=amount.path)
+            yield RULE.at(
+                amount.record, f"check {amount.path[1] + 1}: within is {share:.0%} of the value", path=amount.path
+            )
 
 
 RULE = Rule(

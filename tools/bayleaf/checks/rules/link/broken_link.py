@@ -6,11 +6,11 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.records.named import PROSE
 from bayleaf.checks.messages import field
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.records.named import PROSE
 
 _WHOLE = re.compile(r"\[\[[a-z0-9][a-z0-9-]*(?:\|[A-Za-z0-9][^\[\]|\n]*)?\]\]")
 

@@ -22,7 +22,9 @@ def check(amount: Amount, context: Context) -> Iterator[Finding]:
                 if amount.quantity.reference == "vacuum"
                 else "nothing is below absolute zero"
             )
-            yield RULE.at(amount.record, f"{field(amount.record, path)} is {number(value)} {amount.unit}; {words}", path=path)
+            yield RULE.at(
+                amount.record, f"{field(amount.record, path)} is {number(value)} {amount.unit}; {words}", path=path
+            )
 
 
 RULE = Rule(

@@ -18,7 +18,9 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     """Bands of readings at a component of a path that carries fuel."""
     paths = {p["name"]: p["greatest"] for p in listed(record.data["paths"]) if "greatest" in p}
     places = [p["name"] for p in listed(record.data["paths"])]
-    for band in [s for s in context.amounts(record) if s.role == "band" and s.known and s.quantity.reference == "gauge"]:
+    for band in [
+        s for s in context.amounts(record) if s.role == "band" and s.known and s.quantity.reference == "gauge"
+    ]:
         reading = context.book.of("readings").get(band.path[1])
         on = context.layout.paths(reading.data.get("at", "")) if reading else ()
         most = max((pascals(g) or math.inf for n, g in paths.items() if (record.id, n) in on), default=math.inf)

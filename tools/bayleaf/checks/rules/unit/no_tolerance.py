@@ -19,7 +19,9 @@ def check(amount: Amount, context: Context) -> Iterator[Finding]:
     for path, value in amount.numbers.items():
         if not 0 < amount.si(value) < high - low:
             yield RULE.at(
-                amount.record, f"{field(amount.record, path)} is {number(value)} {amount.unit}, which cannot be", path=path
+                amount.record,
+                f"{field(amount.record, path)} is {number(value)} {amount.unit}, which cannot be",
+                path=path,
             )
 
 

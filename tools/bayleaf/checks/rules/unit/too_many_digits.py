@@ -25,7 +25,9 @@ def check(amount: Amount, context: Context) -> Iterator[Finding]:
         digits = digits.replace(".", "") if "." in typed else digits.rstrip("0")
         if len(digits) > 3:
             yield RULE.at(
-                amount.record, f"{field(amount.record, path)} is {typed}, with {len(digits)} digits that count", path=path
+                amount.record,
+                f"{field(amount.record, path)} is {typed}, with {len(digits)} digits that count",
+                path=path,
             )
 
 

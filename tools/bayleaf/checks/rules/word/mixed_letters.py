@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.prose.writing import texts_of
 from bayleaf.checks.messages import field
+from bayleaf.checks.prose.writing import texts_of
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
