@@ -10,8 +10,8 @@ import pytest
 
 from bayleaf.pages import entries, pages
 from bayleaf.pages.building.text import text
-from bayleaf.pages.building.view import PAGED, address_of
-from bayleaf.records import KINDS
+from bayleaf.pages.building.view import address_of
+from bayleaf.records import KIND, KINDS
 from bayleaf.records.named import bases_of
 from tests.data import book_of
 from tests.pages.shown import ROOT, front, parsed, real_book, seen
@@ -71,7 +71,7 @@ def test_every_sound_record_has_its_page_and_every_kind_its_index(made):
 
 def test_every_number_of_a_record_says_on_its_page_where_it_comes_from(made):
     for record in real_book().records():
-        if not record.sound or record.kind not in PAGED:
+        if not record.sound or not KIND[record.kind].paged:
             continue
         page = seen(made[address_of(record)])
         for name, value in (one for _path, basis in bases_of(record) for one in basis.items()):

@@ -17,6 +17,7 @@ from jsonschema import Draft202012Validator, ValidationError
 from referencing import Registry, Resource
 from referencing.jsonschema import DRAFT202012
 
+from bayleaf.records import RECORD_KINDS, VOCABULARY_KINDS
 from bayleaf.records.places import Numbers, Place, read
 from bayleaf.records.shape import Shapes
 
@@ -26,24 +27,7 @@ SCHEMAS = {path.name: json.loads(path.read_text(encoding="utf-8")) for path in s
 REGISTRY = Registry().with_resources(
     (name, Resource.from_contents(schema, default_specification=DRAFT202012)) for name, schema in SCHEMAS.items()
 )
-RECORDS = set(
-    [
-        "systems",
-        "components",
-        "equipment",
-        "readings",
-        "procedures",
-        "faults",
-        "symptoms",
-        "codes",
-        "calculators",
-        "vehicles",
-        "jobs",
-    ]
-)
-VOCABULARY = set(
-    ["quantities", "conditions", "states", "acts", "hazards", "cautions", "fuels", "sources", "terms", "tasks"]
-)
+RECORDS, VOCABULARY = set(RECORD_KINDS), set(VOCABULARY_KINDS)
 # Each keyword needs a complaint in plain words, so the set is kept small.
 KEYWORDS = set(
     [

@@ -6,41 +6,22 @@ from collections.abc import Sequence
 
 from bayleaf.pages.building.amounts import typed
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.view import KIND_TITLES, address_of, site_address
+from bayleaf.pages.building.view import address_of, site_address
 from bayleaf.pages.kinds.rules import RuleData
 from bayleaf.pages.parts import across
-from bayleaf.records import KINDS, SINGULAR, Book, Record, listed, mapped
+from bayleaf.records import KIND, Book, Record, listed, mapped
 from bayleaf.search import Entry
 
-# Which of two pages that fit a query equally well comes first: what a technician is after before what explains it.
-WEIGHTS = {
-    "procedures": 8,
-    "symptoms": 7,
-    "codes": 7,
-    "readings": 6,
-    "faults": 6,
-    "calculators": 5,
-    "systems": 5,
-    "components": 4,
-    "equipment": 3,
-    "cautions": 3,
-    "terms": 3,
-    "vehicles": 2,
-    "jobs": 2,
-    "fuels": 2,
-    "tasks": 2,
-}
-SUMMARY = {"cautions": "danger", "terms": "means"}
 MOST = 160  # characters of a summary in the list of results
 
 
 def entries(book: Book, rules: Sequence[RuleData] = ()) -> list[Entry]:
     """Every record that is not retired, every index page, the pages over many records, and every rule."""
     view = Uses(book)
-    found = [_entry(view, record) for kind in KINDS for record in view.live(kind)]
+    found = [_entry(view, record) for kind in KIND for record in view.live(kind)]
     found += [
-        Entry(f"All {title.lower()}", f"{kind}/index.html", "List", (kind,), "", 1)
-        for kind, title in KIND_TITLES.items()
+        Entry(f"All {kind.title.lower()}", f"{kind.name}/index.html", "List", (kind.name,), "", 1)
+        for kind in KIND.values()
     ]
     found += [
         Entry(title, site_address(path), "Page", across.WORDS[path], across.REMARKS[path], 3)
@@ -56,12 +37,11 @@ def entries(book: Book, rules: Sequence[RuleData] = ()) -> list[Entry]:
 
 
 def _entry(view: Uses, record: Record) -> Entry:
-    summary = view.plain(record.data.get(SUMMARY.get(record.kind, "summary")))
-    short = summary if len(summary) <= MOST else summary[: MOST - 1].rsplit(" ", 1)[0] + "…"
-    kind = SINGULAR[record.kind].capitalize()
-    return Entry(
-        record.title, site_address(address_of(record)), kind, _words(view, record), short, WEIGHTS.get(record.kind, 1)
-    )
+    kind = KIND[record.kind]
+    gist = view.plain(record.data.get(kind.gist))
+    short = gist if len(gist) <= MOST else gist[: MOST - 1].rsplit(" ", 1)[0] + "…"
+    address = site_address(address_of(record))
+    return Entry(record.title, address, kind.singular.capitalize(), _words(view, record), short, kind.weight)
 
 
 def _words(view: Uses, record: Record) -> tuple[str, ...]:

@@ -27,23 +27,11 @@ from bayleaf.pages.building.write import (
     to,
     words,
 )
-from bayleaf.records import Record, listed
+from bayleaf.records import KIND, Record, listed
+from bayleaf.records.kinds import MENU
 
-# Kinds whose index is not in the navigation: their way back goes over the page that lists them.
-OVER_MORE = (
-    "vehicles",
-    "jobs",
-    "sources",
-    "tasks",
-    "fuels",
-    "quantities",
-    "conditions",
-    "states",
-    "acts",
-    "hazards",
-    "rules",
-    "fields",
-)
+# Indexes that are not in the navigation: their way back goes over the page that lists them.
+OVER_MORE = {"rules", "fields", *(kind.name for kind in KIND.values() if kind.place != MENU)}
 PAGES_OVER_MORE = ("class", "instruments")  # single pages beside the one that lists them
 NAMES = KIND_TITLES | {"rules": "Rules", "fields": "Field reference"}
 MOST_OPEN = 24  # records of an index that stand open: about four screens of a phone

@@ -8,35 +8,9 @@ from bayleaf.diagnosis.verdicts.compute import Desk
 from bayleaf.pages.building.text import Markup, plain, prose, text
 from bayleaf.pages.building.write import to
 from bayleaf.quantities import Quantity
-from bayleaf.records import KINDS, RECORD_KINDS, Book, Record, listed
+from bayleaf.records import KIND, KINDS, Book, Record, listed
 
-# Kinds with a page a record; the entries of the others stand on one page, each with its anchor.
-PAGED = (*RECORD_KINDS, "cautions")
-
-# Names of the kinds as headings, and of one of a kind as the search shows it.
-KIND_TITLES = {
-    "systems": "Systems",
-    "components": "Components",
-    "equipment": "Equipment",
-    "readings": "Readings",
-    "procedures": "Procedures",
-    "faults": "Faults",
-    "symptoms": "Symptoms",
-    "codes": "Codes",
-    "calculators": "Calculators",
-    "vehicles": "Vehicles",
-    "jobs": "Jobs",
-    "quantities": "Quantities and units",
-    "conditions": "Conditions",
-    "states": "States",
-    "acts": "Acts",
-    "hazards": "Hazards",
-    "cautions": "Cautions",
-    "fuels": "Fuels",
-    "sources": "Sources",
-    "terms": "Terms",
-    "tasks": "Tasks",
-}
+KIND_TITLES = {kind.name: kind.title for kind in KIND.values()}
 
 
 class View:
@@ -108,7 +82,7 @@ def name_of(record: Record) -> str:
 
 def address_of(record: Record) -> str:
     """Where a record stands: its own page, or its anchor on the page of its kind."""
-    return f"{record.kind}/{record.id}.md" if record.kind in PAGED else f"{record.kind}/index.md#{record.id}"
+    return f"{record.kind}/{record.id}.md" if KIND[record.kind].paged else f"{record.kind}/index.md#{record.id}"
 
 
 def site_address(address: str) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import SINGULAR
+from bayleaf.records import KIND
 
 
 def check(context: Context) -> Iterator[Finding]:
@@ -15,7 +15,7 @@ def check(context: Context) -> Iterator[Finding]:
     for kind in ("conditions", "states", "tasks"):
         for id, record in context.book.of(kind).items():
             if id not in context.named and (kind != "states" or record.data.get("connection")):
-                yield RULE.at(record, f"nothing names the {SINGULAR[kind]} {id}")
+                yield RULE.at(record, f"nothing names the {KIND[kind].singular} {id}")
 
 
 RULE = Rule(
