@@ -27,7 +27,7 @@ class Shapes:
         self._fields: dict[str, Fields] = {}
 
     @cached_property
-    def _common(self) -> dict:
+    def common(self) -> dict:
         return self._read("common")["$defs"]
 
     def _read(self, name: str) -> dict:
@@ -43,7 +43,7 @@ class Shapes:
         """The schema of a kind with the common definitions carried inside, so that it stands alone."""
         if kind not in self._schemas:
             own = self._read(kind)
-            own["$defs"] = {**self._common, **own.get("$defs", {})}
+            own["$defs"] = {**self.common, **own.get("$defs", {})}
             self._schemas[kind] = own
         return self._schemas[kind]
 
