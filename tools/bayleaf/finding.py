@@ -24,9 +24,9 @@ class Finding(NamedTuple):
     column: int = 1
     end_column: int = 0
     record: str = ""
-    path: tuple = ()
+    path: tuple[str | int, ...] = ()
 
-    def order(self) -> tuple:
+    def order(self) -> tuple[str, int, int, int, str, str]:
         """Sort key: by place first, so that a file reads from top to bottom."""
         return (self.file, self.line, self.column, LEVELS.index(self.level), self.code, self.message)
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from copy import deepcopy
 from pathlib import Path
+from typing import Any
 
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.records.kinds import KINDS, RECORD_KINDS, VOCABULARY_KINDS
@@ -119,7 +120,7 @@ def load_job(path: Path, book: Book) -> tuple[Record | None, list[Finding]]:
     return next(iter(aside.of("jobs").values()), None), aside.findings
 
 
-def book_from_data(kinds: dict[str, dict[str, dict]], schemas: Path) -> Book:
+def book_from_data(kinds: Mapping[str, Mapping[str, dict[str, Any]]], schemas: Path) -> Book:
     """A book made of plain data, for the tests of pure stages: no files, no shape check."""
     book, shapes = Book(), Shapes(schemas)
     for kind, entries in kinds.items():

@@ -3,28 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, NamedTuple
+from typing import Any, Generic, NamedTuple, TypeVar
 
-from bayleaf.records.places import Place, Schema, read
+from bayleaf.records.places import Empty, Path, Place, Schema, read
 
-Path = tuple[str | int, ...]
+T = TypeVar("T")
 
 
-class Spot(NamedTuple):
+class Spot(NamedTuple, Generic[T]):
     """What lies at a place of a record: `about` is what the schema says of it; `name`: it is the name of an entry of a map."""
 
     path: Path
     value: Any
-    about: Any
+    about: T
     name: bool = False
 
 
-class Plan:
+class Plan(Generic[T]):
     """The part of a tree of places that leads to one sort of field; a known field that leads to none is kept as None."""
 
     __slots__ = ("about", "each", "fields", "names")
 
-    def __init__(self, about: Any, names: Any, fields: dict[str, Plan | None], each: Plan | None) -> None:
+    def __init__(
+        self, about: T | None, names: T | None, fields: dict[str, Plan[T] | None], each: Plan[T] | None
+    ) -> None:
         self.about, self.names, self.fields, self.each = about, names, fields, each
 
 
@@ -39,7 +41,7 @@ class Fields:
         self.prose = _pruned(place, lambda p: p.prose or None)
         self.bases = _pruned(place, lambda p: p.basis or None)
         self.numbers = _pruned(place, lambda p: p.numbers)
-        self.none = _pruned(place, lambda p: p.empty)
+        self.none: Plan[Empty] | None = _pruned(place, lambda p: p.empty)
 
     def empty(self, data: object) -> None:
         """Put the empty list or map where a record says none instead of one."""
@@ -51,22 +53,24 @@ def _nothing(_place: Place) -> None:
     return None
 
 
-def _pruned(place: Place, about: Callable[[Place], Any], names: Callable[[Place], Any] = _nothing) -> Plan | None:
+def _pruned(
+    place: Place, about: Callable[[Place], T | None], names: Callable[[Place], T | None] = _nothing
+) -> Plan[T] | None:
     fields = {name: _pruned(inner, about, names) for name, inner in place.fields.items()}
     each = _pruned(place.each, about, names) if place.each is not None else None
     plan = Plan(about(place), names(place), fields, each)
     return plan if each or any(fields.values()) or plan.about is not None or plan.names is not None else None
 
 
-def spots(data: object, plan: Plan | None) -> list[Spot]:
+def spots(data: object, plan: Plan[T] | None) -> list[Spot[T]]:
     """Everything in a record's data that a plan leads to, in the order in which it stands there."""
-    found: list[Spot] = []
+    found: list[Spot[T]] = []
     if plan is not None:
         _walk(data, plan, (), found)
     return found
 
 
-def _walk(value: object, plan: Plan, path: Path, found: list[Spot]) -> None:
+def _walk(value: object, plan: Plan[T], path: Path, found: list[Spot[T]]) -> None:
     if plan.about is not None:
         found.append(Spot(path, value, plan.about))
     each = plan.each
@@ -83,7 +87,7 @@ def _walk(value: object, plan: Plan, path: Path, found: list[Spot]) -> None:
             _walk(item, each, (*path, i), found)
 
 
-def _empty(value: object, plan: Plan) -> None:
+def _empty(value: object, plan: Plan[Empty]) -> None:
     if isinstance(value, dict):
         for key, inner in value.items():
             below = plan.fields.get(key, plan.each)

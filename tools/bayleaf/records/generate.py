@@ -8,7 +8,6 @@ from __future__ import annotations
 import re
 from keyword import iskeyword
 from pathlib import Path
-from typing import Any
 
 from bayleaf.records.kinds import KIND, Kind
 from bayleaf.records.places import Schema
@@ -77,7 +76,7 @@ class _Types:
     def resolved(self, schema: Schema, name: str) -> tuple[Schema, str]:
         """A schema without its references, and the name of its type: that of the shape it refers to."""
         while "$ref" in schema:
-            home, _, shape = schema["$ref"].rpartition("#/$defs/")
+            _home, _, shape = schema["$ref"].rpartition("#/$defs/")
             shared = shape in self.common
             schema = (self.common if shared else self.schema["$defs"])[shape]
             name = (
@@ -126,7 +125,7 @@ def _camel(name: str) -> str:
     return "".join(part.capitalize() for part in re.split(r"[_-]", name))
 
 
-def _literal(word: Any) -> str:
+def _literal(word: object) -> str:
     return f'"{word}"' if isinstance(word, str) else repr(word)
 
 

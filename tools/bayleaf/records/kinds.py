@@ -64,11 +64,11 @@ def linked_in(place: str) -> list[Kind]:
     return sorted((row for row in _ROWS if row.place == place), key=lambda row: row.rank)
 
 
-def listed(value: Any) -> list[Any]:
+def listed(value: object) -> list[Any]:
     """A list field as a list: a missing field is the empty list."""
     return value if isinstance(value, list) else []
 
 
-def mapped(value: Any) -> dict[str, Any]:
+def mapped(value: object) -> dict[str, Any]:
     """A map field as a map: a missing field is the empty map."""
     return value if isinstance(value, dict) else {}

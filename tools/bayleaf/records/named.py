@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from typing import Any
+from typing import cast
 
-from bayleaf.records.fields import Path, spots
-from bayleaf.records.places import Ids
+from bayleaf.records.fields import spots
+from bayleaf.records.places import Ids, Path
 from bayleaf.records.record import Record
+from bayleaf.records.types import Basis
 
 PROSE = re.compile(r"\[\[([^\[\]|]*)(?:\|([^\[\]]*))?\]\]")
 IN_TEXT = Ids("", "", ())
@@ -57,6 +58,6 @@ def prose_of(record: Record) -> list[tuple[Path, str]]:
     return [(spot.path, spot.value) for spot in spots(record.data, record.fields.prose) if spot.value.__class__ is str]
 
 
-def bases_of(record: Record) -> list[tuple[Path, dict[str, Any]]]:
+def bases_of(record: Record) -> list[tuple[Path, Basis]]:
     """(path, basis) of every basis in a record."""
-    return [(spot.path, spot.value) for spot in spots(record.data, record.fields.bases) if spot.value.__class__ is dict]
+    return [(spot.path, cast(Basis, spot.value)) for spot in spots(record.data, record.fields.bases)]

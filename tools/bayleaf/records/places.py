@@ -17,7 +17,9 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
+Path = tuple[str | int, ...]
 Schema = dict[str, Any]
+Empty = type[list[object]] | type[dict[str, object]]
 Quantity = list[str] | dict[str, str] | str | None
 _ALTERNATIVES = ("anyOf", "oneOf", "allOf")
 
@@ -58,7 +60,7 @@ class Place:
         self.numbers: Numbers | None = None
 
     @property
-    def empty(self) -> type[list[object]] | type[dict[str, object]] | None:
+    def empty(self) -> Empty | None:
         """What the word none stands for here: the empty list or map; None where it is a word like others."""
         if not self.none:
             return None

@@ -31,7 +31,8 @@ def template(schema: Schema, kind: str, drafted: Mapping[str, list[str]]) -> lis
 
 
 def _comment(text: str) -> list[str]:
-    lines, line = [], "#"
+    lines: list[str] = []
+    line = "#"
     for word in text.split():
         if len(line) + len(word) + 1 > _WIDEST:
             lines, line = [*lines, line], "#"
