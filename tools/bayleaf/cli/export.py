@@ -65,6 +65,8 @@ def _table(records: dict[str, dict]) -> list[list[str]]:
 
 
 def _cell(value: object) -> str:
+    if value in ([], {}):
+        return "none"  # an empty cell is a field that is not there
     if isinstance(value, list) and all(isinstance(item, str) for item in value):
         return "; ".join(value)
     return value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)
