@@ -95,3 +95,9 @@ def test_elsewhere_is_not_a_path_through_the_part_in_a_system_that_the_fault_doe
     fault = root / "kb/faults/high-pressure-pump-worn.yaml"
     fault.write_text(fault.read_text().replace("felt_as:", "systems: [direct-injection]\nfelt_as:", 1))
     assert "the path charge air of turbocharged-induction runs through high-pressure-pump" in complaint(root, "DIAG-17")
+
+
+def test_a_system_that_is_no_layer_has_paths_though_the_field_may_say_none(tmp_path):
+    good = "paths:\n  - {name: charge air, carries: air, through: [inlet-duct, turbocharger, intake-manifold]}\n"
+    slip = Example("systems/turbocharged-induction.yaml", good, "paths: none\n")
+    assert "only a layer may have no paths" in complaint(lay_out(tmp_path, slip), "SHAPE-11")

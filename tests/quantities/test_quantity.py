@@ -11,28 +11,28 @@ from bayleaf.quantities import QuantityError, quantities_of, quantity, read_valu
 RAIL = {
     "title": "Fuel rail pressure",
     "reference": "gauge",
-    "units": {"psi": ["PSI"], "kPa": "none", "bar": "none"},
+    "units": {"psi": ["PSI"], "kPa": [], "bar": []},
     "shown": {"customary": "psi", "si": "kPa"},
     "plausible": {"min": 0, "max": 160, "unit": "psi", "basis": {"practice": True}},
 }
 AIR = {
     "title": "Air temperature",
     "reference": "absolute",
-    "units": {"degC": ["°C"], "degF": ["°F"], "K": "none"},
+    "units": {"degC": ["°C"], "degF": ["°F"], "K": []},
     "shown": {"customary": "degF", "si": "degC"},
     "plausible": {"min": -60, "max": 400, "unit": "degC", "basis": {"practice": True}},
 }
 VACUUM = {
     "title": "Manifold vacuum",
     "reference": "vacuum",
-    "units": {"inHg": "none", "kPa": "none"},
+    "units": {"inHg": [], "kPa": []},
     "shown": {"customary": "inHg", "si": "kPa"},
     "plausible": {"min": 0, "max": 30, "unit": "inHg", "basis": {"practice": True}},
 }
 RATIO = {
     "title": "Air-fuel ratio",
     "reference": "none",
-    "units": {"1": "none"},
+    "units": {"1": []},
     "shown": {"customary": "1", "si": "1"},
     "plausible": {"min": 4, "max": 40, "unit": "1", "basis": {"practice": True}},
 }
@@ -91,10 +91,10 @@ def test_reading_raises_nothing_but_a_quantity_error(text):
 @pytest.mark.parametrize(
     ("change", "path"),
     [
-        ({"units": {"psy": "none"}}, ("units", "psy")),
-        ({"units": {"psi": ["psig"], "kPa": "none"}}, ("units", "psi")),
+        ({"units": {"psy": []}}, ("units", "psy")),
+        ({"units": {"psi": ["psig"], "kPa": []}}, ("units", "psi")),
         ({"units": {"psi": ["p"], "kPa": ["p"]}}, ("units", "kPa")),
-        ({"units": {"psi": "none", "kPa": "none", "V": "none"}}, ("units", "V")),
+        ({"units": {"psi": [], "kPa": [], "V": []}}, ("units", "V")),
         ({"shown": {"customary": "inHg", "si": "kPa"}}, ("shown", "customary")),
         ({"reference": "guage"}, ("reference",)),
         ({"plausible": {"min": 9, "max": 9, "unit": "psi"}}, ("plausible", "min")),

@@ -102,7 +102,7 @@ def quantity(id: str, data: dict) -> Quantity:
     for symbol, others in data["units"].items():
         if symbol not in units():
             raise QuantityError(f"there is no unit {symbol!r}", _near(symbol, units()), ("units", symbol))
-        for spelling in [symbol, *([] if others == "none" else others)]:
+        for spelling in [symbol, *others]:
             if spellings.setdefault(spelling, symbol) != symbol:
                 raise QuantityError(f"{spelling!r} is spelled for two units", "keep one of them", ("units", symbol))
             if spelling in TRAPS:

@@ -75,7 +75,7 @@ def instrument_of(book: Book, id: str, quantity: Quantity) -> Instrument | None:
         return None
     data: dict = {}
     for one in reversed(chain):
-        data |= {field: value for field, value in book.of("equipment")[one].data.items() if value != "none"}
+        data |= {field: value for field, value in book.of("equipment")[one].data.items() if value not in ([], {})}
     span, error = mapped(data.get("range")), mapped(data.get("error"))
     low, high = _si(quantity, span, "min"), _si(quantity, span, "max")
     resolution = _width(quantity, mapped(data.get("resolution")))

@@ -25,7 +25,7 @@ def compile_calculator(data: Mapping, quantities: Mapping[str, Quantity]) -> Cal
     grammar, limits, names, circles, unused parts, dimensions, references, units, results.
     """
     inputs = {name: _input(name, entry, quantities) for name, entry in data["inputs"].items()}
-    constants = {name: _constant(name, entry, quantities) for name, entry in _mapped(data.get("constants")).items()}
+    constants = {name: _constant(name, entry, quantities) for name, entry in data.get("constants", {}).items()}
     trees = _trees(data["formula"])
     names_apart(inputs, constants, trees)
     known = {
@@ -123,7 +123,3 @@ def _result(name: str, entry: Mapping, lines: Mapping[str, Line], quantities: Ma
             (*path, "quantity"),
         )
     return Result(name, quantity, symbol, entry["digits"])
-
-
-def _mapped(data) -> Mapping:
-    return {} if data in (None, "none") else data

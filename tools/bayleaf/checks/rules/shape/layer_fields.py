@@ -17,7 +17,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
         if layer != (name in record.data):
             words = f"a layer has no {name}" if layer else f"{name} belongs to layers only"
             yield RULE.at(record, words, path=("family",) if layer else (name,), key=not layer)
-    if not layer and record.data["paths"] == "none":
+    if not layer and not record.data["paths"]:
         yield RULE.at(record, "only a layer may have no paths", path=("paths",))
 
 
