@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from bayleaf.records import Book, listed, mapped
+from bayleaf.records import Book
 from bayleaf.safety.machine import Machine
 from bayleaf.safety.paths import PathFact, pascals
 from bayleaf.safety.steps import Walk, WalkedStep
@@ -44,7 +44,7 @@ class Hazards:
     def __init__(self, book: Book, machine: Machine) -> None:
         self.book, self.machine = book, machine
         self.triggers = [
-            _trigger(id, data) for id, r in book.of("hazards").items() if r.sound for data in listed(r.data["triggers"])
+            _trigger(id, data) for id, r in book.of("hazards").items() if r.sound for data in r.data["triggers"]
         ]
         self._by: dict[str, list[Trigger]] = {}
         self._types: dict[str, list[str]] = {}
@@ -56,7 +56,7 @@ class Hazards:
 
     def met(self, walk: Walk) -> Iterator[Met]:
         """Every hazard at every step of a walk, in the order of the steps; one trigger that holds is enough."""
-        where = frozenset(listed(self.book.of("procedures")[walk.procedure].data["where"]))
+        where = frozenset(self.book.of("procedures")[walk.procedure].data["where"])
         for index, step in enumerate(walk.steps):
             # all that a trigger can ask; many steps are alike in it. The paths live as long as this book, so that their ids tell them apart.
             taken = self._read.get(id(step.data)) or self._taken(step.data)
@@ -96,7 +96,7 @@ class Hazards:
         """What one step uses, with every type that it is of."""
         if "equipment" not in data and "takes" not in data:
             return _NONE
-        names = [*listed(data.get("equipment")), mapped(data.get("takes")).get("instrument")]
+        names = [*data.get("equipment", []), data.get("takes", {}).get("instrument")]
         return frozenset(t for name in names if isinstance(name, str) for t in self.types(name))
 
     def types(self, equipment: str) -> list[str]:
@@ -138,13 +138,13 @@ def quantity_of(book: Book, data: dict) -> str:
     """The quantity of the reading that a step takes; '' where it takes none or asks a question."""
     if "takes" not in data:
         return ""
-    reading = book.of("readings").get(mapped(data["takes"]).get("reading"))
+    reading = book.of("readings").get(data["takes"].get("reading"))
     return reading.data.get("quantity", "") if reading and reading.sound else ""
 
 
 def _trigger(hazard: str, data: dict) -> Trigger:
     sets = {
-        name: frozenset(listed(data.get(name)))
+        name: frozenset(data.get(name, []))
         for name in ("acts", "quantities", "carries", "conditions", "equipment", "places")
     }
     return Trigger(
@@ -152,8 +152,8 @@ def _trigger(hazard: str, data: dict) -> Trigger:
         data=data,
         side=data.get("side", ""),
         least=pascals(data.get("greatest_at_least")),
-        with_=tuple(listed(data.get("with"))),
-        without=tuple(listed(data.get("without"))),
+        with_=tuple(data.get("with", [])),
+        without=tuple(data.get("without", [])),
         **sets,
         on_path=bool(sets["carries"] or "side" in data or "greatest_at_least" in data),
     )
@@ -180,7 +180,7 @@ def _path(t: Trigger, step: WalkedStep) -> PathFact | None:
 
 
 def _on(path: PathFact, t: Trigger) -> str:
-    least = mapped(t.data.get("greatest_at_least"))
+    least = t.data.get("greatest_at_least", {})
     limit = f" at {least['value']:g} {least['unit']} or more" if least else ""
     side = " on the high side" if t.side == "high" else ""
     return f"the path {path.name} of {path.system} carries {path.carries}{side}{limit}"

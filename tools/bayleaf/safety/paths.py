@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from bayleaf.diagnosis.car.layout import Layout
 from bayleaf.quantities import to_si, units
-from bayleaf.records import Book, listed, mapped
+from bayleaf.records import Book, mapped
 
 
 class PathFact(NamedTuple):
@@ -29,7 +29,7 @@ class Paths:
         self._carrying: dict[tuple[frozenset[str], tuple[str, ...]], tuple[PathFact, ...]] = {}
         self._of: dict[tuple[tuple[str, ...], tuple[str, ...]], tuple[PathFact, ...]] = {}
         for system, record in book.of("systems").items():
-            for path in listed(record.data.get("paths")) if record.sound else []:
+            for path in record.data.get("paths", []) if record.sound else []:
                 fact = PathFact(
                     system, path["name"], path["carries"], path.get("side", ""), pascals(path.get("greatest"))
                 )

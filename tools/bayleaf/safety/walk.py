@@ -7,7 +7,7 @@ The walk judges nothing: it notes what happened, and the rules read the notes.
 
 from __future__ import annotations
 
-from bayleaf.records import Book, Record, listed
+from bayleaf.records import Book, Record
 from bayleaf.safety.machine import Machine, State
 from bayleaf.safety.paths import PathFact, Paths
 from bayleaf.safety.preparations import cautions_of, preparations
@@ -27,7 +27,7 @@ class _Walker:
     def __init__(self, record: Record, book: Book, machine: Machine, paths: Paths) -> None:
         self.book, self.machine, self.paths, self.record = book, machine, paths, record
         before = preparations(book, record.data)
-        states = [*(s for id in before for s in self._prepared(id)[0]), *listed(record.data["needs"]["states"])]
+        states = [*(s for id in before for s in self._prepared(id)[0]), *record.data["needs"]["states"]]
         self.standing: dict[Key, int] = {(s, ""): -1 for s in states if s in machine.states}
         self.parted = False  # whether anything was ever set on a part
         self.by: dict[Key, str] = {}  # the act with which a state was set on a part
@@ -38,8 +38,8 @@ class _Walker:
 
     def run(self) -> Walk:
         shown = set(self.walk.inherited)
-        self._procedure(self.record, (), "", tuple(listed(self.record.data["systems"])), (self.record.id,), shown)
-        self._end_all(listed(self.record.data.get("ends")))
+        self._procedure(self.record, (), "", tuple(self.record.data["systems"]), (self.record.id,), shown)
+        self._end_all(self.record.data.get("ends", []))
         self.walk.end, self.walk.left = dict(self.standing), dict(self.doing)
         self.walk.done()
         return self.walk
@@ -50,7 +50,7 @@ class _Walker:
         if kept is None:
             record = self.book.of("procedures").get(id)
             data = record.data if record and record.sound else {"leaves": [], "steps": []}
-            left = [*listed(data["leaves"]), *(s for step in data["steps"] for s in listed(step.get("sets")))]
+            left = [*data["leaves"], *(s for step in data["steps"] for s in step.get("sets", []))]
             kept = self.machine.kept["prepared", id] = (list(dict.fromkeys(left)), cautions_of(self.book, [id]))
         return kept
 
@@ -84,12 +84,12 @@ class _Walker:
         shown: set[str],
     ) -> None:
         self._step(record.id, step, f, path, here, name, systems, shown)
-        missing = [s for s in listed(followed.data["needs"]["states"]) if not any(k[0] == s for k in self.standing)]
+        missing = [s for s in followed.data["needs"]["states"] if not any(k[0] == s for k in self.standing)]
         self.walk.steps[-1].notes += [Note("unmet", s) for s in missing]
-        theirs = tuple(s for s in listed(followed.data["systems"]) if not systems or s in systems)
+        theirs = tuple(s for s in followed.data["systems"] if not systems or s in systems)
         inside = shown.union(*(self._prepared(id)[1] for id in preparations(self.book, followed.data)))
         self._procedure(followed, here, f"{name}.", theirs or systems, (*seen, followed.id), inside)
-        self._end_all(listed(followed.data.get("ends")))
+        self._end_all(followed.data.get("ends", []))
         shown |= inside
 
     def _end_all(self, states: list[str]) -> None:
@@ -165,11 +165,9 @@ class _Walker:
         condition, read_at = self._reading(step["takes"].get("reading")) if "takes" in step else ("", ())
         when = step.get("when") or condition
         brought = self.machine.brought(step.get("act"), when)
-        makes = [
-            s for field in ("sets", "proves") if field in step for s in listed(step[field]) if s in self.machine.states
-        ]
+        makes = [s for field in ("sets", "proves") if field in step for s in step[field] if s in self.machine.states]
         each = [] if "at" in step else brought.each
-        cautions = tuple(listed(step["cautions"])) if "cautions" in step else ()
+        cautions = tuple(step["cautions"]) if "cautions" in step else ()
         written = self.machine.kept[id(step)] = Written(brought, when, each, makes, cautions, read_at)
         return written
 
@@ -179,7 +177,7 @@ class _Walker:
         if kept is None:
             record = self.book.of("readings").get(reading)
             data = record.data if record else {}
-            places = (data.get("at"), *listed(data.get("between")))
+            places = (data.get("at"), *data.get("between", []))
             kept = self.machine.kept["reading", reading] = (
                 data.get("when", ""),
                 tuple(c for c in places if isinstance(c, str)),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from bayleaf.records import Book, Record, listed, mapped
+from bayleaf.records import Book, Record
 
 if TYPE_CHECKING:
     from bayleaf.checks.context import Context
@@ -28,23 +28,23 @@ def answers_of(record: Record) -> Iterator[tuple[tuple, str, str, bool]]:
     """(path, reading, answer, whether the answer is a field's name) for every answer that a record names."""
     data = record.data
     if record.kind == "systems":
-        yield from ((("shows", r), r, a, False) for r, a in mapped(data["shows"]).items())
+        yield from ((("shows", r), r, a, False) for r, a in data["shows"].items())
     elif record.kind == "faults":
         stages = [(("stages", n), s) for n, s in data["stages"].items()]
-        stages += [(("differs", y, n), s) for y, by in mapped(data.get("differs")).items() for n, s in by.items()]
+        stages += [(("differs", y, n), s) for y, by in data.get("differs", {}).items() for n, s in by.items()]
         for path, stage in stages:
             for reading, answers in stage.items():
                 if reading != "like":
                     for answer in [answers] if isinstance(answers, str) else answers:
                         yield (*path, reading), reading, answer, False
     elif record.kind == "procedures":
-        yield from ((("results", r, a), r, a, True) for r, by in mapped(data["results"]).items() for a in by)
+        yield from ((("results", r, a), r, a, True) for r, by in data["results"].items() for a in by)
     elif record.kind == "states" and "proved_by" in data:
         yield ("proved_by", "answer"), data["proved_by"]["reading"], data["proved_by"]["answer"], False
     elif record.kind == "readings" and "answers" in data and "normal" in data:
         yield ("normal",), record.id, data["normal"], False
     elif record.kind == "jobs":
-        entries = enumerate(listed(data["readings"]))
+        entries = enumerate(data["readings"])
         yield from ((("readings", i, "answer"), e["reading"], e["answer"], False) for i, e in entries if "answer" in e)
 
 

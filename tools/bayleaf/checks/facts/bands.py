@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from bayleaf.checks.facts.amounts import Amount
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 if TYPE_CHECKING:
     from bayleaf.checks.context import Context
@@ -32,8 +32,8 @@ def systems_of_car(record: Record, context: Context) -> Iterator[Record]:
     data = record.data
     if record.kind == "jobs":
         vehicle = context.book.of("vehicles").get(data.get("vehicle"))
-        data = mapped(data.get("car")) or (vehicle.data if vehicle and vehicle.sound else {})
-    for id in listed(data.get("systems")):
+        data = data.get("car", {}) or (vehicle.data if vehicle and vehicle.sound else {})
+    for id in data.get("systems", []):
         system = context.book.of("systems").get(id)
         if system and system.sound:
             yield system

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from bayleaf.diagnosis.verdicts.instrument import Instrument, types_of
 from bayleaf.quantities import to_si
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.paths import pascals
 
 if TYPE_CHECKING:
@@ -39,12 +39,12 @@ def too_short(context: Context, record: Record, takes: dict) -> Iterator[tuple[I
     if reading is None or quantity is None or quantity.reference != "gauge":
         return
     on = context.layout.paths(reading.data.get("at", ""))
-    systems = listed(record.data["systems"])
+    systems = record.data["systems"]
     greatest = [
         p["greatest"]
         for id, system in context.book.of("systems").items()
         if system.sound and (not systems or id in systems)
-        for p in listed(system.data["paths"])
+        for p in system.data["paths"]
         if "greatest" in p and p["carries"] == "fuel" and (id, p["name"]) in on
     ]
     most = max(greatest, key=lambda g: pascals(g) or 0.0, default=None)

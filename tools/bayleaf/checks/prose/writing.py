@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 VERBS = Path(__file__).with_name("verbs.txt")
 _END = re.compile(r"(?<=[.!?:;])\s+(?=[A-Z\"'(\[])|\n+")
@@ -55,7 +55,7 @@ def words(sentence: str) -> int:
 
 def steps_of(record: Record) -> Iterator[tuple[tuple, str]]:
     """(path, text) of every step in words, and of every avoidance of a caution."""
-    for i, step in enumerate(listed(record.data.get("steps"))):
+    for i, step in enumerate(record.data.get("steps", [])):
         if "do" in step:
             yield ("steps", i, "do"), step["do"]
 
@@ -72,6 +72,6 @@ def synonyms(terms: dict[str, Record]) -> dict[str, str]:
     """Every other word for a term, in small letters, to the term's title."""
     found = {}
     for record in terms.values():
-        for other in listed(mapped(record.data).get("also_called")) if record.sound else ():
+        for other in record.data.get("also_called", []) if record.sound else ():
             found.setdefault(other.lower(), record.title)
     return found

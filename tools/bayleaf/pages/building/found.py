@@ -9,7 +9,7 @@ from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.building.view import address_of, site_address
 from bayleaf.pages.kinds.rules import RuleData
 from bayleaf.pages.parts import across
-from bayleaf.records import KIND, Book, Record, listed, mapped
+from bayleaf.records import KIND, Book, Record
 from bayleaf.search import Entry
 
 MOST = 160  # characters of a summary in the list of results
@@ -45,7 +45,7 @@ def _entry(view: Uses, record: Record) -> Entry:
 
 
 def _words(view: Uses, record: Record) -> tuple[str, ...]:
-    found = [w for w in listed(record.data.get("also_called")) if isinstance(w, str)]
+    found = [w for w in record.data.get("also_called", []) if isinstance(w, str)]
     if "code" in record.data:
         found.insert(0, record.data["code"])
     if record.kind == "readings":
@@ -57,7 +57,7 @@ def _figures(view: Uses, reading: str) -> list[str]:
     """The limits that the systems give for a reading, as they were typed: "36 to 65 psi"."""
     made = []
     for system in view.live("systems"):
-        band = mapped(mapped(system.data.get("bands")).get(reading))
+        band = system.data.get("bands", {}).get(reading, {})
         sides = [typed(system, ("bands", reading, side)) for side in ("min", "max") if side in band]
         if sides:
             made.append(f"{' to '.join(sides)} {band['unit']}")

@@ -27,7 +27,7 @@ from bayleaf.pages.building.write import (
     to,
     words,
 )
-from bayleaf.records import KIND, Record, listed
+from bayleaf.records import KIND, Record
 from bayleaf.records.kinds import MENU
 
 # Indexes that are not in the navigation: their way back goes over the page that lists them.
@@ -52,7 +52,7 @@ def crumbs(kind: str = "") -> Markup:
 def finish(view: Uses, record: Record, parts: Iterable[object], top: object = EMPTY, jump: bool = True) -> str:
     """The page of a record: title, summary, standing, the way to its sections, then `parts`, then what else speaks of it."""
     data, parts = record.data, [text(part) for part in parts]
-    also = listed(data.get("also_called"))
+    also = data.get("also_called", [])
     head = blocks(
         crumbs(record.kind),
         heading(1, "top", name_of(record)),
@@ -147,7 +147,7 @@ def entry_page(view: Uses, kind: str, about: object, rows: Iterable[tuple[Record
     """One page for all entries of a vocabulary, each under its own anchor."""
     rows, parts = list(rows), []
     for record, inner in rows:
-        also = listed(record.data.get("also_called"))
+        also = record.data.get("also_called", [])
         body = blocks(para(small("Also called: ", joined(also))) if also else EMPTY, inner)
         parts.append(box("bl-entry", blocks(heading(2, record.id, record.title), _standing(view, record), body)))
     return index_page(

@@ -13,7 +13,7 @@ from bayleaf.formulas.calculator.compile import compile_calculator
 from bayleaf.formulas.calculator.model import Calculator
 from bayleaf.formulas.language.errors import FormulaError
 from bayleaf.pages.building.view import View
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 from bayleaf.records.named import links_of
 
 # What a path carries, as a heading; a part on several paths stands under the first.
@@ -49,8 +49,8 @@ class Uses(View):
         """Reading to the procedures that take it; a computed one is taken by those that take what it needs last."""
         found: dict[str, list[Record]] = {}
         for record in self.live("procedures"):
-            for step in listed(record.data.get("steps")):
-                reading = mapped(mapped(step).get("takes")).get("reading")
+            for step in record.data.get("steps", []):
+                reading = step.get("takes", {}).get("reading")
                 if reading and record not in found.setdefault(reading, []):
                     found[reading].append(record)
         for record in self.live("readings"):
@@ -63,7 +63,7 @@ class Uses(View):
     @cached_property
     def repairs(self) -> set[str]:
         """The procedures that mend a fault."""
-        return {id for r in self.live("faults") for id in listed(r.data.get("mended_by")) if isinstance(id, str)}
+        return {id for r in self.live("faults") for id in r.data.get("mended_by", []) if isinstance(id, str)}
 
     @cached_property
     def leavers(self) -> dict[str, list[Record]]:
@@ -83,7 +83,7 @@ class Uses(View):
     def _by(self, field: str) -> dict[str, list[Record]]:
         found: dict[str, list[Record]] = {}
         for record in self.live("procedures"):
-            for id in listed(record.data.get(field)):
+            for id in record.data.get(field, []):
                 found.setdefault(id, []).append(record)
         return found
 
@@ -140,7 +140,7 @@ class Uses(View):
         found = {
             path["carries"]
             for s in {s for s, _name in on}
-            for path in listed(self.book.of("systems")[s].data.get("paths"))
+            for path in self.book.of("systems")[s].data.get("paths", [])
             if (s, path["name"]) in on
         }
         return next((carried for carried in CARRIES if carried in found), "")
@@ -156,5 +156,5 @@ class Uses(View):
 
     def systems_of(self, record: Record) -> list[str]:
         """The systems that a procedure or a code is for: those it names, or every current one."""
-        named = listed(record.data.get("systems"))
+        named = record.data.get("systems", [])
         return [s for s in self.matrices if not named or s in named]

@@ -8,7 +8,7 @@ from bayleaf.diagnosis.verdicts.compute import Desk
 from bayleaf.pages.building.text import Markup, plain, prose, text
 from bayleaf.pages.building.write import to
 from bayleaf.quantities import Quantity
-from bayleaf.records import KIND, KINDS, Book, Record, listed
+from bayleaf.records import KIND, KINDS, Book, Record
 
 KIND_TITLES = {kind.name: kind.title for kind in KIND.values()}
 
@@ -49,9 +49,9 @@ class View:
         shown = text(label or self.title(id))
         return to(address, shown) if address else shown
 
-    def links(self, ids: object) -> list[Markup]:
-        """Links to each id of a list field (which may be the word none)."""
-        return [self.link(id) for id in listed(ids)]
+    def links(self, ids: list[str] | None) -> list[Markup]:
+        """Links to each id of a list field, which may be left out."""
+        return [self.link(id) for id in ids or ()]
 
     def prose(self, value: object) -> Markup:
         """A prose field with its links."""

@@ -8,7 +8,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import field
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
@@ -16,7 +16,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     for path, basis in context.bases(record):
         if "invented" not in basis and "calculator" not in basis:
             yield RULE.at(record, f"{field(record, path[:-1])} does not say that it is invented", path=path)
-    for reading, band in mapped(record.data.get("maker_bands")).items() if record.file.startswith("kb/") else ():
+    for reading, band in record.data.get("maker_bands", {}).items() if record.file.startswith("kb/") else ():
         if "invented" not in band:
             yield RULE.at(
                 record, f"the maker's band of {reading} does not say that it is invented", path=("maker_bands", reading)

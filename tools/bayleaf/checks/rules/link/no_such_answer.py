@@ -9,7 +9,7 @@ from bayleaf.checks.facts.answers import answers_of, answers_to
 from bayleaf.checks.messages import either, field, mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
@@ -27,7 +27,7 @@ def _known(fault: dict, answers: dict[str, tuple[str, ...]]) -> bool:
     """A first look at a fault, which names answers by the hundred: whether all of them are known."""
     stages = [
         *fault["stages"].values(),
-        *(stage for by in mapped(fault.get("differs")).values() for stage in by.values()),
+        *(stage for by in fault.get("differs", {}).values() for stage in by.values()),
     ]
     for reading, said in [pair for stage in stages for pair in stage.items() if pair[0] in answers]:
         if said not in answers[reading] if said.__class__ is str else not set(said).issubset(answers[reading]):

@@ -9,12 +9,12 @@ from bayleaf.checks.facts.answers import fault_systems
 from bayleaf.checks.messages import either, mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """By the systems that the fault names, else those with a path through its part, and by what a car may have beside them."""
-    named = listed(mapped(record.data.get("elsewhere")).get("normal_on"))
+    named = record.data.get("elsewhere", {}).get("normal_on", [])
     systems = fault_systems(record, context) if named else []
     known = set().union(*(context.claims.paths(s) for s in systems))
     for i, name in enumerate(named if known else ()):

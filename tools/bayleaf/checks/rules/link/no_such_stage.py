@@ -10,7 +10,7 @@ from bayleaf.checks.facts.rings import rings
 from bayleaf.checks.messages import either, mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
@@ -25,7 +25,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
             record, f"like leads in a circle: {' → '.join([*ring, ring[0]])}", path=("stages", ring[0], "like")
         )
     systems = fault_systems(record, context)
-    for system, by_stage in mapped(record.data.get("differs")).items():
+    for system, by_stage in record.data.get("differs", {}).items():
         if systems and system in context.book.of("systems") and system not in systems:
             words = f"the fault does not occur on {system}, only on {either(systems, 'and')}"
             yield RULE.at(record, words, path=("differs", system), key=True)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 PLUGS = {
     "connect",
@@ -19,7 +19,7 @@ PLUGS = {
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
-    systems = listed(record.data["systems"])
+    systems = record.data["systems"]
     for step in walk.own:
         act = step.data.get("act")
         if (act not in machine.of_paths and act not in machine.local) or act in machine.whole:

@@ -8,13 +8,13 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, spot
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
     for (id, _at), since in walk.end.items():
-        if since >= 0 and machine.states[id].connection and id not in listed(record.data["leaves"]):
+        if since >= 0 and machine.states[id].connection and id not in record.data["leaves"]:
             words = f"{called(walk, since)} begins {machine.named(id)}, which still stands at the end, and leaves does not say so"
             yield RULE.at(
                 record, words, f"Write leaves: [{id}], or take it off.", spot(record, walk.steps[since], "sets")

@@ -8,7 +8,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.quantities import to_si, units
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
@@ -17,8 +17,8 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     litre = units()["L"].dimension
     equipment = context.book.of("equipment")
     held = {}
-    for id in listed(record.data["needs"]["equipment"]):
-        reach = mapped(equipment[id].data.get("range")) if id in equipment and equipment[id].sound else {}
+    for id in record.data["needs"]["equipment"]:
+        reach = equipment[id].data.get("range", {}) if id in equipment and equipment[id].sound else {}
         if reach and reach["unit"] in units() and units()[reach["unit"]].dimension == litre:
             held[id] = (to_si(reach["max"], reach["unit"], "none"), f"{reach['max']:g} {reach['unit']}")
     for i, step in context.steps_with(record, "stop_at"):

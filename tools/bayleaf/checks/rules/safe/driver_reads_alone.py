@@ -9,7 +9,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 from bayleaf.safety.hazards import types_of
 
 RECORDS = re.compile(
@@ -19,10 +19,10 @@ RECORDS = re.compile(
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk = context.walk(record)
-    if "road" not in listed(record.data["where"]) or record.data["needs"]["people"] > 1:
+    if "road" not in record.data["where"] or record.data["needs"]["people"] > 1:
         return
     for step in walk.taking:
-        instrument = mapped(step.data.get("takes")).get("instrument")
+        instrument = step.data.get("takes", {}).get("instrument")
         if "drive" not in step.acts or not isinstance(instrument, str):
             continue
         if not any(_records(context, t) for t in types_of(context.book, instrument)):
@@ -38,9 +38,7 @@ def _records(context: Context, equipment: str) -> bool:
     record = context.book.of("equipment").get(equipment)
     return bool(
         record
-        and RECORDS.search(
-            f"{record.title} {record.data.get('summary', '')} {' '.join(listed(record.data.get('setup')))}"
-        )
+        and RECORDS.search(f"{record.title} {record.data.get('summary', '')} {' '.join(record.data.get('setup', []))}")
     )
 
 

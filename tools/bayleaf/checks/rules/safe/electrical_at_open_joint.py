@@ -8,7 +8,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 SHUT = "tank-shut"
 
@@ -16,7 +16,7 @@ SHUT = "tank-shut"
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
     for step in walk.taking:
-        quantity = context.numbers.measured(mapped(step.data.get("takes")).get("reading", ""))
+        quantity = context.numbers.measured(step.data.get("takes", {}).get("reading", ""))
         if quantity is None or not quantity.dimension[4]:
             continue
         opened = next(

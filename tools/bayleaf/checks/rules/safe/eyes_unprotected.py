@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.preparations import preparations
 
 
@@ -18,11 +18,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     procedures, equipment = context.book.of("procedures"), context.book.of("equipment")
     ready = [record, *(procedures[p] for p in preparations(context.book, record.data) if p in procedures)]
     at_hand = [
-        e
-        for r in ready
-        if r.sound
-        for e in listed(r.data["needs"]["equipment"])
-        if e in equipment and equipment[e].sound
+        e for r in ready if r.sound for e in r.data["needs"]["equipment"] if e in equipment and equipment[e].sound
     ]
     if any(equipment[e].data["protective"] for e in at_hand):
         return

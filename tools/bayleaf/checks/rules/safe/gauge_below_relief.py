@@ -8,7 +8,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 from bayleaf.safety.paths import PathFact, pascals
 
 PUMPS = frozenset({"energise-pump", "start-engine", "crank", "crank-disabled"})
@@ -26,7 +26,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         if shut is None or not (PUMPS & step.acts or step.stands("running")):
             continue
         path = _most([*step.read_paths, *step.act_paths]) or _fuel(context, record, shut[0])
-        names = [*listed(step.data.get("equipment")), mapped(step.data.get("takes")).get("instrument")]
+        names = [*step.data.get("equipment", []), step.data.get("takes", {}).get("instrument")]
         for name in dict.fromkeys(n for n in names if isinstance(n, str)):
             top = _top(context, name)
             if path and top is not None and top[0] <= path.greatest:
@@ -38,7 +38,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
 
 
 def _fuel(context: Context, record: Record, at: str) -> PathFact | None:
-    return _most(context.paths.of([at], listed(record.data["systems"])))
+    return _most(context.paths.of([at], record.data["systems"]))
 
 
 def _most(paths) -> PathFact | None:
@@ -52,7 +52,7 @@ def _top(context: Context, equipment: str) -> tuple[float, str] | None:
     if record is None or not record.sound:
         return None
     limits = []
-    rated, reach = mapped(record.data.get("rated")), mapped(record.data.get("range"))
+    rated, reach = record.data.get("rated", {}), record.data.get("range", {})
     for value, unit in ((rated.get("value"), rated.get("unit")), (reach.get("max"), reach.get("unit"))):
         top = pascals({"value": value, "unit": unit}) if value is not None else None
         limits += [(top, f"{value:g} {unit}")] if top is not None else []

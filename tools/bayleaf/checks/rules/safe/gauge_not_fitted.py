@@ -10,14 +10,14 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.rules.safe.gauge_on_high_side import SCAN
 from bayleaf.finding import Finding
 from bayleaf.quantities import units
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
     connections = {s.id for s in machine.states.values() if s.connection}
     for step in walk.taking:
-        taken = mapped(step.data.get("takes"))
+        taken = step.data.get("takes", {})
         quantity = context.numbers.measured(taken.get("reading", ""))
         low = any(p.carries == "fuel" and p.side != "high" for p in step.read_paths)
         if "instrument" not in taken or quantity is None or quantity.dimension != units()["Pa"].dimension or not low:

@@ -9,7 +9,7 @@ from bayleaf.checks.facts.notes import spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.quantities import units
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 from bayleaf.safety.hazards import types_of
 
 SCAN = "scan-tool"
@@ -20,12 +20,12 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     for step in walk.own:
         if not step.read_paths and not step.act_paths:
             continue
-        taken = mapped(step.data.get("takes"))
+        taken = step.data.get("takes", {})
         names = [taken.get("instrument")] if _high(step.read_paths) and _pressure(context, taken.get("reading")) else []
         if {"connect", "close-joint"} & step.own and _high(step.act_paths):
             names += [
                 e
-                for e in listed(step.data.get("equipment"))
+                for e in step.data.get("equipment", [])
                 if any(_pressure_quantity(context, q) for q in _measures(context, e))
             ]
         for name in names:
@@ -42,7 +42,7 @@ def _high(paths) -> bool:
 
 def _measures(context: Context, equipment: str) -> list[str]:
     record = context.book.of("equipment").get(equipment)
-    return listed(record.data["measures"]) if record and record.sound else []
+    return record.data["measures"] if record and record.sound else []
 
 
 def _pressure(context: Context, reading: object) -> bool:

@@ -8,13 +8,13 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.walk(record), context.machine
     standing = {s for s, _at in walk.end}
-    for i, state in enumerate(listed(record.data["leaves"])):
+    for i, state in enumerate(record.data["leaves"]):
         if state in machine.states and state not in standing:
             ended = walk.last("ended", state, len(walk.steps))
             how = f"{called(walk, ended)} ends it" if ended is not None else "no step sets it"

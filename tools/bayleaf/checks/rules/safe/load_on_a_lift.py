@@ -8,13 +8,13 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 ROADS = {"road", "rolling-road"}
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, where = context.walk(record), listed(record.data["where"])
+    walk, where = context.walk(record), record.data["where"]
     step = next((s for s in walk.steps if "drive" in s.acts), None)
     bad = [w for w in where if w not in ROADS]
     if step is not None and bad:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.paths import PathFact, pascals
 
 # What a system bears at most; common practice, no source. A path that states its own greatest pressure may bear less.
@@ -41,7 +41,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
 
 def _ceiling(context: Context, path: PathFact) -> tuple[float, str] | None:
     """What a path of this kind bears, in psi, and its name; None where only the maker's figure can say."""
-    parts = [c for p in listed(context.book.of("systems")[path.system].data["paths"]) for c in p["through"]]
+    parts = [c for p in context.book.of("systems")[path.system].data["paths"] for c in p["through"]]
     boosted = any("charge" in c for c in parts)
     kind = {"vapour": VAPOUR, "air": CHARGE if boosted else INTAKE, "vacuum": INTAKE}.get(path.carries)
     return (kind[0]["value"], kind[1]) if kind else None

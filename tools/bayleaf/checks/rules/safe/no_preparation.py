@@ -7,14 +7,14 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.preparations import preparations
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     procedures = context.book.of("procedures")
     standing = context.standing
-    for i, id in enumerate(listed(record.data["inherits"])):
+    for i, id in enumerate(record.data["inherits"]):
         if id in procedures and procedures[id].sound and id not in standing:
             words = f"{id} is inherited and is not a standing preparation"
             yield RULE.at(
@@ -37,7 +37,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     for i, step in context.steps_with(record, "follow"):
         followed = procedures.get(step["follow"])
         missing = (
-            [p for p in listed(followed.data["inherits"]) if p not in own and p != record.id]
+            [p for p in followed.data["inherits"] if p not in own and p != record.id]
             if followed and followed.sound
             else []
         )

@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def same_systems(record: Record, context: Context, state: str, *fields: str) -> bool:
     """Whether another procedure says this of a state and may be done on the same car: a system in common, or for every system."""
-    mine = listed(record.data["systems"])
+    mine = record.data["systems"]
     said = [context.that_say(field, state) for field in fields]
     return any(id != record.id for by in said for system in ([*mine, ""] if mine else by) for id in by.get(system, ()))
 
@@ -20,7 +20,7 @@ def same_systems(record: Record, context: Context, state: str, *fields: str) -> 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     if record.data.get("standing"):
         return
-    for i, state in enumerate(listed(record.data["leaves"])):
+    for i, state in enumerate(record.data["leaves"]):
         known = context.machine.states.get(state)
         if known is None or not (known.forbids or known.connection):
             continue

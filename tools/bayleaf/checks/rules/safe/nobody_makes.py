@@ -8,12 +8,12 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.checks.rules.safe.nobody_ends import same_systems
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     machine, procedures = context.machine, context.book.of("procedures")
-    for i, state in enumerate(listed(record.data["needs"]["states"])):
+    for i, state in enumerate(record.data["needs"]["states"]):
         known = machine.states.get(state)
         if known is None or not (known.connection or state in machine.guards) or known.set_by:
             continue

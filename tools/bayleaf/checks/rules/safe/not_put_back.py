@@ -8,7 +8,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, part, spot
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
@@ -16,9 +16,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     for (act, at), since in walk.left.items():
         step = walk.steps[since]
         set_here = {n.what for n in step.notes if n.kind == "set"}
-        watched = {
-            s for s in set_here if act in machine.states[s].set_by or (at and s in listed(record.data["leaves"]))
-        }
+        watched = {s for s in set_here if act in machine.states[s].set_by or (at and s in record.data["leaves"])}
         implied = any(a != act and act in machine.acts_of(a) and (a, at) in walk.left for a in step.own)
         if watched or implied:
             continue  # SAFE-3 or SAFE-7 follows that state; a joint kept open on purpose is declared in leaves

@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     for i, step in context.steps_with(record, "proves"):
-        taken = mapped(step.get("takes")).get("reading")
-        for n, state in enumerate(listed(step["proves"])):
+        taken = step.get("takes", {}).get("reading")
+        for n, state in enumerate(step["proves"]):
             proof = context.machine.states[state].proof.get("reading") if state in context.machine.states else taken
             if taken is None or (proof and taken != proof):
                 words = f"step {i + 1} proves {state} and takes {taken or 'no reading'}"
@@ -24,7 +24,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
                 )
                 yield RULE.at(record, words, help, ("steps", i, "proves", n))
     for i, step in context.steps_with(record, "sets"):
-        for n, state in enumerate(listed(step["sets"])):
+        for n, state in enumerate(step["sets"]):
             if state in context.machine.states and context.machine.states[state].proof:
                 words = f"step {i + 1} sets {state}, which only a reading can prove"
                 yield RULE.at(record, words, "Write it in proves, with the reading in takes.", ("steps", i, "sets", n))

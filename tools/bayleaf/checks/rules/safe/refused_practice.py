@@ -10,7 +10,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.prose.signs import sign
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.steps import WalkedStep
 
 _NOT = re.compile(r"\b(do not|don't|never|not|no|without|instead of|refuse|rather than)\b", re.IGNORECASE)
@@ -120,7 +120,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         if crash and CRASH.search(text) and not _looked(context, record, i) and not _NOT.search(text):
             words = f"step {i + 1} resets the crash switch before anybody has looked for a leak"
             yield RULE.at(record, words, "Look for leaks in a step before it.", path)
-    for c in filter(_GAS.search, listed(record.data["needs"]["consumables"])):
+    for c in filter(_GAS.search, record.data["needs"]["consumables"]):
         path = ("needs", "consumables", record.data["needs"]["consumables"].index(c))
         yield RULE.at(
             record,

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.machine import State
 
 Key = tuple[str, str]
@@ -30,10 +30,10 @@ def _check(context: Context) -> Iterator[Finding]:
         for state in {
             s
             for record, i in steps
-            for s in listed(record.data["steps"][i].get("sets"))
+            for s in record.data["steps"][i].get("sets", [])
             if key and _lasts(machine.states.get(s))
         }:
-            telling = [(record, i) for record, i in steps if state in listed(record.data["steps"][i].get("sets"))]
+            telling = [(record, i) for record, i in steps if state in record.data["steps"][i].get("sets", [])]
             if 3 * len(telling) < 2 * len(steps):
                 continue
             there, n = telling[0]

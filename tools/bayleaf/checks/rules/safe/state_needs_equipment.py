@@ -9,7 +9,7 @@ from bayleaf.checks.facts.notes import noted, spot, step_name
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
@@ -18,9 +18,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
     for step, note in noted(context, record, "set", of=wanting):
         needs = machine.states[note.what].needs
         owner = context.book.of("procedures").get(step.source)
-        at_hand = (
-            {t for e in listed(owner.data["needs"]["equipment"]) for t in context.hazards.types(e)} if owner else set()
-        )
+        at_hand = {t for e in owner.data["needs"]["equipment"] for t in context.hazards.types(e)} if owner else set()
         if not at_hand & set(needs):
             words = (
                 f"{step_name(walk, step)} begins {machine.named(note.what)}, and the procedure has no {either(needs)}"

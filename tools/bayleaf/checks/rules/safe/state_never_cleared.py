@@ -9,7 +9,7 @@ from bayleaf.checks.facts.notes import called, part, spot
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
@@ -21,7 +21,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             or not state.forbids
             or state.connection
             or "leak-check" in state.ended_by
-            or id in listed(record.data["leaves"])
+            or id in record.data["leaves"]
         ):
             continue
         enders = [f"act: {act}" + (f", at: {at}" if at else "") for act in sorted(state.ended_by)]

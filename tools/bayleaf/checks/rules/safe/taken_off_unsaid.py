@@ -7,21 +7,21 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def _seats(context: Context, state: str) -> set[str]:
     """The components at which the book's procedures fit a connection."""
     procedures = context.book.of("procedures")
     steps = [step for id in context.makers(state) for step in procedures[id].data["steps"]]
-    return {step["at"] for step in steps if state in listed(step.get("sets")) and "at" in step}
+    return {step["at"] for step in steps if state in step.get("sets", []) and "at" in step}
 
 
 def _check(record: Record, context: Context) -> Iterator[Finding]:
     machine = context.machine
-    needed = [s for s in listed(record.data["needs"]["states"]) if s in machine.states and machine.states[s].connection]
+    needed = [s for s in record.data["needs"]["states"] if s in machine.states and machine.states[s].connection]
     for state in needed:
-        seats = _seats(context, state) if state not in listed(record.data.get("ends")) else set()
+        seats = _seats(context, state) if state not in record.data.get("ends", []) else set()
         for i, step in (
             enumerate(record.data["steps"]) if len(seats) == 1 else ()
         ):  # with several seats nobody knows which it is

@@ -8,7 +8,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 OPEN = "air-inlet-open"
 
@@ -19,10 +19,10 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         return
     turbo = [
         s
-        for s in listed(record.data["systems"])
+        for s in record.data["systems"]
         if s in systems
         and systems[s].sound
-        and any("turbocharger" in c for p in listed(systems[s].data.get("paths")) for c in listed(p["through"]))
+        and any("turbocharger" in c for p in systems[s].data.get("paths", []) for c in p["through"])
     ]
     for step in walk.own if turbo else []:
         if step.stands(OPEN) and (step.stands("running") or {"start-engine", "crank", "crank-disabled"} & step.acts):

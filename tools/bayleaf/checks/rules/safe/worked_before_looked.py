@@ -8,7 +8,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, part, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 from bayleaf.safety.steps import WalkedStep
 
 RELIEVED, UNPROVED = "fuel-pressure-relieved", "joint-unproved"
@@ -48,7 +48,7 @@ def _work(step: WalkedStep, context: Context) -> str:
     acts = sorted(WORK & step.own)
     if acts:
         return f"is to {context.machine.title(acts[0])}"
-    reading = mapped(step.data.get("takes")).get("reading")
+    reading = step.data.get("takes", {}).get("reading")
     quantity = context.numbers.measured(reading) if isinstance(reading, str) else None
     return "takes a reading" if quantity is not None and quantity.reference != "vacuum" else ""
 
@@ -58,7 +58,7 @@ def _theirs(context: Context, record: Record, step: WalkedStep, pressed: WalkedS
     if step.source == record.id or step.source != pressed.source:
         return False
     other = context.book.of("procedures").get(step.source)
-    return other is not None and UNPROVED in listed(other.data["needs"]["states"])
+    return other is not None and UNPROVED in other.data["needs"]["states"]
 
 
 RULE = Rule(

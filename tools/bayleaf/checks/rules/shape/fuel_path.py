@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Every path of a system."""
-    for i, path in enumerate(listed(record.data["paths"])):
+    for i, path in enumerate(record.data["paths"]):
         fuel = path["carries"] == "fuel"
         for name in ("side", "greatest"):
             if fuel and name not in path:

@@ -8,15 +8,15 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import number
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Errors by counts and by zones; numbers in different units are left to UNIT-1."""
-    error, span = mapped(record.data.get("error")), record.data.get("range")
+    error, span = record.data.get("error", {}), record.data.get("range")
     if error.get("counts") and "resolution" not in record.data:
         yield RULE.at(record, "the error is given in counts, and there is no resolution", path=("error", "counts"))
-    zones = listed(error.get("zones"))
+    zones = error.get("zones", [])
     if zones and not span:
         yield RULE.at(record, "the error is given by zones, and there is no range", path=("error",))
     if zones and span and {z["unit"] for z in zones} == {span["unit"]}:

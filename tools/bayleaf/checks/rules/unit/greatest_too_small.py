@@ -10,14 +10,14 @@ from bayleaf.checks.facts.bands import limits, shown
 from bayleaf.checks.messages import implausible
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.paths import pascals
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
     """Bands of readings at a component of a path that carries fuel."""
-    paths = {p["name"]: p["greatest"] for p in listed(record.data["paths"]) if "greatest" in p}
-    places = [p["name"] for p in listed(record.data["paths"])]
+    paths = {p["name"]: p["greatest"] for p in record.data["paths"] if "greatest" in p}
+    places = [p["name"] for p in record.data["paths"]]
     for band in [
         s for s in context.amounts(record) if s.role == "band" and s.known and s.quantity.reference == "gauge"
     ]:

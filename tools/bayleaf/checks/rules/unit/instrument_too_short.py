@@ -9,7 +9,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.bands import bands_of, limits, shown
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
@@ -17,7 +17,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     for i, step in context.steps_with(record, "takes"):
         takes = step["takes"]
         there = context.instruments(takes.get("instrument"), takes.get("reading"))
-        for band in bands_of(context, takes.get("reading"), listed(record.data["systems"])) if there else ():
+        for band in bands_of(context, takes.get("reading"), record.data["systems"]) if there else ():
             ends = [x for x in limits(band) if math.isfinite(x)]
             low, high = band.quantity.plausible
             if not all(low <= x <= high for x in ends):

@@ -10,7 +10,7 @@ from bayleaf.checks.facts.bands import bands_of, limits, shown
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
@@ -22,7 +22,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
             for one in context.instruments(takes.get("instrument"), takes.get("reading"))
             if one.error(0) is not None
         ]
-        for band in bands_of(context, takes.get("reading"), listed(record.data["systems"])) if there else ():
+        for band in bands_of(context, takes.get("reading"), record.data["systems"]) if there else ():
             low, high = limits(band)
             if (
                 not math.isfinite(high - low)

@@ -8,7 +8,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
 def check(record: Record, context: Context) -> Iterator[Finding]:
@@ -16,7 +16,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
 
     An id that does not exist is said by LINK-1; until it is mended nobody knows what was meant to be used.
     """
-    listed_there, used = listed(record.data["needs"]["equipment"]), {}
+    listed_there, used = record.data["needs"]["equipment"], {}
     for i, step in enumerate(record.data["steps"]):
         for path, id in _uses(step):
             used.setdefault(id, ("steps", i, *path))
@@ -24,7 +24,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     for id, path in used.items():
         if id not in unknown and not any(_same(context, id, other) for other in listed_there):
             yield RULE.at(record, f"step {path[1] + 1} uses {id}, which is not listed", mean(id, listed_there), path)
-    held = {e for s in listed(record.data["needs"]["states"]) for e in _of_state(context, s)}
+    held = {e for s in record.data["needs"]["states"] for e in _of_state(context, s)}
     for i, id in enumerate(listed_there if not unknown else ()):
         if not any(_same(context, id, other) for other in {*used, *held}) and not _protective(context, id):
             yield RULE.at(record, f"{id} is listed, and no step uses it", mean(id, used), ("needs", "equipment", i))
@@ -42,7 +42,7 @@ def _same(context: Context, one: str, other: str) -> bool:
 
 def _of_state(context: Context, state: str) -> list[str]:
     record = context.book.of("states").get(state)
-    return listed(record.data.get("needs")) if record and record.sound else []
+    return record.data.get("needs", []) if record and record.sound else []
 
 
 def _protective(context: Context, id: str) -> bool:
