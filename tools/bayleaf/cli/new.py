@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterable
 
 from bayleaf.cli import book_options, root_of
 from bayleaf.diagnosis.car.layout import layout_of
@@ -77,6 +78,6 @@ def stage_lines(part: str, mechanism: str, suggestions: list[Suggestion]) -> lis
     return said
 
 
-def _near(word: str, known) -> str:
+def _near(word: str, known: Iterable[str]) -> str:
     near = nearest(word, known)
     return f"did you mean {near}?" if near else f"there are {', '.join(list(known)[:12])}"

@@ -99,11 +99,11 @@ def _standing(view: Uses, record: Record) -> Markup:
 def _related(view: Uses, record: Record, body: str) -> Markup:
     """Everything that speaks of this record and is not linked above."""
     others = [r for r in view.referrers.get(record.id, []) if r.id != record.id and f"](@/{address_of(r)})" not in body]
-    rows = []
-    for kind in dict.fromkeys(r.kind for r in sorted(others, key=kind_order)):
-        rows.append(
-            (KIND_TITLES[kind], few([view.link(r.id) for r in sorted(others, key=kind_order) if r.kind == kind]))
-        )
+    others.sort(key=kind_order)
+    rows = [
+        (KIND[kind].title, few([view.link(r.id) for r in others if r.kind == kind]))
+        for kind in dict.fromkeys(r.kind for r in others)
+    ]
     return box("bl-related", section("see-also", "Also spoken of in", table(("Kind", "Pages"), rows)))
 
 
