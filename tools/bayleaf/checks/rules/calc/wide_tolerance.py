@@ -10,7 +10,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Not for temperatures, whose zero is arbitrary, and not for a value of zero."""
     if not amount.known or amount.quantity.dimension == (0, 0, 0, 1, 0):
         return
@@ -18,7 +18,9 @@ def check(amount: Amount, context: Context) -> Iterator[Finding]:
     if check["value"] and check["unit"] in amount.quantity.units:
         share = amount.si(check["within"]["value"]) / abs(amount.quantity.si(check["value"], check["unit"]))
         if share > 0.05:
-            yield RULE.at(amount.record, f"check {amount.path[1] + 1}: within is {share:.0%} of the value", path=amount.path)
+            yield RULE.at(
+                amount.record, f"check {amount.path[1] + 1}: within is {share:.0%} of the value", path=amount.path
+            )
 
 
 RULE = Rule(
@@ -34,7 +36,7 @@ RULE = Rule(
         "within: {value: 0.1, unit: kPa}",
         "within: {value: 40, unit: kPa}",
     ),
-    check=check,
+    find=find,
     kinds=("calculators",),
     roles=("width",),
 )

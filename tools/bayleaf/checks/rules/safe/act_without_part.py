@@ -17,8 +17,8 @@ PLUGS = {
 }  # also done to parts through which nothing flows
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     systems = listed(record.data["systems"])
     for step in walk.own:
         act = step.data.get("act")
@@ -54,5 +54,5 @@ RULE = Rule(
     why="What flows through a part, and at which pressure, is how a hazard is derived; an act that hides its part hides its hazard.",
     mend="Write at: and the component on the path.",
     example=Example("procedures/fit-gauge.yaml", "act: open-joint, at: fuel-test-port,", "act: open-joint,"),
-    check=_check,
+    find=find,
 )

@@ -11,8 +11,8 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for step in walk.own:  # a followed procedure does not know what was done before it
         act = step.data.get("act")
         since = _goes_on(step, act) if act in machine.undo else None
@@ -44,5 +44,5 @@ RULE = Rule(
         "  - {do: Switch the key on., act: key-on}\n",
         "  - {do: Switch the key on., act: key-on}\n  - {do: Switch the key on again., act: key-on}\n",
     ),
-    check=_check,
+    find=find,
 )

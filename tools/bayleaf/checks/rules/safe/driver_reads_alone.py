@@ -17,8 +17,8 @@ RECORDS = re.compile(
 )
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
     if "road" not in listed(record.data["where"]) or record.data["needs"]["people"] > 1:
         return
     for step in walk.taking:
@@ -54,5 +54,5 @@ RULE = Rule(
     why="A driver who looks at a needle at full load does not look at the road.",
     mend="Write people: 2, use an instrument that records, or a rolling road.",
     example=Example("procedures/drive-at-full-load.yaml", "people: 2}", "people: 1}"),
-    check=_check,
+    find=find,
 )

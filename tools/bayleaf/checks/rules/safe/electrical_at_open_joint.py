@@ -13,10 +13,10 @@ from bayleaf.records import Record, mapped
 SHUT = "tank-shut"
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for step in walk.taking:
-        quantity = context.numbers.measured(mapped(step.data.get("takes")).get("reading", ""))
+        quantity = context.amounts.measured(mapped(step.data.get("takes")).get("reading", ""))
         if quantity is None or not quantity.dimension[4]:
             continue
         opened = next(
@@ -57,5 +57,5 @@ RULE = Rule(
         "  - {do: Screw the gauge on the test port.,",
         "  - {do: Measure the voltage across the pump., takes: {reading: pump-supply-voltage, instrument: multimeter}}\n  - {do: Screw the gauge on the test port.,",
     ),
-    check=_check,
+    find=find,
 )

@@ -13,11 +13,11 @@ from bayleaf.records import Record
 BONDED, FLOWS = "container-bonded", frozenset({"bleed", "pour"})
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    machine = context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    machine = context.procedures.machine
     if BONDED not in machine.states or record.data["where"] == ["bench"]:  # a glass on the bench is bonded to no car
         return
-    walk = context.walk(record)
+    walk = context.procedures.walk(record)
     for index, step in enumerate(walk.steps):
         if FLOWS.isdisjoint(step.own) or step.source != record.id or step.stood(BONDED):
             continue
@@ -46,5 +46,5 @@ RULE = Rule(
         "\n  - {do: Bond the container to bare metal of the car., sets: [container-bonded]}",
         "",
     ),
-    check=_check,
+    find=find,
 )

@@ -11,10 +11,10 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     said = set()
-    for step, note in noted(context, record, "forbidden", "under-way"):
+    for step, note in noted(context.procedures, record, "forbidden", "under-way"):
         state, act = machine.named(note.what), machine.title(note.other)
         if (step.number, note.what) in said or (
             note.other in step.acts and _implied(machine, note.other, step, note.what)
@@ -58,5 +58,5 @@ RULE = Rule(
         "  - {do: Crank the engine., act: crank}\n"
         "  - {do: Look at the joint with a lamp., act: leak-check, at: fuel-test-port, cautions: [fuel-jet, stop-at-any-leak]}\n",
     ),
-    check=_check,
+    find=find,
 )

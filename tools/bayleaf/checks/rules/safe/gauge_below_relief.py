@@ -14,8 +14,8 @@ from bayleaf.safety.paths import PathFact, pascals
 PUMPS = frozenset({"energise-pump", "start-engine", "crank", "crank-disabled"})
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
     for step in walk.own if any(step.doing or "clamp" in step.own for step in walk.own) else ():
         shut = next(
             ((at, since) for (act, at), since in step.doing.items() if act == "clamp" and _fuel(context, record, at)),
@@ -38,7 +38,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
 
 
 def _fuel(context: Context, record: Record, at: str) -> PathFact | None:
-    return _most(context.paths.of([at], listed(record.data["systems"])))
+    return _most(context.procedures.paths.of([at], listed(record.data["systems"])))
 
 
 def _most(paths) -> PathFact | None:
@@ -76,5 +76,5 @@ RULE = Rule(
         "instrument: gauge-0-160",
         "instrument: gauge-0-100",
     ),
-    check=_check,
+    find=find,
 )

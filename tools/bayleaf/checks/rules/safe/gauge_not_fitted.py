@@ -13,16 +13,16 @@ from bayleaf.quantities import units
 from bayleaf.records import Record, mapped
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     connections = {s.id for s in machine.states.values() if s.connection}
     for step in walk.taking:
         taken = mapped(step.data.get("takes"))
-        quantity = context.numbers.measured(taken.get("reading", ""))
+        quantity = context.amounts.measured(taken.get("reading", ""))
         low = any(p.carries == "fuel" and p.side != "high" for p in step.read_paths)
         if "instrument" not in taken or quantity is None or quantity.dimension != units()["Pa"].dimension or not low:
             continue
-        if SCAN in context.hazards.types(taken["instrument"]) or (step.had | step.has) & connections:
+        if SCAN in context.procedures.hazards.types(taken["instrument"]) or (step.had | step.has) & connections:
             continue
         ended = next(
             (
@@ -57,5 +57,5 @@ RULE = Rule(
     example=Example(
         "procedures/measure-primed-pressure.yaml", "needs: {states: [gauge-on-rail],", "needs: {states: none,"
     ),
-    check=_check,
+    find=find,
 )

@@ -15,8 +15,8 @@ from bayleaf.safety.hazards import types_of
 SCAN = "scan-tool"
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
     for step in walk.own:
         if not step.read_paths and not step.act_paths:
             continue
@@ -46,12 +46,12 @@ def _measures(context: Context, equipment: str) -> list[str]:
 
 
 def _pressure(context: Context, reading: object) -> bool:
-    quantity = context.numbers.measured(reading) if isinstance(reading, str) else None
+    quantity = context.amounts.measured(reading) if isinstance(reading, str) else None
     return quantity is not None and quantity.dimension == units()["Pa"].dimension
 
 
 def _pressure_quantity(context: Context, quantity: str) -> bool:
-    known = context.quantities.get(quantity)
+    known = context.desk.quantities.get(quantity)
     return known is not None and known.dimension == units()["Pa"].dimension
 
 
@@ -69,5 +69,5 @@ RULE = Rule(
         "takes: {reading: high-side-pressure-idle, instrument: scan-tool}",
         "takes: {reading: high-side-pressure-idle, instrument: gauge-0-100}",
     ),
-    check=_check,
+    find=find,
 )

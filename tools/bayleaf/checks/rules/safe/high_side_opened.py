@@ -13,8 +13,8 @@ from bayleaf.records import Record
 SAFE = "high-side-safe"
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
     for step in walk.doing("open-joint", "disconnect", "bleed"):
         high = next((p for p in step.act_paths if p.carries == "fuel" and p.side == "high"), None)
         if high is None or step.stood(SAFE):
@@ -28,7 +28,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
 def _help(context: Context) -> str:
     proof = [
         p
-        for p in context.makers(SAFE)
+        for p in context.procedures.makers(SAFE)
         if any(SAFE in (s.get("proves") or []) for s in context.book.of("procedures")[p].data["steps"])
     ]
     return (
@@ -56,5 +56,5 @@ RULE = Rule(
         "  - {do: Stop the engine., act: stop-engine}\n"
         "  - {do: Open the pipe nut at the rail., act: open-joint, at: direct-rail, cautions: [fuel-jet, pressure-not-seen, high-side-stays-shut]}",
     ),
-    check=_check,
+    find=find,
 )

@@ -12,8 +12,8 @@ from bayleaf.records import Record
 INSTEAD = {"disconnect": "open-joint", "connect": "close-joint"}
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for step in context.walk(record).doing(*INSTEAD):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    for step in context.procedures.walk(record).doing(*INSTEAD):
         act = step.data.get("act")
         fuel = next((p for p in step.act_paths if p.carries == "fuel"), None)
         if act in INSTEAD and "at" in step.data and fuel:
@@ -38,5 +38,5 @@ RULE = Rule(
     example=Example(
         "procedures/fit-gauge.yaml", "act: open-joint, at: fuel-test-port,", "act: disconnect, at: fuel-test-port,"
     ),
-    check=_check,
+    find=find,
 )

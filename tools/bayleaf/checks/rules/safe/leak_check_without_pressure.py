@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.notes import called, followed, spot, step_name
+from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
@@ -13,8 +13,8 @@ from bayleaf.records import Record
 RELIEVED = "fuel-pressure-relieved"
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
     for index, step in enumerate(walk.steps):
         if (
             "leak-check" not in step.own
@@ -31,8 +31,8 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
 
 def _alone(context: Context, record: Record, step) -> bool:
     """Whether the followed procedure has the same slip by itself, so that it is reported there."""
-    other = followed(context, record, step)
-    steps = context.walk(other).steps if other else []
+    other = context.procedures.followed(record, step)
+    steps = context.procedures.walk(other).steps if other else []
     return any((s.source, s.path) == (step.source, step.path) and any(k[0] == RELIEVED for k in s.after) for s in steps)
 
 
@@ -50,5 +50,5 @@ RULE = Rule(
         "  - {do: Switch the key on., act: key-on}\n  - {do: Look at the port",
         "  - {do: Look at the port",
     ),
-    check=_check,
+    find=find,
 )

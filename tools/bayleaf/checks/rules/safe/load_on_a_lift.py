@@ -13,8 +13,8 @@ from bayleaf.records import Record, listed
 ROADS = {"road", "rolling-road"}
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, where = context.walk(record), listed(record.data["where"])
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, where = context.procedures.walk(record), listed(record.data["where"])
     step = next((s for s in walk.steps if "drive" in s.acts), None)
     bad = [w for w in where if w not in ROADS]
     if step is not None and bad:
@@ -33,5 +33,5 @@ RULE = Rule(
     why="Wheels that drive a car on a lift walk it off the pads.",
     mend="Name only road and rolling-road in where.",
     example=Example("procedures/drive-at-full-load.yaml", "where: [road, rolling-road]", "where: [road, lift]"),
-    check=_check,
+    find=find,
 )

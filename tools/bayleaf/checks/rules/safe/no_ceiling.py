@@ -16,8 +16,8 @@ INTAKE = ({"value": 1, "unit": "psi"}, "an intake without boost, or a crankcase"
 CHARGE = ({"value": 10, "unit": "psi"}, "the charge side")
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for step in context.walk(record).doing("pressurise"):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    for step in context.procedures.walk(record).doing("pressurise"):
         limit = step.data.get("at_most")
         if limit is None or pascals(limit) is None:
             words = f"step {step.number} puts pressure on a system and no at_most says how much it may bear"
@@ -64,5 +64,5 @@ RULE = Rule(
         "  - {do: Push the hose on",
         "  - {do: Blow into the hose., act: pressurise, at: regulator-vacuum-hose}\n  - {do: Let the pressure off., act: vent, at: regulator-vacuum-hose}\n  - {do: Push the hose on",
     ),
-    check=_check,
+    find=find,
 )

@@ -11,8 +11,8 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for (id, at), since in walk.end.items():
         if since < 0 or "leak-check" not in machine.states[id].ended_by:
             continue
@@ -38,5 +38,5 @@ RULE = Rule(
         "  - {do: Look at the port with a lamp., act: leak-check, at: fuel-test-port, cautions: [fuel-jet, stop-at-any-leak]}\n",
         "",
     ),
-    check=_check,
+    find=find,
 )

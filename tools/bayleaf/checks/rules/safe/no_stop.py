@@ -11,8 +11,8 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     stopping = {s.id for s in machine.states.values() if s.stops}
     for step in walk.own:
         if step.had.isdisjoint(stopping):
@@ -44,5 +44,5 @@ RULE = Rule(
         "    stop_at: {value: 0.5, unit: L, basis: {practice: true}}\n",
         "",
     ),
-    check=_check,
+    find=find,
 )

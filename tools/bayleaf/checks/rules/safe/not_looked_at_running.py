@@ -11,8 +11,8 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     if not any("start-engine" in s.own for s in walk.steps):
         return  # its look is primed only; SAFE-7 sees to that
     for step in walk.own:
@@ -46,5 +46,5 @@ RULE = Rule(
         "  - {do: Switch the key off., act: key-off}\nresults",
         "  - {do: Start the engine., act: start-engine}\n  - {do: Stop the engine., act: stop-engine}\nresults",
     ),
-    check=_check,
+    find=find,
 )

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.messages import either, field
-from bayleaf.checks.prose.signs import words_of
 from bayleaf.checks.prose.writing import sentences
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
@@ -37,20 +36,14 @@ _ORDER = re.compile(
     + ")",
     re.IGNORECASE,
 )
-# A first look: every order begins with one of these words.
-_VERBS = frozenset(
-    words_of(
-        "start restart crank switch turn drive run let command press open loosen undo unscrew crack part slacken bleed"
-    )
-)
 _NOT = re.compile(r"(do not|don't|never)\b", re.IGNORECASE)
 _WORDS = re.compile(r"[^.,;:]*")
 _LINK = re.compile(r"\[\[([^\[\]|]*)")
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for path, text in context.prose(record):
-        if path[0] not in FIELDS or not _may(text) or not _ORDER.search(text):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    for path, text in context.texts.prose(record):
+        if path[0] not in FIELDS or not _ORDER.search(text):
             continue
         linked = [id for id in _LINK.findall(text) if id in context.book.of("procedures")]
         for hit in (hit for s in sentences(text) for hit in _ORDER.finditer(s)):
@@ -59,15 +52,13 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
                 continue
             walked = [record.id, *linked] if record.kind == "procedures" else linked
             if not any(
-                s.own & set(acts) for id in walked for s in context.walk(context.book.of("procedures")[id]).steps
+                s.own & set(acts)
+                for id in walked
+                for s in context.procedures.walk(context.book.of("procedures")[id]).steps
             ):
                 order = _WORDS.match(hit.string, hit.start(hit.lastindex))[0].strip()
                 words = f"{field(record, path)} orders {order[:1].lower() + order[1:]!r}, and no step with act: {either(acts)} carries its cautions"
                 yield RULE.at(record, words, path=path)
-
-
-def _may(text: str) -> bool:
-    return not _VERBS.isdisjoint(words_of(text)) or not text.isascii()
 
 
 RULE = Rule(
@@ -88,5 +79,5 @@ RULE = Rule(
         "misleads: [A hose that hangs down drains before anybody looks.]",
         'misleads: ["A small crack wets it only at idle. Run the engine, stop it, and look again."]',
     ),
-    check=_check,
+    find=find,
 )

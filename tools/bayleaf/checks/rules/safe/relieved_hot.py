@@ -13,11 +13,11 @@ from bayleaf.records import Record
 COOL = "cool-down"
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     cooled = [s.id for s in machine.setters.get(COOL, ())]
     warmed = {s.id for s in machine.states.values() if COOL in s.ended_by and not s.set_by}
-    for step, note in noted(context, record, "set", of=warmed) if cooled else ():
+    for step, note in noted(context.procedures, record, "set", of=warmed) if cooled else ():
         if step.source != record.id or step.had & set(cooled):
             continue
         ended = walk.last("ended", cooled[0], walk.steps.index(step))
@@ -38,5 +38,5 @@ RULE = Rule(
     example=Example(
         "procedures/relieve-fuel-pressure.yaml", "  - {do: Let the engine and the exhaust cool., act: cool-down}\n", ""
     ),
-    check=_check,
+    find=find,
 )

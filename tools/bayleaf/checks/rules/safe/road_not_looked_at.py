@@ -11,8 +11,8 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     driven = [
         i
         for i, s in enumerate(walk.steps)
@@ -49,5 +49,5 @@ RULE = Rule(
         "needs: {states: none,",
         "needs: {states: [gauge-on-rail],",
     ),
-    check=_check,
+    find=find,
 )

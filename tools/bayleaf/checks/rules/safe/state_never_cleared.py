@@ -12,8 +12,8 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for (id, at), since in walk.end.items():
         state = machine.states[id]
         if (
@@ -51,5 +51,5 @@ RULE = Rule(
     why="Whoever comes next does not know that the joint is open, the engine runs or the fuse is out.",
     mend="Add the step that ends the state.",
     example=Example("procedures/read-high-side.yaml", "\n  - {do: Stop the engine., act: stop-engine}", ""),
-    check=_check,
+    find=find,
 )

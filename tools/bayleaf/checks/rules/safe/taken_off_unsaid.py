@@ -13,12 +13,12 @@ from bayleaf.records import Record, listed
 def _seats(context: Context, state: str) -> set[str]:
     """The components at which the book's procedures fit a connection."""
     procedures = context.book.of("procedures")
-    steps = [step for id in context.makers(state) for step in procedures[id].data["steps"]]
+    steps = [step for id in context.procedures.makers(state) for step in procedures[id].data["steps"]]
     return {step["at"] for step in steps if state in listed(step.get("sets")) and "at" in step}
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    machine = context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    machine = context.procedures.machine
     needed = [s for s in listed(record.data["needs"]["states"]) if s in machine.states and machine.states[s].connection]
     for state in needed:
         seats = _seats(context, state) if state not in listed(record.data.get("ends")) else set()
@@ -42,5 +42,5 @@ RULE = Rule(
     mend="Name the connection in ends.",
     excusable=True,
     example=Example("procedures/take-gauge-off.yaml", "\nends: [gauge-on-rail]", ""),
-    check=_check,
+    find=find,
 )

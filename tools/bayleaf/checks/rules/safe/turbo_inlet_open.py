@@ -13,8 +13,8 @@ from bayleaf.records import Record, listed
 OPEN = "air-inlet-open"
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, systems = context.walk(record), context.book.of("systems")
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, systems = context.procedures.walk(record), context.book.of("systems")
     if not any(step.stands(OPEN) for step in walk.own):
         return
     turbo = [
@@ -46,5 +46,5 @@ RULE = Rule(
         "  - {do: Take the inlet duct off., act: disconnect, at: inlet-duct, sets: [air-inlet-open]}\n"
         "  - {do: Start the engine., act: start-engine}",
     ),
-    check=_check,
+    find=find,
 )

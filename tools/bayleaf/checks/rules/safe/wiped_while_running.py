@@ -15,8 +15,8 @@ from bayleaf.records import Record
 WIPES = re.compile(r"\b(wip(e|es|ed|ing)|dab|touch|feel)\b", re.IGNORECASE)
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
     for step in walk.doing("leak-check"):
         if not WIPES.search(step.data.get("do", "")):
             continue
@@ -63,5 +63,5 @@ RULE = Rule(
         "  - {do: Wipe the pipe nuts with a dry cloth., act: leak-check, at: direct-rail, cautions: [high-side-stays-shut, fuel-jet]}\n"
         "  - {do: Stop the engine., act: stop-engine}",
     ),
-    check=_check,
+    find=find,
 )

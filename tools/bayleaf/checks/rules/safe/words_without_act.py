@@ -108,7 +108,7 @@ _CLAUSE = re.compile(
 _OPENING = ("when", "if", "with", "while", "after", "before", "once", "let", "have")
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     for i, step in enumerate(record.data["steps"]):
         text = step.get("do", "")
         first = _FIRST.match(text)
@@ -119,7 +119,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         cloth = CLOTH in text
         if not rows and not cloth:
             continue
-        done = context.machine.acts_of(step.get("act"))
+        done = context.procedures.machine.acts_of(step.get("act"))
         if not cloth and not any(done.isdisjoint(acts) for _pattern, acts in rows):
             continue  # whichever row fits, its act is there
         hit, acts = next(
@@ -127,7 +127,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         )
         if not acts and cloth:
             hit, acts = CLOTH, ("open-joint",)
-        wanted = [a for a in acts if a in context.machine.titles]
+        wanted = [a for a in acts if a in context.procedures.machine.titles]
         if wanted and done.isdisjoint(wanted):
             has = f"its act is {step['act']}" if "act" in step else "it has no act"
             words = f"the words of step {i + 1} are {hit.strip()!r}, and {has}"
@@ -152,5 +152,5 @@ RULE = Rule(
     example=Example(
         "procedures/measure-idle-pressure.yaml", "{do: Stop the engine., act: stop-engine}", "{do: Stop the engine.}"
     ),
-    check=_check,
+    find=find,
 )

@@ -16,8 +16,8 @@ RELIEVED, UNPROVED = "fuel-pressure-relieved", "joint-unproved"
 WORK = frozenset({"bleed", "open-joint", "clamp", "pressurise", "connect-electrical", "disconnect-electrical"})
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, states = context.walk(record), context.machine.states
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, states = context.procedures.walk(record), context.procedures.machine.states
     if RELIEVED not in states or not any(UNPROVED in step.had for step in walk.steps):
         return
     presses = states[RELIEVED].ended_by - states[UNPROVED].forbids - {"cool-down"}  # the others SAFE-4 refuses
@@ -47,9 +47,9 @@ def _work(step: WalkedStep, context: Context) -> str:
     """What a step does that waits for the look; nothing where it may come before it. A joint under suction draws air and drips nothing."""
     acts = sorted(WORK & step.own)
     if acts:
-        return f"is to {context.machine.title(acts[0])}"
+        return f"is to {context.procedures.machine.title(acts[0])}"
     reading = mapped(step.data.get("takes")).get("reading")
-    quantity = context.numbers.measured(reading) if isinstance(reading, str) else None
+    quantity = context.amounts.measured(reading) if isinstance(reading, str) else None
     return "takes a reading" if quantity is not None and quantity.reference != "vacuum" else ""
 
 
@@ -78,5 +78,5 @@ RULE = Rule(
         "  - {do: Look at the joint with a lamp.,",
         "  - {do: Read the fuel pressure gauge., when: pump-priming, takes: {reading: rail-pressure-primed, instrument: fuel-pressure-gauge}}\n  - {do: Look at the joint with a lamp.,",
     ),
-    check=_check,
+    find=find,
 )

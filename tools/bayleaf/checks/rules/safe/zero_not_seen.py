@@ -13,8 +13,8 @@ from bayleaf.records import Record
 ZERO = "zero-seen"
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for step in walk.doing("open-joint"):
         fitted = sorted({s for s, _at in step.before if s in machine.states and machine.states[s].connection})
         low = any(p.carries == "fuel" and p.side != "high" for p in step.act_paths)
@@ -38,5 +38,5 @@ RULE = Rule(
     why="A relief that somebody believes in is not a relief; with a gauge on the rail there is no reason to believe.",
     mend="Add a step that reads zero and proves it, directly before the joint is opened.",
     example=Example("procedures/take-gauge-off.yaml", "\n    proves: [zero-seen]", ""),
-    check=_check,
+    find=find,
 )

@@ -20,7 +20,7 @@ _ANYWHERE = {
 }
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Questions and measured readings for diagnosis or recognition; both fields together are one too many."""
     data = record.data
     if "at" in data and "between" in data:
@@ -42,7 +42,7 @@ RULE = Rule(
     why="A reading without a place lies on no path, so no fault has to speak about it.",
     mend="Write at, or between for an electrical reading.",
     example=Example("readings/lines-at-rail.yaml", "at: fuel-rail\n", ""),
-    check=check,
+    find=find,
     kinds=("readings",),
     excusable=True,
 )
