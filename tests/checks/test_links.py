@@ -9,7 +9,7 @@ import pytest
 
 from bayleaf.checks.facts.link_table import LINKS
 from bayleaf.checks.facts.links import ids_of, links_of
-from bayleaf.checks.facts.rings import rings
+from bayleaf.checks.facts.cycles import cycles
 from bayleaf.checks.prose.writing import prose_of
 from bayleaf.records import KINDS, VOCABULARY_KINDS, Record, book_from_data, load
 from tests.checks.small import SCHEMAS
@@ -98,12 +98,12 @@ def test_the_ids_without_their_places_are_those_with_their_places(kind):
 
 
 def test_a_ring_is_found_once():
-    assert list(rings({"a": ["b"], "b": ["c"], "c": ["a"], "d": ["a", "d"]})) == [["a", "b", "c"], ["d"]]
-    assert list(rings({"a": ["b", "c"], "b": ["c"], "c": []})) == []
+    assert list(cycles({"a": ["b"], "b": ["c"], "c": ["a"], "d": ["a", "d"]})) == [["a", "b", "c"], ["d"]]
+    assert list(cycles({"a": ["b", "c"], "b": ["c"], "c": []})) == []
 
 
 def test_a_long_chain_needs_no_recursion():
-    assert list(rings({str(n): [str(n + 1)] for n in range(50_000)})) == []
+    assert list(cycles({str(n): [str(n + 1)] for n in range(50_000)})) == []
 
 
 def test_a_record_without_text_has_no_links():
