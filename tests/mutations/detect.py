@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import copy
 from collections import defaultdict
 from dataclasses import dataclass
 
@@ -46,6 +47,13 @@ class Seen:
 Key = tuple[str, str, str, str]  # level, code, record, message
 
 
+def as_written(data: object) -> object:
+    """A record's data as its text has it: no list and no map is empty there, the word none stands instead."""
+    if isinstance(data, dict):
+        return {key: as_written(value) for key, value in data.items()} or "none"
+    return ([as_written(item) for item in data] or "none") if isinstance(data, list) else data
+
+
 class Detector:
     """Holds a book and what its rules say of it, and tells what they say more about a mutant."""
 
@@ -76,7 +84,8 @@ class Detector:
             problems = load_text(mutant.text).problems
             return Seen("error", problems[0].code) if problems else Seen()
         record = self.book.of(mutant.kind)[mutant.id]
-        data = mutant.data if record.prefix == () else {mutant.id: mutant.data}
+        written = as_written(mutant.data)
+        data = written if record.prefix == () else {mutant.id: written}
         if self.shapes.findings(Record(record.kind, record.id, data, Source(record.file))):
             return Seen("error", "SHAPE")
         book = self._with(record, mutant)
@@ -104,7 +113,9 @@ class Detector:
         }
         typed = {path: text for path, text in typed.items() if path[len(record.prefix) :] != mutant.path}
         source = Source(record.file, typed={path[len(record.prefix) :]: text for path, text in typed.items()})
-        new = Record(record.kind, record.id, mutant.data, source, (), record.sound)
+        data = copy.deepcopy(mutant.data)
+        record.fields.empty(data)
+        new = Record(record.kind, record.id, data, source, (), record.sound, record.fields)
         book = Book(
             self.book.root,
             {kind: dict(held) for kind, held in self.book.kinds.items()},

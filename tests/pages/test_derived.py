@@ -9,8 +9,8 @@ from bayleaf.pages.kinds.symptoms import first_line
 from bayleaf.pages.parts.bands import band_table
 from bayleaf.pages.parts.shown_by import showing
 from bayleaf.pages.tree import pages
-from bayleaf.records import book_from_data
 from tests.checks.small import load_small
+from tests.data import book_of
 from tests.pages.shown import block, parsed, seen
 
 COMMON = {"summary": "A line about it.", "also_called": "none", "status": "draft"}
@@ -39,7 +39,7 @@ def fault(title: str, stages: dict, **more: object) -> dict:
 
 @pytest.fixture(scope="module")
 def book():
-    return book_from_data(
+    return book_of(
         {
             "quantities": {
                 "pressure": {
@@ -188,7 +188,7 @@ def test_a_fault_says_which_paths_of_other_families_it_leaves_alone_and_what_mov
         "elsewhere": {"normal_on": ["feed", "charge air"], "because": "Only the high side is touched."},
         "stages": pump["stages"] | {"worn": pump["stages"]["worn"] | {"wheel-seen": ["sound", "oily"]}},
     }
-    said = seen(pages(book_from_data(small))["faults/high-pressure-pump-worn.md"])
+    said = seen(pages(book_of(small))["faults/high-pressure-pump-worn.md"])
     assert "Readings on feed stay normal. Only the high side is touched." in said
     assert "In a car that has one of these paths as well, the readings on it stay normal: charge air." in said
     assert "Wheel seen: " in said and "oily" in said.split("Wheel seen: ")[1][:60]

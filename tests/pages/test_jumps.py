@@ -66,11 +66,7 @@ def test_every_kind_of_long_page_leads_to_all_its_sections(made, address):
 
 
 def test_on_a_car_that_adds_cautions_the_top_leads_only_behind_them(view, made):
-    layers = [
-        r
-        for r in view.live("systems")
-        if isinstance(r.data.get("brings"), dict) and r.data["brings"].get("cautions") != "none"
-    ]
+    layers = [r for r in view.live("systems") if r.data.get("brings", {}).get("cautions")]
     assert layers
     for layer in layers:
         assert not {"recognise", "brings"} & set(led_to(parsed(made[f"systems/{layer.id}.md"]))), layer.id

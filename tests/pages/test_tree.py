@@ -10,8 +10,10 @@ import pytest
 
 from bayleaf.pages import entries, pages
 from bayleaf.pages.building.text import text
-from bayleaf.pages.building.view import PAGED, address_of, every_value
-from bayleaf.records import KINDS, book_from_data
+from bayleaf.pages.building.view import PAGED, address_of
+from bayleaf.records import KINDS
+from bayleaf.records.named import bases_of
+from tests.data import book_of
 from tests.pages.shown import ROOT, front, parsed, real_book, seen
 
 LINK = re.compile(r"\]\(([^)]+)\)")
@@ -72,14 +74,10 @@ def test_every_number_of_a_record_says_on_its_page_where_it_comes_from(made):
         if not record.sound or record.kind not in PAGED:
             continue
         page = seen(made[address_of(record)])
-        for path, value in every_value(record.data):
-            if path[-2:-1] != ("basis",):
-                continue
-            words = {"practice": "common practice, no source", "invented": "INVENTED", "place": str(value)}.get(
-                path[-1]
-            )
+        for name, value in (one for _path, basis in bases_of(record) for one in basis.items()):
+            words = {"practice": "common practice, no source", "invented": "INVENTED", "place": str(value)}.get(name)
             words = words or (real_book().get(value).title.split(",")[0] if real_book().get(value) else str(value))
-            assert " ".join(words.split()) in page, (record.file, path)
+            assert " ".join(words.split()) in page, (record.file, name)
 
 
 def test_whatever_is_invented_says_so_at_the_top_of_its_page(made):
@@ -104,7 +102,7 @@ def test_the_same_book_gives_the_same_bytes():
 
 
 def test_an_empty_book_has_every_index_and_says_that_nothing_is_there():
-    made = pages(book_from_data({}))
+    made = pages(book_of({}))
     assert "none in this book yet" in seen(made["faults/index.md"])
     assert all(f"{kind}/index.md" in made for kind in KINDS)
 
@@ -116,7 +114,7 @@ def test_a_rule_page_keeps_the_indentation_and_the_brackets_of_its_examples(made
 
 def test_a_hostile_record_is_shown_as_it_was_written_on_every_page_that_speaks_of_it():
     evil = "</p></aside><script>alert(1)</script> [x](http://example.org) **b** {{ a }} | `c` &lt; \"q\" 's'"
-    made = pages(book_from_data(hostile(evil)))
+    made = pages(book_of(hostile(evil)))
     spoken = " ".join(evil.split())
     shown_on = [path for path, page in made.items() if path.endswith(".md") and spoken in seen(page)]
     assert {"procedures/work.md", "cautions/fire.md", "faults/broken.md", "components/part.md", "index.md"} <= set(
@@ -128,7 +126,7 @@ def test_a_hostile_record_is_shown_as_it_was_written_on_every_page_that_speaks_o
         tree = parsed(page)
         assert not tree.css("script, img, iframe, [onerror], a[href^='http']"), path
         assert not list(tree.css("em, code, blockquote")), path
-    assert "<script" not in json.dumps([text(e.title) for e in entries(book_from_data(hostile(evil)))])
+    assert "<script" not in json.dumps([text(e.title) for e in entries(book_of(hostile(evil)))])
 
 
 def hostile(evil: str) -> dict:

@@ -13,7 +13,8 @@ import pytest
 import yaml
 
 from bayleaf.checks.context import Context
-from bayleaf.records import book_from_data, load
+from bayleaf.records import load
+from tests.data import book_of
 
 VOCABULARY = Path(__file__).resolve().parents[2] / "kb" / "vocabulary"
 WORDS = {
@@ -65,7 +66,7 @@ def walk(*steps: dict, where: str = "bay", needs: tuple[str, ...] = ()):
         "where": [where],
         "steps": [{"do": "x", **s} for s in steps],
     }
-    book = book_from_data(
+    book = book_of(
         {
             **WORDS,
             "systems": {id: {"title": id, "family": "fuel", "paths": paths} for id, paths in PATHS.items()},

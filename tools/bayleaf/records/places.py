@@ -117,7 +117,9 @@ class _Reader:
         """The fields of a map, and its entries by name."""
         fields = {name: (inner, self.resolved(inner, {})) for name, inner in schema.get("properties", {}).items()}
         depth = len(where.path)
-        covering = [name for name, (_inner, (_shape, its)) in fields.items() if its.get("x-basis") and its.get("x-covers", True)]
+        covering = [
+            name for name, (_inner, (_shape, its)) in fields.items() if its.get("x-basis") and its.get("x-covers", True)
+        ]
         below = where._replace(
             quantity=said.get("x-quantity", where.quantity),
             bases=(*((depth, name) for name in covering), *where.bases),
@@ -137,7 +139,9 @@ class _Reader:
             place.names = _ids(self.resolved(schema["propertyNames"], {})[1], (*where.path, "@")) or place.names
         if isinstance(schema.get("additionalProperties"), dict):
             place.each = place.each or Place()
-            self.fill(place.each, schema["additionalProperties"], {}, below._replace(path=(*where.path, "*"), name=depth))
+            self.fill(
+                place.each, schema["additionalProperties"], {}, below._replace(path=(*where.path, "*"), name=depth)
+            )
 
 
 def _said(schema: Schema) -> Schema:
@@ -148,4 +152,9 @@ def _ids(said: Schema, path: tuple[str, ...]) -> Ids | None:
     kinds = said.get("x-kinds", [])
     if not kinds:
         return None
-    return Ids(path[0] if path else "", path[-1] if path else "", () if kinds == "any" else tuple(kinds), tuple(said.get("x-words", ())))
+    return Ids(
+        path[0] if path else "",
+        path[-1] if path else "",
+        () if kinds == "any" else tuple(kinds),
+        tuple(said.get("x-words", ())),
+    )

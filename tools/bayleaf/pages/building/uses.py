@@ -12,13 +12,9 @@ from bayleaf.diagnosis.faults.matrix import Matrix, matrix_of_system
 from bayleaf.formulas.calculator.compile import compile_calculator
 from bayleaf.formulas.calculator.model import Calculator
 from bayleaf.formulas.language.errors import FormulaError
-from bayleaf.pages.building.text import LINK
-from bayleaf.pages.building.view import View, every_value
+from bayleaf.pages.building.view import View
 from bayleaf.records import Record, listed, mapped
-
-# A scalar that equals the id of an entry of these kinds is not a reference to it: the words are too common.
-WORDS_ONLY = ("terms", "acts", "hazards", "conditions")
-
+from bayleaf.records.named import links_of
 
 # What a path carries, as a heading; a part on several paths stands under the first.
 CARRIES = {
@@ -44,13 +40,8 @@ class Uses(View):
         for record in self.book.records():
             if not record.sound or record.data.get("status") == "retired":
                 continue
-            for path, value in every_value(record.data):
-                for id in [*path, value] if isinstance(value, str) else path:
-                    target = self.get(id)
-                    if target is not None and target.kind not in WORDS_ONLY:
-                        found.setdefault(target.id, {})[record.id] = record
-                for match in LINK.finditer(value) if isinstance(value, str) else ():
-                    found.setdefault(match[1], {})[record.id] = record
+            for link in links_of(record):
+                found.setdefault(link.id, {})[record.id] = record
         return {id: list(others.values()) for id, others in found.items()}
 
     @cached_property

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from functools import cached_property
 
 from bayleaf.diagnosis.verdicts.compute import Desk
@@ -115,18 +114,6 @@ def address_of(record: Record) -> str:
 def site_address(address: str) -> str:
     """The address of a page in the built site, with one file a page."""
     return address.replace(".md", ".html", 1)
-
-
-def every_value(data: object, path: tuple = ()) -> Iterator[tuple[tuple, object]]:
-    """Every scalar of a record's data with its path."""
-    if isinstance(data, dict):
-        for key, value in data.items():
-            yield from every_value(value, (*path, key))
-    elif isinstance(data, list):
-        for i, value in enumerate(data):
-            yield from every_value(value, (*path, i))
-    else:
-        yield path, data
 
 
 def kind_order(record: Record) -> tuple:

@@ -8,7 +8,7 @@ import pytest
 
 from bayleaf.checks import all_rules
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import ROLES, Sites
+from bayleaf.checks.facts.amounts import ROLES, Amounts
 from bayleaf.records import load
 from tests.checks.small import load_small
 
@@ -20,16 +20,16 @@ def context():
     return Context(load_small())
 
 
-def sites(context: Context, id: str) -> dict[str, tuple]:
-    """Path to (role, quantity, unit, numbers) of a record's sites."""
+def amounts(context: Context, id: str) -> dict[str, tuple]:
+    """Path to (role, quantity, unit, numbers) of a record's amounts."""
     return {
         ".".join(map(str, s.path)): (s.role, s.quantity and s.quantity.id, s.unit, list(s.numbers.values()))
-        for s in context.sites(context.book.get(id))
+        for s in context.amounts.of(context.book.get(id))
     }
 
 
 def test_bands_belong_to_the_quantity_of_their_reading(context):
-    found = sites(context, "port-injection-return")
+    found = amounts(context, "port-injection-return")
     assert found["bands.rail-pressure-primed"] == ("band", "rail-pressure", "psi", [36, 65])
     assert found["bands.manifold-vacuum-idle"] == ("band", "manifold-vacuum", "inHg", [12, 22])
     assert found["bands.injector-pressure-idle"] == (
@@ -42,7 +42,7 @@ def test_bands_belong_to_the_quantity_of_their_reading(context):
 
 
 def test_an_instrument_has_widths_and_ranges(context):
-    found = sites(context, "gauge-0-100")
+    found = amounts(context, "gauge-0-100")
     assert found["range"][0] == found["error.zones.1"][0] == "range"
     assert found["readability"] == ("width", "rail-pressure", "psi", [1]) and found["rated"] == (
         "value",
@@ -53,28 +53,28 @@ def test_an_instrument_has_widths_and_ranges(context):
 
 
 def test_a_step_says_its_quantity_by_its_unit(context):
-    assert sites(context, "relieve-fuel-pressure")["steps.2.stop_at"] == ("value", "fuel-volume", "L", [0.5])
-    assert sites(context, "measure-primed-pressure")["steps.0.lasts"] == ("value", "time", "s", [2])
+    assert amounts(context, "relieve-fuel-pressure")["steps.2.stop_at"] == ("value", "fuel-volume", "L", [0.5])
+    assert amounts(context, "measure-primed-pressure")["steps.0.lasts"] == ("value", "time", "s", [2])
 
 
 def test_a_calculator_has_limits_results_and_checks(context):
-    found = sites(context, "pressure-across-injector-idle")
-    assert found["inputs.rail"] == ("range", "rail-pressure", "psi", [0, 100, 35])
+    found = amounts(context, "pressure-across-injector-idle")
+    assert found["inputs.rail"] == ("range", "rail-pressure", "psi", [35, 0, 100])
     assert found["result.across"] == ("unit", "pressure-across-injector", "psi", [])
     assert found["checks.0.gives.across.within"] == ("width", "pressure-across-injector", "psi", [0.02])
 
 
 def test_jobs_vehicles_and_fuels_have_theirs(context):
-    assert sites(context, "parks-van-no-power")["readings.0"] == ("reading", "rail-pressure", "psi", [35])
-    assert sites(context, "parks-van")["altitude"] == ("value", "altitude", "m", [120])
-    assert sites(context, "e10")["density"] == ("value", "fuel-density", "kg/m3", [745])
+    assert amounts(context, "parks-van-no-power")["readings.0"] == ("reading", "rail-pressure", "psi", [35])
+    assert amounts(context, "parks-van")["altitude"] == ("value", "altitude", "m", [120])
+    assert amounts(context, "e10")["density"] == ("value", "fuel-density", "kg/m3", [745])
 
 
-def test_every_number_beside_a_unit_is_in_a_site(context):
+def test_every_number_beside_a_unit_is_an_amount(context):
     """Walks the raw data of the whole small book: no map with a unit and a number is missed."""
     missed = []
     for record in context.book.records():
-        held = {path for site in context.sites(record) for path in site.numbers}
+        held = {path for amount in context.amounts.of(record) for path in amount.numbers}
         for path, value in _numbers(record.data, ()):
             if path not in held:
                 missed.append((record.id, path, value))
@@ -98,20 +98,20 @@ def _numbers(data: object, path: tuple):
 
 
 def test_rules_are_asked_about_every_role_whose_numbers_they_judge():
-    """A rule that names its roles must name them all: a fuel's density has a min and a max, and is no range."""
+    """A rule that names its roles must name them all."""
     rules = {rule.code: rule for rule in all_rules()}
     book = load(ROOT)
-    numbers = Sites(book)
+    numbers = Amounts(book)
     seen: set[str] = set()
     for record in book.records():
-        for site in numbers.of(record):
-            seen.add(site.role)
-            if len({path[-1] for path in site.numbers} & {"min", "max"}) == 2:
-                assert rules["UNIT-4"].asks(record.kind, site.role), f"{record.id} {site.path}"
-            if site.numbers and site.role != "width":
-                assert rules["UNIT-5"].asks(record.kind, site.role), f"{record.id} {site.path}"
-            if site.numbers:
+        for amount in numbers.of(record):
+            seen.add(amount.role)
+            if len({path[-1] for path in amount.numbers} & {"min", "max"}) == 2:
+                assert rules["UNIT-4"].asks(record.kind, amount.role), f"{record.id} {amount.path}"
+            if amount.numbers and amount.role != "width":
+                assert rules["UNIT-5"].asks(record.kind, amount.role), f"{record.id} {amount.path}"
+            if amount.numbers:
                 assert any(
-                    rules[code].asks(record.kind, site.role) for code in ("UNIT-2", "UNIT-3", "UNIT-6", "JOB-8")
-                ), f"{record.id} {site.path}"
+                    rules[code].asks(record.kind, amount.role) for code in ("UNIT-2", "UNIT-3", "UNIT-6", "JOB-8")
+                ), f"{record.id} {amount.path}"
     assert seen == set(ROLES)
