@@ -60,7 +60,7 @@ RULE = Rule(
         "never comes back to itself."
     ),
     why="A circle has no beginning: a procedure would never end, and a value would never be found.",
-    mend="Take one of the links in the cycle out.",
+    mend="Take one of the links in the ring out.",
     example=Example(
         "procedures/relieve-fuel-pressure.yaml",
         "  - {do: Switch the key off., act: key-off}\n",

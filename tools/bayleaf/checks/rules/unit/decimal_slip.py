@@ -7,7 +7,6 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.facts.amounts import Amount
-from bayleaf.checks.facts.bands import bands_by_family
 from bayleaf.checks.messages import either, field
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
