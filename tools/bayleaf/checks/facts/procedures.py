@@ -104,6 +104,17 @@ class Procedures:
         """The procedures that name a state in `leaves`, `ends` or `makes` (a step sets or proves it), by system; "" for every system."""
         return self._that_say.get((field, state), {})
 
+    def said_by_others(self, record: Record, state: str, *fields: str) -> bool:
+        """Whether another procedure says this of a state and may be done on the same car: a system in common, or for every system."""
+        own = record.data["systems"]
+        by_system = [self.that_say(field, state) for field in fields]
+        return any(
+            id != record.id
+            for said in by_system
+            for system in ([*own, ""] if own else said)
+            for id in said.get(system, ())
+        )
+
     @cached_property
     def _that_say(self) -> dict[tuple[str, str], dict[str, list[str]]]:
         found: dict[tuple[str, str], dict[str, list[str]]] = {}

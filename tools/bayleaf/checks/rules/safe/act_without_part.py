@@ -8,12 +8,13 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
+from bayleaf.vocabulary import Acts
 
 PLUGS = {
-    "connect",
-    "disconnect",
-    "connect-electrical",
-    "disconnect-electrical",
+    Acts.CONNECT,
+    Acts.DISCONNECT,
+    Acts.CONNECT_ELECTRICAL,
+    Acts.DISCONNECT_ELECTRICAL,
 }  # also done to parts through which nothing flows
 
 

@@ -11,6 +11,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed, mapped
 from bayleaf.safety.hazards import types_of
+from bayleaf.vocabulary import Acts
 
 RECORDS = re.compile(
     r"\b(record\w*|log\w*|captur\w*|stor(?:e|es|ed|ing)|keeps? the (?:lowest|highest))\b", re.IGNORECASE
@@ -23,7 +24,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         return
     for step in walk.taking:
         instrument = mapped(step.data.get("takes")).get("instrument")
-        if "drive" not in step.acts or not isinstance(instrument, str):
+        if Acts.DRIVE not in step.acts or not isinstance(instrument, str):
             continue
         if not any(_records(context, t) for t in types_of(context.book, instrument)):
             words = f"{step_name(walk, step)} has one person drive on the road and read {instrument}"

@@ -9,8 +9,7 @@ from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
-
-SHUT = "tank-shut"
+from bayleaf.vocabulary import Acts, States
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
@@ -23,7 +22,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             (
                 (k, since)
                 for k, since in step.before.items()
-                if "open-joint" in machine.states[k[0]].set_by and machine.states[k[0]].forbids
+                if Acts.OPEN_JOINT in machine.states[k[0]].set_by and machine.states[k[0]].forbids
             ),
             None,
         )
@@ -31,14 +30,14 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             (state, at), since = opened
             words = f"{step_name(walk, step)} takes an electrical reading, and {called(walk, since)} opened a joint at {at} that is still open"
             yield RULE.at(record, words, path=spot(record, step, "takes"))
-        elif SHUT in machine.states and any(p.carries == "fuel" for p in step.read_paths) and not step.stands(SHUT):
-            ended = walk.last("ended", SHUT, walk.steps.index(step))
+        elif States.TANK_SHUT in machine.states and any(p.carries == "fuel" for p in step.read_paths) and not step.stands(States.TANK_SHUT):
+            ended = walk.last("ended", States.TANK_SHUT, walk.steps.index(step))
             how = f"{called(walk, ended)} ended it" if ended is not None else "nothing has made sure of it"
-            words = f"{step_name(walk, step)} takes an electrical reading beside fuel, and {machine.named(SHUT)} does not stand: {how}"
+            words = f"{step_name(walk, step)} takes an electrical reading beside fuel, and {machine.named(States.TANK_SHUT)} does not stand: {how}"
             yield RULE.at(
                 record,
                 words,
-                f"Inherit the preparation that sets {SHUT}, or set it in a step before.",
+                f"Inherit the preparation that sets {States.TANK_SHUT}, or set it in a step before.",
                 spot(record, step, "takes"),
             )
 

@@ -9,10 +9,11 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 from bayleaf.safety.preparations import preparations
+from bayleaf.vocabulary import Acts
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
-    opening = context.procedures.walk(record).doing("open-joint", "bleed", "pressurise")
+    opening = context.procedures.walk(record).doing(Acts.OPEN_JOINT, Acts.BLEED, Acts.PRESSURISE)
     if not opening:
         return
     procedures, equipment = context.book.of("procedures"), context.book.of("equipment")

@@ -10,20 +10,25 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed, mapped
 from bayleaf.safety.paths import PathFact, pascals
+from bayleaf.vocabulary import Acts, States
 
-PUMPS = frozenset({"energise-pump", "start-engine", "crank", "crank-disabled"})
+PUMPS = frozenset({Acts.ENERGISE_PUMP, Acts.START_ENGINE, Acts.CRANK, Acts.CRANK_DISABLED})
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
     walk = context.procedures.walk(record)
-    for step in walk.own if any(step.doing or "clamp" in step.own for step in walk.own) else ():
+    for step in walk.own if any(step.doing or Acts.CLAMP in step.own for step in walk.own) else ():
         shut = next(
-            ((at, since) for (act, at), since in step.doing.items() if act == "clamp" and _fuel(context, record, at)),
+            (
+                (at, since)
+                for (act, at), since in step.doing.items()
+                if act == Acts.CLAMP and _fuel(context, record, at)
+            ),
             None,
         )
-        if shut is None and "clamp" in step.own and _most(step.act_paths):
+        if shut is None and Acts.CLAMP in step.own and _most(step.act_paths):
             shut = (step.data.get("at", ""), walk.steps.index(step))
-        if shut is None or not (PUMPS & step.acts or step.stands("running")):
+        if shut is None or not (PUMPS & step.acts or step.stands(States.RUNNING)):
             continue
         path = _most([*step.read_paths, *step.act_paths]) or _fuel(context, record, shut[0])
         names = [*listed(step.data.get("equipment")), mapped(step.data.get("takes")).get("instrument")]

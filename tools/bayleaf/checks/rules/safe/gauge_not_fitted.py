@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, step_name
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.checks.rules.safe.gauge_on_high_side import SCAN
 from bayleaf.finding import Finding
 from bayleaf.quantities import units
 from bayleaf.records import Record, mapped
+from bayleaf.vocabulary import Equipment
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
@@ -22,7 +22,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         low = any(p.carries == "fuel" and p.side != "high" for p in step.read_paths)
         if "instrument" not in taken or quantity is None or quantity.dimension != units()["Pa"].dimension or not low:
             continue
-        if SCAN in context.procedures.hazards.types(taken["instrument"]) or (step.had | step.has) & connections:
+        if Equipment.SCAN_TOOL in context.procedures.hazards.types(taken["instrument"]) or (step.had | step.has) & connections:
             continue
         ended = next(
             (

@@ -11,8 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.quantities import units
 from bayleaf.records import Record, listed, mapped
 from bayleaf.safety.hazards import types_of
-
-SCAN = "scan-tool"
+from bayleaf.vocabulary import Acts, Equipment
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
@@ -22,14 +21,14 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         taken = mapped(step.data.get("takes"))
         names = [taken.get("instrument")] if _high(step.read_paths) and _pressure(context, taken.get("reading")) else []
-        if {"connect", "close-joint"} & step.own and _high(step.act_paths):
+        if {Acts.CONNECT, Acts.CLOSE_JOINT} & step.own and _high(step.act_paths):
             names += [
                 e
                 for e in listed(step.data.get("equipment"))
                 if any(_pressure_quantity(context, q) for q in _measures(context, e))
             ]
         for name in names:
-            if isinstance(name, str) and SCAN not in types_of(context.book, name):
+            if isinstance(name, str) and Equipment.SCAN_TOOL not in types_of(context.book, name):
                 words = f"{step_name(walk, step)} brings {name} to the high side of direct injection, which only a scan tool may read"
                 yield RULE.at(record, words, path=spot(record, step, "takes", "equipment"))
 

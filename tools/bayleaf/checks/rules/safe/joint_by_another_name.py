@@ -8,8 +8,9 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
-INSTEAD = {"disconnect": "open-joint", "connect": "close-joint"}
+INSTEAD = {Acts.DISCONNECT: Acts.OPEN_JOINT, Acts.CONNECT: Acts.CLOSE_JOINT}
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:

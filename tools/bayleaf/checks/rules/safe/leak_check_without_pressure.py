@@ -9,21 +9,20 @@ from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
-
-RELIEVED = "fuel-pressure-relieved"
+from bayleaf.vocabulary import Acts, States
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
     walk = context.procedures.walk(record)
     for index, step in enumerate(walk.steps):
         if (
-            "leak-check" not in step.own
+            Acts.LEAK_CHECK not in step.own
             or not any(p.carries == "fuel" for p in step.act_paths)
-            or not any(s == RELIEVED for s, _at in step.after)
+            or not any(s == States.FUEL_PRESSURE_RELIEVED for s, _at in step.after)
             or _alone(context, record, step)
         ):
             continue
-        since = walk.last("set", RELIEVED, index)
+        since = walk.last("set", States.FUEL_PRESSURE_RELIEVED, index)
         by = f"since {called(walk, since)}" if since is not None else "from the start"
         words = f"{step_name(walk, step)} looks for leaks while the fuel pressure is relieved, {by}: a joint without pressure is always dry"
         yield RULE.at(record, words, path=spot(record, step, "act"))
@@ -33,7 +32,7 @@ def _alone(context: Context, record: Record, step) -> bool:
     """Whether the followed procedure has the same slip by itself, so that it is reported there."""
     other = context.procedures.followed(record, step)
     steps = context.procedures.walk(other).steps if other else []
-    return any((s.source, s.path) == (step.source, step.path) and any(k[0] == RELIEVED for k in s.after) for s in steps)
+    return any((s.source, s.path) == (step.source, step.path) and any(k[0] == States.FUEL_PRESSURE_RELIEVED for k in s.after) for s in steps)
 
 
 RULE = Rule(

@@ -10,11 +10,12 @@ from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
     led = [s for s in context.procedures.machine.states.values() if s.stops and s.needs]
-    for step in context.procedures.walk(record).doing("close-joint"):
+    for step in context.procedures.walk(record).doing(Acts.CLOSE_JOINT):
         if not any(p.carries == "fuel" for p in step.act_paths):
             continue
         used = context.procedures.hazards.used_in(step.data)

@@ -9,13 +9,14 @@ from bayleaf.checks.facts.notes import step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
+from bayleaf.vocabulary import Acts
 
 ROADS = {"road", "rolling-road"}
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
     walk, where = context.procedures.walk(record), listed(record.data["where"])
-    step = next((s for s in walk.steps if "drive" in s.acts), None)
+    step = next((s for s in walk.steps if Acts.DRIVE in s.acts), None)
     bad = [w for w in where if w not in ROADS]
     if step is not None and bad:
         words = f"{step_name(walk, step)} puts the car under load, and the procedure may be done here: {', '.join(bad)}"

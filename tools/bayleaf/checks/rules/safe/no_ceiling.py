@@ -9,6 +9,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 from bayleaf.safety.paths import PathFact, pascals
+from bayleaf.vocabulary import Acts
 
 # What a system bears at most; common practice, no source. A path that states its own greatest pressure may bear less.
 VAPOUR = ({"value": 0.45, "unit": "psi"}, "a tank or an evaporative system")
@@ -17,7 +18,7 @@ CHARGE = ({"value": 10, "unit": "psi"}, "the charge side")
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
-    for step in context.procedures.walk(record).doing("pressurise"):
+    for step in context.procedures.walk(record).doing(Acts.PRESSURISE):
         limit = step.data.get("at_most")
         if limit is None or pascals(limit) is None:
             words = f"step {step.number} puts pressure on a system and no at_most says how much it may bear"

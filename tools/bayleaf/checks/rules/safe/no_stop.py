@@ -9,6 +9,7 @@ from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
@@ -25,7 +26,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if state is None or ended or "stop_at" in step.data:
             continue
         ran = any("stop_at" in s.data for s in walk.steps[state[1] + 1 : walk.steps.index(step)])
-        if "energise-pump" in step.own or ("energise-pump" in step.acts and not ran):
+        if Acts.ENERGISE_PUMP in step.own or (Acts.ENERGISE_PUMP in step.acts and not ran):
             words = f"{step_name(walk, step)} runs the pump with {machine.named(state[0])} since {called(walk, state[1])}, and no quantity says when to stop"
             yield RULE.at(record, words, path=spot(record, step, "act", "when"))
 

@@ -10,13 +10,6 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
 
-def same_systems(record: Record, context: Context, state: str, *fields: str) -> bool:
-    """Whether another procedure says this of a state and may be done on the same car: a system in common, or for every system."""
-    mine = listed(record.data["systems"])
-    said = [context.procedures.that_say(field, state) for field in fields]
-    return any(id != record.id for by in said for system in ([*mine, ""] if mine else by) for id in by.get(system, ()))
-
-
 def find(record: Record, context: Context) -> Iterator[Finding]:
     if record.data.get("standing"):
         return
@@ -24,7 +17,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         known = context.procedures.machine.states.get(state)
         if known is None or not (known.forbids or known.connection):
             continue
-        if not same_systems(record, context, state, "ends"):
+        if not context.procedures.said_by_others(record, state, "ends"):
             others = context.procedures.that_say("ends", state)
             where = " on these systems" if others else ""
             words = f"no procedure ends {context.procedures.machine.named(state)}{where}, which this one leaves"

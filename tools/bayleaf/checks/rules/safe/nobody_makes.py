@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.checks.rules.safe.nobody_ends import same_systems
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
@@ -17,7 +16,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         known = machine.states.get(state)
         if known is None or not (known.connection or state in machine.guards) or known.set_by:
             continue
-        if not same_systems(record, context, state, "leaves", "makes"):
+        if not context.procedures.said_by_others(record, state, "leaves", "makes"):
             makers = [procedures[id] for id in context.procedures.makers(state) if id != record.id]
             words = f"no procedure of these systems makes {machine.named(state)}, which this one needs"
             yield RULE.at(

@@ -11,24 +11,25 @@ from bayleaf.checks.prose.writing import sentences
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 FIELDS = frozenset({"results", "setup", "misleads", "next"})
 # The orders, each with the acts of which a step must have one. They count at the start of a sentence and after a comma or an `and`.
 ORDERS = (
     (
         r"(?:re)?start (?:up )?the (?:engine|car)\b|run the engine\b|let the engine (?:run|idle)\b|let it idle\b",
-        ("start-engine",),
+        (Acts.START_ENGINE,),
     ),
-    (r"crank (?:the engine|it|again|once|for|over)\b", ("crank", "crank-disabled", "start-engine")),
-    (r"(?:switch|turn) (?:the )?(?:key|ignition) (?:back )?on\b", ("key-on", "start-engine")),
-    (r"drive (?:the car|it|on|home|around|off|with)\b", ("drive",)),
-    (r"(?:run|command) the (?:fuel )?pump\b|press the switch of the jumper\b", ("energise-pump",)),
+    (r"crank (?:the engine|it|again|once|for|over)\b", (Acts.CRANK, Acts.CRANK_DISABLED, Acts.START_ENGINE)),
+    (r"(?:switch|turn) (?:the )?(?:key|ignition) (?:back )?on\b", (Acts.KEY_ON, Acts.START_ENGINE)),
+    (r"drive (?:the car|it|on|home|around|off|with)\b", (Acts.DRIVE,)),
+    (r"(?:run|command) the (?:fuel )?pump\b|press the switch of the jumper\b", (Acts.ENERGISE_PUMP,)),
     (
         r"(?:open|loosen|undo|unscrew|crack|part|slacken) (?!no\b)(?:(?:the|a|an|each|every|both|its|that|this|fuel|supply|return|feed) )*(?:[\w-]+ )?"
         r"(?:joints?|unions?|fittings?|lines?|pipes?|couplings?|banjo|rail|port)\b",
-        ("open-joint",),
+        (Acts.OPEN_JOINT,),
     ),
-    (r"bleed (?:the|it|air|again|and|off)\b", ("bleed",)),
+    (r"bleed (?:the|it|air|again|and|off)\b", (Acts.BLEED,)),
 )
 _ORDER = re.compile(
     r"(?:^|[.,;:?!] (?:and |then |and then )?|\band (?:then )?)(?:"

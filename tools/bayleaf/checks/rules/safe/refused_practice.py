@@ -10,6 +10,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 from bayleaf.safety.steps import WalkedStep
+from bayleaf.vocabulary import Acts
 
 _NOT = re.compile(r"\b(do not|don't|never|not|no|without|instead of|refuse|rather than)\b", re.IGNORECASE)
 # Each practice: the words that order it, and what to do instead. Common practice, no source.
@@ -100,7 +101,7 @@ def _looked(context: Context, record: Record, last: int) -> bool:
 
 
 def _looks(step: WalkedStep) -> bool:
-    return "leak-check" in step.own or LOOKS.search(step.data.get("do", "")) is not None
+    return Acts.LEAK_CHECK in step.own or LOOKS.search(step.data.get("do", "")) is not None
 
 
 RULE = Rule(

@@ -9,14 +9,13 @@ from bayleaf.checks.facts.notes import called, noted, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
-
-COOL = "cool-down"
+from bayleaf.vocabulary import Acts
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.procedures.walk(record), context.procedures.machine
-    cooled = [s.id for s in machine.setters.get(COOL, ())]
-    warmed = {s.id for s in machine.states.values() if COOL in s.ended_by and not s.set_by}
+    cooled = [s.id for s in machine.setters.get(Acts.COOL_DOWN, ())]
+    warmed = {s.id for s in machine.states.values() if Acts.COOL_DOWN in s.ended_by and not s.set_by}
     for step, note in noted(context.procedures, record, "set", of=warmed) if cooled else ():
         if step.source != record.id or step.had & set(cooled):
             continue

@@ -9,13 +9,14 @@ from bayleaf.checks.facts.notes import spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts, States
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.procedures.walk(record), context.procedures.machine
     joints = {id for id, state in machine.states.items() if state.connection}
     first = next(
-        (i for i, s in enumerate(walk.steps) if "start-engine" in s.own and not joints.isdisjoint(s.had)), None
+        (i for i, s in enumerate(walk.steps) if Acts.START_ENGINE in s.own and not joints.isdisjoint(s.had)), None
     )
     if first is None:
         return
@@ -24,7 +25,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     if other is not None and any(state in joints for state, _at in context.procedures.walk(other).start):
         return  # the followed procedure needs the joint itself, so it is said there
     after = next((s for s in walk.steps[first + 1 :] if "do" in s.data), None)
-    if after is None or "leak-check" not in after.own or not after.stands("running"):
+    if after is None or Acts.LEAK_CHECK not in after.own or not after.stands(States.RUNNING):
         on = machine.named(min(joints & step.had))
         words = f"{step_name(walk, step)} starts the engine while {on} stands, and the next step does not look at that joint"
         yield RULE.at(record, words, path=spot(record, step, "act"))

@@ -10,6 +10,7 @@ from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
+from bayleaf.vocabulary import Acts
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
@@ -20,7 +21,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             since < 0
             or not state.forbids
             or state.connection
-            or "leak-check" in state.ended_by
+            or Acts.LEAK_CHECK in state.ended_by
             or id in listed(record.data["leaves"])
         ):
             continue

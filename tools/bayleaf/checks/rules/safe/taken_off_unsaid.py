@@ -8,6 +8,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
+from bayleaf.vocabulary import Acts
 
 
 def _seats(context: Context, state: str) -> set[str]:
@@ -25,7 +26,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         for i, step in (
             enumerate(record.data["steps"]) if len(seats) == 1 else ()
         ):  # with several seats nobody knows which it is
-            if step.get("act") in ("open-joint", "disconnect") and step.get("at") in seats:
+            if step.get("act") in (Acts.OPEN_JOINT, Acts.DISCONNECT) and step.get("at") in seats:
                 words = f"step {i + 1} opens the joint at {step['at']}, where {machine.named(state)} sits, and ends does not name it"
                 yield RULE.at(record, words, f"Write ends: [{state}].", ("steps", i, "act"))
                 break

@@ -10,9 +10,9 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 from bayleaf.safety.preparations import preparations
+from bayleaf.vocabulary import States
 
 SECOND = re.compile(r"\b(second person|helper)\b", re.IGNORECASE)
-DRAINED = "tank-drained"
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
@@ -39,11 +39,11 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if hit:
             yield RULE.at(record, f"step {i + 1} speaks of {hit.group().lower()!r}, and people is 1", path=path)
             return
-    drained = next((s for s in context.procedures.walk(record).steps if s.stands(DRAINED)), None)
+    drained = next((s for s in context.procedures.walk(record).steps if s.stands(States.TANK_DRAINED)), None)
     if drained is not None:
         yield RULE.at(
             record,
-            f"in step {drained.number} {context.procedures.machine.named(DRAINED)} stands, and people is 1",
+            f"in step {drained.number} {context.procedures.machine.named(States.TANK_DRAINED)} stands, and people is 1",
             path=path,
         )
 

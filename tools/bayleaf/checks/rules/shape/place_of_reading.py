@@ -8,15 +8,16 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Quantities
 
 _ANYWHERE = {
-    "barometric-pressure",
-    "altitude",
-    "relative-humidity",
-    "vehicle-speed",
-    "distance",
-    "engine-load",
-    "air-temperature",
+    Quantities.BAROMETRIC_PRESSURE,
+    Quantities.ALTITUDE,
+    Quantities.RELATIVE_HUMIDITY,
+    Quantities.VEHICLE_SPEED,
+    Quantities.DISTANCE,
+    Quantities.ENGINE_LOAD,
+    Quantities.AIR_TEMPERATURE,
 }
 
 

@@ -9,11 +9,12 @@ from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
     """Speaks only where no instrument of the named type shows more; a clamped line is UNIT-12."""
-    clamps = any(step["act"] == "clamp" for _i, step in context.procedures.steps_with(record, "act"))
+    clamps = any(step["act"] == Acts.CLAMP for _i, step in context.procedures.steps_with(record, "act"))
     for i, step in context.procedures.steps_with(record, "takes") if not clamps else ():
         takes = step["takes"]
         there = context.instruments.of(takes.get("instrument", ""), takes.get("reading", ""))
