@@ -30,7 +30,11 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             (state, at), since = opened
             words = f"{step_name(walk, step)} takes an electrical reading, and {called(walk, since)} opened a joint at {at} that is still open"
             yield RULE.at(record, words, path=spot(record, step, "takes"))
-        elif States.TANK_SHUT in machine.states and any(p.carries == "fuel" for p in step.read_paths) and not step.stands(States.TANK_SHUT):
+        elif (
+            States.TANK_SHUT in machine.states
+            and any(p.carries == "fuel" for p in step.read_paths)
+            and not step.stands(States.TANK_SHUT)
+        ):
             ended = walk.last("ended", States.TANK_SHUT, walk.steps.index(step))
             how = f"{called(walk, ended)} ended it" if ended is not None else "nothing has made sure of it"
             words = f"{step_name(walk, step)} takes an electrical reading beside fuel, and {machine.named(States.TANK_SHUT)} does not stand: {how}"

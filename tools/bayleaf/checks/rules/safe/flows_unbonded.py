@@ -16,7 +16,9 @@ FLOWS = frozenset({Acts.BLEED, Acts.POUR})
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
     machine = context.procedures.machine
-    if States.CONTAINER_BONDED not in machine.states or record.data["where"] == ["bench"]:  # a glass on the bench is bonded to no car
+    if States.CONTAINER_BONDED not in machine.states or record.data["where"] == [
+        "bench"
+    ]:  # a glass on the bench is bonded to no car
         return
     walk = context.procedures.walk(record)
     for index, step in enumerate(walk.steps):

@@ -22,7 +22,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         low = any(p.carries == "fuel" and p.side != "high" for p in step.read_paths)
         if "instrument" not in taken or quantity is None or quantity.dimension != units()["Pa"].dimension or not low:
             continue
-        if Equipment.SCAN_TOOL in context.procedures.hazards.types(taken["instrument"]) or (step.had | step.has) & connections:
+        if (
+            Equipment.SCAN_TOOL in context.procedures.hazards.types(taken["instrument"])
+            or (step.had | step.has) & connections
+        ):
             continue
         ended = next(
             (

@@ -32,7 +32,10 @@ def _alone(context: Context, record: Record, step) -> bool:
     """Whether the followed procedure has the same slip by itself, so that it is reported there."""
     other = context.procedures.followed(record, step)
     steps = context.procedures.walk(other).steps if other else []
-    return any((s.source, s.path) == (step.source, step.path) and any(k[0] == States.FUEL_PRESSURE_RELIEVED for k in s.after) for s in steps)
+    return any(
+        (s.source, s.path) == (step.source, step.path) and any(k[0] == States.FUEL_PRESSURE_RELIEVED for k in s.after)
+        for s in steps
+    )
 
 
 RULE = Rule(

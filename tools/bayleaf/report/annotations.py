@@ -3,22 +3,20 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
 
-from bayleaf.checks.rule import Rule
 from bayleaf.finding import LEVELS, Finding
+from bayleaf.report.model import Report
 from bayleaf.report.text import plain, tally
 
 MOST = 10  # more are not shown beside the lines
 _COMMANDS = {"error": "error", "warning": "warning", "advice": "notice"}
 
 
-def render(findings: Iterable[Finding], rules: Iterable[Rule], counts: str) -> str:
+def render(report: Report) -> str:
     """Workflow commands, one a line; errors come first, so that what rejects a change is always annotated."""
-    findings = list(findings)
-    worst = sorted(findings, key=lambda f: (LEVELS.index(f.level), *f.order()))
+    worst = sorted(report.findings, key=lambda f: (LEVELS.index(f.level), *f.order()))
     lines = [_annotation(f) for f in worst[:MOST]]
-    titles = {rule.code: rule.title for rule in rules}
+    titles = {rule.code: rule.title for rule in report.rules}
     rest = Counter((f.level, f.code) for f in worst[MOST:])
     if rest:
         lines.append(f"::group::{sum(rest.values())} more findings")
@@ -27,7 +25,7 @@ def render(findings: Iterable[Finding], rules: Iterable[Rule], counts: str) -> s
         ]
         lines += [_plainly(f) for f in worst[MOST:]]
         lines.append("::endgroup::")
-    lines.append(f"{counts}: {tally(findings)}")
+    lines.append(f"{report.counts}: {tally(report.findings)}")
     return "\n".join(lines)
 
 

@@ -3,19 +3,18 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
 
-from bayleaf.checks.rule import Rule
 from bayleaf.finding import LEVELS, Finding
+from bayleaf.report.model import Report
 from bayleaf.report.text import plain
 
 
-def render(findings: Iterable[Finding], rules: Iterable[Rule], counts: str) -> str:
+def render(report: Report) -> str:
     """{format, counts, totals, findings: [...]}; `page` is the rule's page on the site, `path` the field path."""
-    findings, known = list(findings), {rule.code for rule in rules}
+    findings, known = report.findings, {rule.code for rule in report.rules}
     document = {
         "format": "bayleaf-findings-1",
-        "counts": counts,
+        "counts": report.counts,
         "totals": {level: sum(f.level == level for f in findings) for level in LEVELS},
         "findings": [_one(f, known) for f in findings],
     }
@@ -40,4 +39,4 @@ def _one(f: Finding, known: set[str]) -> dict:
 
 def page(code: str) -> str:
     """The address of a rule's page inside the site."""
-    return f"rules/{code.lower()}/"
+    return f"rules/{code}.html"
