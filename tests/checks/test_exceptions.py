@@ -10,11 +10,15 @@ from bayleaf.finding import reader_level
 from tests.checks.small import lay_out, load_at
 
 FILE = "procedures/measure-idle-pressure.yaml"
-VAGUE = Example(FILE, "Start the engine and wait until it is hot.", "Start the engine properly and wait until it is hot.")
+VAGUE = Example(
+    FILE, "Start the engine and wait until it is hot.", "Start the engine properly and wait until it is hot."
+)
 
 
 def excepting(field: str) -> Example:
-    return Example(FILE, "status: draft\n", f"status: draft\nexceptions: [{{rule: WORD-5, because: A name., {field}}}]\n")
+    return Example(
+        FILE, "status: draft\n", f"status: draft\nexceptions: [{{rule: WORD-5, because: A name., {field}}}]\n"
+    )
 
 
 def told(tmp_path, *slips: Example) -> list[tuple[str, str, str]]:

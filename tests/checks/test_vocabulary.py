@@ -48,7 +48,9 @@ def test_an_id_that_is_renamed_in_the_whole_book_is_missed(copy, id):
 def literals(path: Path) -> Iterator[str]:
     """Every text of a module but for the words and the example of a rule."""
     tree = ast.parse(path.read_text(encoding="utf-8"))
-    rules = [n for n in ast.walk(tree) if isinstance(n, ast.Call) and getattr(n.func, "id", "") in ("Rule", "reader_rule")]
+    rules = [
+        n for n in ast.walk(tree) if isinstance(n, ast.Call) and getattr(n.func, "id", "") in ("Rule", "reader_rule")
+    ]
     told = {id(inner) for rule in rules for inner in ast.walk(rule)}
     for node in ast.walk(tree):
         if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in told:

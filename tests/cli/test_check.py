@@ -123,16 +123,22 @@ def test_a_path_says_what_was_looked_at_and_what_was_not(check, root):
     named = root / "kb/faults/fuel-filter-restricted.yaml"
     status, out, _ = check(named)
     files = len(list(root.glob("kb/*/*.yaml")))
-    looked_at, others = map(int, re.match(r"(\d+) files? looked at, (\d+) not \(1 error there\), ", last_line(out)).groups())
+    looked_at, others = map(
+        int, re.match(r"(\d+) files? looked at, (\d+) not \(1 error there\), ", last_line(out)).groups()
+    )
     assert status == 0 and looked_at + others == files and 0 < looked_at < files
     assert check()[0] == 1
 
 
 def test_a_path_shows_what_its_records_break_in_others(check, root):
     """The relief is taken out of one procedure; the ones that follow it are not made safe any more."""
-    named = slip(root, "procedures/relieve-fuel-pressure.yaml", "sets: [fuel-pressure-relieved]", "sets: [container-bonded]")
+    named = slip(
+        root, "procedures/relieve-fuel-pressure.yaml", "sets: [fuel-pressure-relieved]", "sets: [container-bonded]"
+    )
     _, out, _ = check("--format", "json")
-    elsewhere = {f["file"] for f in json.loads(out)["findings"] if f["level"] == "error"} - {"kb/procedures/" + named.name}
+    elsewhere = {f["file"] for f in json.loads(out)["findings"] if f["level"] == "error"} - {
+        "kb/procedures/" + named.name
+    }
     assert elsewhere
     status, out, _ = check("--format", "json", named)
     assert status == 1

@@ -9,7 +9,7 @@ import io
 import os
 import sys
 from pathlib import Path
-from typing import NoReturn
+from typing import Any, NoReturn
 
 from bayleaf import __version__
 from bayleaf.finding import CouldNotRun
@@ -31,7 +31,7 @@ COMMANDS = {
 
 
 class _Parser(argparse.ArgumentParser):
-    def __init__(self, **given) -> None:
+    def __init__(self, **given: Any) -> None:  # noqa: ANN401 - argparse makes the parsers of commands with its own options
         super().__init__(
             formatter_class=lambda prog: argparse.HelpFormatter(prog, width=78), **given
         )  # to ask the terminal takes shutil
@@ -60,7 +60,10 @@ def main(argv: list[str] | None = None) -> int:
 def _write_utf8() -> None:
     """A file or a pipe gets UTF-8, as records are read; a terminal gets a mark for what it cannot show."""
     if isinstance(sys.stdout, io.TextIOWrapper):
-        sys.stdout.reconfigure(**({"errors": "replace"} if sys.stdout.isatty() else {"encoding": "utf-8"}))
+        if sys.stdout.isatty():
+            sys.stdout.reconfigure(errors="replace")
+        else:
+            sys.stdout.reconfigure(encoding="utf-8")
 
 
 def _run(argv: list[str]) -> int:

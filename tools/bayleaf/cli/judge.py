@@ -84,4 +84,4 @@ def _job(
         found += check_record(book, job)
     with open(path, "rb") as handle:  # as much as was looked at; the file may be huge
         own = handle.read(MOST_BYTES).decode("utf-8", "replace").split("\n")
-    return job, found, lambda file, line: own[line - 1].rstrip("\r") if 0 < line <= len(own) else ""
+    return job, found, lambda _file, line: own[line - 1].rstrip("\r") if 0 < line <= len(own) else ""

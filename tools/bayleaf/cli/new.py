@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 import re
+from collections.abc import Iterable
 from pathlib import Path
 
 from bayleaf.cli import book_options, root_of
@@ -120,6 +121,6 @@ def _yaml(value: object) -> str:
     return json.dumps(value, ensure_ascii=False)
 
 
-def _near(word: str, known) -> str:
+def _near(word: str, known: Iterable[str]) -> str:
     near = nearest(word, known)
     return f"did you mean {near}?" if near else f"there are {', '.join(list(known)[:12])}"

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from itertools import dropwhile
 
 
 def cycles(edges: Mapping[str, Sequence[str]]) -> Iterator[list[str]]:
     """Each cycle once, from its first id in the order given; one that shares an id with another may be left to the next run."""
     done: set[str] = set()
     for start in edges:
-        way: dict[str, None] = {}  # in the order walked; a dict, so that a long way is not searched at every step
+        way: dict[str, None] = {}  # in order; a dict, so that a long way is not searched at every step
         stack = [iter([start])]
         while stack:
             id = next(stack[-1], None)
@@ -19,7 +18,8 @@ def cycles(edges: Mapping[str, Sequence[str]]) -> Iterator[list[str]]:
                 if way:
                     done.add(way.popitem()[0])
             elif id in way:
-                yield list(dropwhile(lambda one, id=id: one != id, way))
+                ids = list(way)
+                yield ids[ids.index(id) :]
             elif id in edges and id not in done:
                 way[id] = None
                 stack.append(iter(edges[id]))

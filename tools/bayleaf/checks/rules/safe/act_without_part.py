@@ -22,7 +22,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.procedures.walk(record), context.procedures.machine
     systems = listed(record.data["systems"])
     for step in walk.own:
-        act = step.data.get("act")
+        act = step.data.get("act", "")
         if (act not in machine.of_paths and act not in machine.local) or act in machine.whole:
             continue
         if "at" not in step.data:

@@ -27,7 +27,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             None,
         )
         if opened:
-            (state, at), since = opened
+            (_state, at), since = opened
             words = f"{step_name(walk, step)} takes an electrical reading, and {called(walk, since)} opened a joint at {at} that is still open"
             yield RULE.at(record, words, path=spot(record, step, "takes"))
         elif (

@@ -30,7 +30,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         hit = DEFEAT.search(text)
         if hit is None or NOT.search(text):
             continue
-        part = context.book.of("components").get(step.get("at"))
+        part = context.book.of("components").get(step.get("at", ""))
         if EQUIPMENT.search(f"{text} {part.title if part else ''}"):
             yield RULE.at(record, f"step {i + 1} defeats emission equipment ({hit.group()})", path=("steps", i, "do"))
     for i, text in enumerate(record.data["needs"]["consumables"]):

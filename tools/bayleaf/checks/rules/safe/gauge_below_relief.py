@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, spot, step_name
@@ -46,7 +46,7 @@ def _fuel(context: Context, record: Record, at: str) -> PathFact | None:
     return _most(context.procedures.paths.of([at], listed(record.data["systems"])))
 
 
-def _most(paths) -> PathFact | None:
+def _most(paths: Iterable[PathFact]) -> PathFact | None:
     fuel = [p for p in paths if p.carries == "fuel" and p.greatest is not None]
     return max(fuel, key=lambda p: p.greatest, default=None)
 

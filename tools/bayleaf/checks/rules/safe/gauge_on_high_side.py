@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import spot, step_name
@@ -11,6 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.quantities import units
 from bayleaf.records import Record, listed, mapped
 from bayleaf.safety.hazards import types_of
+from bayleaf.safety.paths import PathFact
 from bayleaf.vocabulary import Acts, Equipment
 
 
@@ -33,7 +34,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 yield RULE.at(record, words, path=spot(record, step, "takes", "equipment"))
 
 
-def _high(paths) -> bool:
+def _high(paths: Iterable[PathFact]) -> bool:
     """Only the high side, and not the part of both sides that a feed gauge may measure."""
     fuel = [p for p in paths if p.carries == "fuel"]
     return bool(fuel) and all(p.side == "high" for p in fuel)

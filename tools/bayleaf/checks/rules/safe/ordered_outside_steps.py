@@ -25,8 +25,10 @@ ORDERS = (
     (r"drive (?:the car|it|on|home|around|off|with)\b", (Acts.DRIVE,)),
     (r"(?:run|command) the (?:fuel )?pump\b|press the switch of the jumper\b", (Acts.ENERGISE_PUMP,)),
     (
-        r"(?:open|loosen|undo|unscrew|crack|part|slacken) (?!no\b)(?:(?:the|a|an|each|every|both|its|that|this|fuel|supply|return|feed) )*(?:[\w-]+ )?"
-        r"(?:joints?|unions?|fittings?|lines?|pipes?|couplings?|banjo|rail|port)\b",
+        (
+            r"(?:open|loosen|undo|unscrew|crack|part|slacken) (?!no\b)(?:(?:the|a|an|each|every|both|its|that|this|fuel|supply|return|feed) )*(?:[\w-]+ )?"
+            r"(?:joints?|unions?|fittings?|lines?|pipes?|couplings?|banjo|rail|port)\b"
+        ),
         (Acts.OPEN_JOINT,),
     ),
     (r"bleed (?:the|it|air|again|and|off)\b", (Acts.BLEED,)),

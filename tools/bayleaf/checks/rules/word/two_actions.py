@@ -40,8 +40,8 @@ _WITH = {
 
 def find(record: Record, _context: Context) -> Iterator[Finding]:
     """A second verb of the list after and, then or a full stop. Looking and reading go with another action."""
-    for path, text in steps_of(record):
-        text = plain(text)
+    for path, written in steps_of(record):
+        text = plain(written)
         if not any(sign in text for sign in _SIGNS):
             continue
         second = next(
