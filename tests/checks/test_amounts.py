@@ -24,7 +24,7 @@ def amounts(context: Context, id: str) -> dict[str, tuple]:
     """Path to (role, quantity, unit, numbers) of a record's amounts."""
     return {
         ".".join(map(str, s.path)): (s.role, s.quantity and s.quantity.id, s.unit, list(s.numbers.values()))
-        for s in context.amounts(context.book.get(id))
+        for s in context.amounts.of(context.book.get(id))
     }
 
 
@@ -74,7 +74,7 @@ def test_every_number_beside_a_unit_is_an_amount(context):
     """Walks the raw data of the whole small book: no map with a unit and a number is missed."""
     missed = []
     for record in context.book.records():
-        held = {path for amount in context.amounts(record) for path in amount.numbers}
+        held = {path for amount in context.amounts.of(record) for path in amount.numbers}
         for path, value in _numbers(record.data, ()):
             if path not in held:
                 missed.append((record.id, path, value))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.facts.rings import rings
+from bayleaf.checks.facts.cycles import cycles
 from bayleaf.records.named import links_of
 from tests.data import book_of
 
@@ -33,13 +33,13 @@ def test_ids_are_found_in_fields_names_and_text():
     }
 
 
-def test_a_ring_is_found_once():
-    assert list(rings({"a": ["b"], "b": ["c"], "c": ["a"], "d": ["a", "d"]})) == [["a", "b", "c"], ["d"]]
-    assert list(rings({"a": ["b", "c"], "b": ["c"], "c": []})) == []
+def test_a_cycle_is_found_once():
+    assert list(cycles({"a": ["b"], "b": ["c"], "c": ["a"], "d": ["a", "d"]})) == [["a", "b", "c"], ["d"]]
+    assert list(cycles({"a": ["b", "c"], "b": ["c"], "c": []})) == []
 
 
 def test_a_long_chain_needs_no_recursion():
-    assert list(rings({str(n): [str(n + 1)] for n in range(50_000)})) == []
+    assert list(cycles({str(n): [str(n + 1)] for n in range(50_000)})) == []
 
 
 def test_a_record_without_text_has_no_links():

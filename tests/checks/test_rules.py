@@ -35,7 +35,7 @@ def test_a_rule_speaks_about_its_bad_example(code, tmp_path):
 def test_a_rule_explains_itself_in_whole_sentences(code):
     rule = RULES[code]
     assert rule.level in LEVELS and rule.scope in SCOPES
-    assert (rule.check is None) == (rule.scope == "file" or code in ("BOOK-1", "BOOK-2", "BOOK-8"))
+    assert (rule.find is None) == (rule.scope == "file" or code in ("BOOK-1", "BOOK-2", "BOOK-8"))
     for text in (rule.what, rule.why, rule.mend):
         assert len(text) > 12 and text[0].isupper() and text.endswith(".")
     assert not rule.title.endswith(".") and len(rule.title) <= 70

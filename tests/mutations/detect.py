@@ -61,7 +61,7 @@ class Detector:
         self.book = book
         self.shapes = Shapes(book.root / "schemas")
         self.rules = {
-            scope: [r for r in all_rules() if r.scope == scope and r.check] for scope in ("record", "value", "book")
+            scope: [r for r in all_rules() if r.scope == scope and r.find] for scope in ("record", "value", "book")
         }
         self.context = Context(book)
         self.jobs = self._replayed(book)
@@ -69,7 +69,7 @@ class Detector:
         self._of: dict[str, set[Key]] = {}
         self.named_by: dict[str, set[str]] = defaultdict(set)
         for record in book.records():
-            for link in self.context.links(record):
+            for link in self.context.references.links(record):
                 self.named_by[link.id].add(record.id)
 
     def see(self, mutant: Mutant) -> Seen:
@@ -90,7 +90,10 @@ class Detector:
             return Seen("error", "SHAPE")
         book = self._with(record, mutant)
         context = Context(book)
-        for kept, own in ((context._links, self.context._links), (context._ids, self.context._ids)):
+        for kept, own in (
+            (context.references._links, self.context.references._links),
+            (context.references._ids, self.context.references._ids),
+        ):
             kept.update({id: named for id, named in own.items() if id != mutant.id})  # what a record names is its own
         near = self._record_rules(book.get(record.id), context) - self._before(record.id)
         if _worst(near).level == "error":
@@ -138,20 +141,20 @@ class Detector:
 
     def _record_rules(self, record: Record, context: Context, families: tuple[str, ...] = ("",)) -> set[Key]:
         rules = [r for r in self.rules["record"] if r.asks(record.kind) and r.code.startswith(families)]
-        found = [f for rule in rules for f in rule.check(record, context)]
+        found = [f for rule in rules for f in rule.find(record, context)]
         if families == ("",):
             found += [
                 f
-                for amount in context.amounts(record)
+                for amount in context.amounts.of(record)
                 for rule in self.rules["value"]
                 if rule.asks(record.kind, amount.role)
-                for f in rule.check(amount, context)
+                for f in rule.find(amount, context)
             ]
         excepted = {e["rule"] for e in record.data.get("exceptions", []) if isinstance(e, dict)}
         return {self._key(f) for f in found if f.code not in excepted}
 
     def _book_rules(self, context: Context) -> list[Finding]:
-        return [f for rule in self.rules["book"] for f in rule.check(context)]
+        return [f for rule in self.rules["book"] for f in rule.find(context)]
 
     @staticmethod
     def _replayed(book: Book) -> set[Key]:

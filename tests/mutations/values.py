@@ -21,7 +21,7 @@ BOUNDS = "the limits of the vocabulary, of an instrument and of a calculator are
 
 def _numbers(record: Record, context: Context, judged: bool) -> Iterator[tuple[tuple, float]]:
     if (record.kind in JUDGED) == judged:
-        for amount in context.amounts(record):
+        for amount in context.amounts.of(record):
             yield from ((path, value) for path, value in amount.numbers.items() if value)
 
 
@@ -63,7 +63,7 @@ def a_little(record: Record, context: Context) -> Iterator[Mutant]:
 
 @operator("unit of another dimension", CAUGHT, "a unit is looked up in the quantity's own list")
 def other_dimension(record: Record, context: Context) -> Iterator[Mutant]:
-    for amount in context.amounts(record):
+    for amount in context.amounts.of(record):
         if amount.quantity and amount.unit in units():
             mine = {units()[u].dimension for q in amount.choices for u in q.symbols()}
             unit = next((u for u in PROBES if u in units() and units()[u].dimension not in mine), None)
@@ -78,7 +78,7 @@ def other_dimension(record: Record, context: Context) -> Iterator[Mutant]:
     least=0.25,
 )
 def other_unit(record: Record, context: Context) -> Iterator[Mutant]:
-    for amount in context.amounts(record):
+    for amount in context.amounts.of(record):
         if amount.quantity and amount.numbers:
             unit = next(
                 (
@@ -106,8 +106,8 @@ def other_reference(record: Record, context: Context) -> Iterator[Mutant]:
         [("inputs", name, "quantity") for name in record.data.get("inputs", {})] if record.kind == "calculators" else []
     )
     for path in amounts:
-        mine = context.quantities.get(at(record.data, path))
-        for id, other in context.quantities.items():
+        mine = context.desk.quantities.get(at(record.data, path))
+        for id, other in context.desk.quantities.items():
             pair = {mine.reference, other.reference} if mine else set()
             if (
                 mine
@@ -120,7 +120,7 @@ def other_reference(record: Record, context: Context) -> Iterator[Mutant]:
 
 @operator("vacuum signed", CAUGHT, "a vacuum is a positive number")
 def signed(record: Record, context: Context) -> Iterator[Mutant]:
-    for amount in context.amounts(record):
+    for amount in context.amounts.of(record):
         if amount.quantity and amount.quantity.reference == "vacuum" and amount.role != "width":
             yield from (
                 changed(record, path, -value, f"{value} → {-value}")
@@ -131,7 +131,7 @@ def signed(record: Record, context: Context) -> Iterator[Mutant]:
 
 @operator("min and max exchanged", CAUGHT, "a band whose min is above its max holds nothing")
 def exchanged(record: Record, context: Context) -> Iterator[Mutant]:
-    for amount in context.amounts(record):
+    for amount in context.amounts.of(record):
         ends = {path[-1]: path for path in amount.numbers}
         if {"min", "max"} <= set(ends):
             data = copy.deepcopy(record.data)

@@ -105,7 +105,7 @@ def walked(*steps: dict, others: dict | None = None, **fields):
             "procedures": {"p": procedure(*steps, **fields), **(others or {})},
         }
     )
-    return Context(book).walk(book.get("p"))
+    return Context(book).procedures.walk(book.get("p"))
 
 
 def notes(walk, kind: str) -> list[tuple]:

@@ -31,5 +31,14 @@ class Finding(NamedTuple):
         return (self.file, self.line, self.column, LEVELS.index(self.level), self.code, self.message)
 
 
+# What is found before a rule can be asked is an error, but for these; the rules that explain it take their level from here.
+_READER_LEVELS = {"FILE-14": "warning", "BOOK-8": "advice"}
+
+
+def reader_level(code: str) -> str:
+    """The level of a rule that the reader of files, or the run of the rules, applies by itself."""
+    return _READER_LEVELS.get(code, "error")
+
+
 class CouldNotRun(Exception):
     """The command cannot do its work at all; the message is one line for the user (exit status 2)."""

@@ -9,11 +9,11 @@ from pathlib import Path
 
 from bayleaf.checks import all_rules, check
 from bayleaf.cli import book_options, root_of
-from bayleaf.cli.check import line_reader
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.pages import entries, pages
 from bayleaf.records import Book, load
 from bayleaf.report import text
+from bayleaf.report.source import line_reader
 from bayleaf.site import BuildReport, SealError, SiteError, build_site
 
 SETTINGS = "mkdocs.yml"
@@ -66,7 +66,7 @@ def proved(args: argparse.Namespace) -> Book:
 
 def _told(found: Iterable[Finding], book: Book) -> str:
     found = list(found)
-    return f"{text.render(found, line_reader(book.root), False)}\n{text.tally(found)}"
+    return f"{text.listing(found, line_reader(book.root), False)}\n{text.tally(found)}"
 
 
 def tree(book: Book, root: Path) -> dict[str, str | bytes]:

@@ -6,6 +6,7 @@ import argparse
 import json
 import math
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from bayleaf.checks import check_record
@@ -84,7 +85,7 @@ def _record(book: Book, id: str) -> Record:
     return known[id]
 
 
-def _near(word: str, known, otherwise: str = "") -> str:
+def _near(word: str, known: Iterable[str], otherwise: str = "") -> str:
     near = next((one for one in known if word and one.startswith(word)), "") or nearest(word, known)
     return f"did you mean {near}?" if near else otherwise or f"there are {', '.join(known)}"
 

@@ -9,7 +9,7 @@ from copy import deepcopy
 from pathlib import Path
 from typing import Any
 
-from bayleaf.finding import CouldNotRun, Finding
+from bayleaf.finding import CouldNotRun, Finding, reader_level
 from bayleaf.records.kinds import KINDS, RECORD_KINDS, VOCABULARY_KINDS
 from bayleaf.records.record import Record, Source, file_findings
 from bayleaf.records.shape import Shapes
@@ -140,7 +140,13 @@ def _read_tree(book: Book, shapes: Shapes, top: Path, shown: str, over: bool) ->
         todo += reversed(_read_folder(book, shapes, str(top), shown, inside, over))
     if book.files == before:
         book.findings.append(
-            Finding("FILE-5", "error", "there is no file at all", "Write a record, or name another folder.", shown)
+            Finding(
+                "FILE-5",
+                reader_level("FILE-5"),
+                "there is no file at all",
+                "Write a record, or name another folder.",
+                shown,
+            )
         )
 
 
@@ -148,7 +154,9 @@ def _read_folder(book: Book, shapes: Shapes, top: str, shown: str, inside: str, 
     """Read the files of one folder and return its folders. Files are looked at before they are opened: a pipe would hang."""
 
     def unread(name: str, message: str, help: str) -> None:
-        book.findings.append(Finding("FILE-15", "error", message, help, f"{shown}/{inside}{name}".rstrip("/")))
+        book.findings.append(
+            Finding("FILE-15", reader_level("FILE-15"), message, help, f"{shown}/{inside}{name}".rstrip("/"))
+        )
 
     try:
         with os.scandir(os.path.join(top, inside)) as entries:
@@ -168,7 +176,7 @@ def _read_folder(book: Book, shapes: Shapes, top: str, shown: str, inside: str, 
         book.files += 1
         claim = _claim(inside + name)
         if isinstance(claim, str):
-            book.findings.append(Finding("FILE-11", "error", claim, _WHERE, f"{shown}/{inside}{name}"))
+            book.findings.append(Finding("FILE-11", reader_level("FILE-11"), claim, _WHERE, f"{shown}/{inside}{name}"))
             continue
         if not entry.is_file(follow_symlinks=False):
             unread(
@@ -215,7 +223,7 @@ def _read_file(book: Book, shapes: Shapes, raw: bytes, file: str, kind: str, id:
         book.findings.append(
             Finding(
                 "FILE-12",
-                "error",
+                reader_level("FILE-12"),
                 f"the file name {id}.yaml is not an id",
                 "Use lower-case letters, digits and single hyphens.",
                 file,
@@ -227,7 +235,13 @@ def _read_file(book: Book, shapes: Shapes, raw: bytes, file: str, kind: str, id:
     if not isinstance(loaded.data, dict):
         if not loaded.problems:
             book.findings.append(
-                Finding("FILE-5", "error", "the file is not a map of fields", "Write `field: value` lines.", file)
+                Finding(
+                    "FILE-5",
+                    reader_level("FILE-5"),
+                    "the file is not a map of fields",
+                    "Write `field: value` lines.",
+                    file,
+                )
             )
         return
     wanted = f"# yaml-language-server: $schema=../../schemas/{kind}.schema.json"
@@ -235,7 +249,7 @@ def _read_file(book: Book, shapes: Shapes, raw: bytes, file: str, kind: str, id:
         book.findings.append(
             Finding(
                 "FILE-14",
-                "warning",
+                reader_level("FILE-14"),
                 "the first line does not name the schema for editors",
                 f"Write: {wanted}",
                 file,

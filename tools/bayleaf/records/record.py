@@ -7,7 +7,7 @@ from typing import Any
 
 import yaml
 
-from bayleaf.finding import Finding
+from bayleaf.finding import Finding, reader_level
 from bayleaf.records.fields import NO_FIELDS, Fields
 from bayleaf.records.places import Path
 from bayleaf.records.yaml.strict import Loaded, end_of, nodes_of, start_of
@@ -118,6 +118,6 @@ class Record:
 def file_findings(loaded: Loaded, file: str, record: str) -> list[Finding]:
     """What the strict reader said, as findings."""
     return [
-        Finding(p.code, "error", p.message, p.help, file, *p.start, max(p.end[1], p.start[1] + 1), record)
+        Finding(p.code, reader_level(p.code), p.message, p.help, file, *p.start, max(p.end[1], p.start[1] + 1), record)
         for p in loaded.problems
     ]

@@ -8,7 +8,7 @@ from typing import Any
 
 import jsonschema
 
-from bayleaf.finding import Finding
+from bayleaf.finding import Finding, reader_level
 from bayleaf.nearest import nearest
 from bayleaf.records.places import Path, Schema
 from bayleaf.records.record import Record
@@ -44,10 +44,15 @@ def explain(record: Record, schema: Schema) -> list[Finding]:
     for error in validator.iter_errors(record.data):
         for leaf in _leaves(error):
             for code, message, help, path, key in _words(leaf):
-                found.setdefault((code, path, message), record.finding(code, "error", message, help, path, key))
+                found.setdefault(
+                    (code, path, message), record.finding(code, reader_level(code), message, help, path, key)
+                )
     if not found:  # the fast gate refused what this one takes: say so rather than let it pass
         found[()] = record.finding(
-            "SHAPE-8", "error", "this file does not fit its schema", "Compare with a record that passes."
+            "SHAPE-8",
+            reader_level("SHAPE-8"),
+            "this file does not fit its schema",
+            "Compare with a record that passes.",
         )
     return list(found.values())
 

@@ -63,8 +63,15 @@ class Amounts:
         self.book = book
         self.desk = desk or Desk(book)
         self.measured = cache(self._measured)
+        self._of: dict[str, list[Amount]] = {}
 
-    def of(self, record: Record) -> Iterator[Amount]:
+    def of(self, record: Record) -> list[Amount]:
+        """Every amount of a sound record, looked up once."""
+        if record.id not in self._of:
+            self._of[record.id] = list(self.amounts(record))
+        return self._of[record.id]
+
+    def amounts(self, record: Record) -> Iterator[Amount]:
         """Every amount of a sound record, but for one of an input or result that its calculator does not have (CALC-4)."""
         for path, data, about, _name in spots(record.data, record.fields.numbers):
             if data.__class__ is not dict or about.unit not in data:

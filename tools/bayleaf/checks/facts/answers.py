@@ -3,19 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from bayleaf.records import Book, Record
 
-if TYPE_CHECKING:
-    from bayleaf.checks.context import Context
-
 MEASURED = ("none", "low", "normal", "high", "unsteady")
-
-
-def answers_to(context: Context, reading: str) -> tuple[str, ...]:
-    """The answers that a reading may have; empty where there is no such sound reading."""
-    return context.answers.get(reading, ())
 
 
 def all_answers(book: Book) -> dict[str, tuple[str, ...]]:
@@ -46,8 +37,3 @@ def answers_of(record: Record) -> Iterator[tuple[tuple, str, str, bool]]:
     elif record.kind == "jobs":
         entries = enumerate(data["readings"])
         yield from ((("readings", i, "answer"), e["reading"], e["answer"], False) for i, e in entries if "answer" in e)
-
-
-def fault_systems(record: Record, context: Context) -> list[str]:
-    """The sound systems that a fault occurs on: those it names, else those with a path through its part."""
-    return context.claims.systems(record.id)

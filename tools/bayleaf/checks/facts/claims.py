@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 from functools import cache, cached_property
-from typing import TYPE_CHECKING
 
 from bayleaf.diagnosis.car.car import Car, car_of_system, places_of, present, readings_of, usable
+from bayleaf.diagnosis.car.layout import Layout
 from bayleaf.diagnosis.faults.isolate import Isolation, isolation_of
 from bayleaf.diagnosis.faults.matrix import one_sided
 from bayleaf.diagnosis.faults.stages import Answers, lies_on, normal_of, places_on, said_of, stages_of
 from bayleaf.diagnosis.verdicts.verdict import NORMAL
-from bayleaf.records import Record, listed, mapped
-
-if TYPE_CHECKING:
-    from bayleaf.checks.context import Context
+from bayleaf.records import Book, Record, listed, mapped
 
 Pair = tuple[str, str]  # a system and the name of one of its paths
 
@@ -21,8 +18,8 @@ Pair = tuple[str, str]  # a system and the name of one of its paths
 class Claims:
     """The claims of every usable fault of a book. Each answer is worked out once, when first asked for."""
 
-    def __init__(self, context: Context) -> None:
-        self.book, self.layout = context.book, context.layout
+    def __init__(self, book: Book, layout: Layout) -> None:
+        self.book, self.layout = book, layout
         self.faults = [id for id, record in self.book.of("faults").items() if usable(record)]
         self.systems = cache(self._systems)
         self.stages = cache(self._stages)

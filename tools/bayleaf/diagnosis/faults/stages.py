@@ -9,25 +9,26 @@ from bayleaf.diagnosis.car.car import Car, inputs_of, places_of
 from bayleaf.diagnosis.car.layout import Layout
 from bayleaf.diagnosis.verdicts.verdict import NORMAL
 from bayleaf.records import Book, listed, mapped
+from bayleaf.vocabulary import Quantities
 
 # Closed loop, load and idle control move these with almost every fault: `elsewhere` never makes them normal.
 NEVER_ELSEWHERE = frozenset(
     {
-        "fuel-trim",
-        "engine-speed",
-        "lambda",
-        "air-fuel-ratio",
-        "oxygen-sensor-voltage",
-        "oxygen-pump-current",
-        "carbon-monoxide",
-        "carbon-dioxide",
-        "oxygen",
-        "hydrocarbons",
-        "nitric-oxide",
+        Quantities.FUEL_TRIM,
+        Quantities.ENGINE_SPEED,
+        Quantities.LAMBDA,
+        Quantities.AIR_FUEL_RATIO,
+        Quantities.OXYGEN_SENSOR_VOLTAGE,
+        Quantities.OXYGEN_PUMP_CURRENT,
+        Quantities.CARBON_MONOXIDE,
+        Quantities.CARBON_DIOXIDE,
+        Quantities.OXYGEN,
+        Quantities.HYDROCARBONS,
+        Quantities.NITRIC_OXIDE,
     }
 )
 # What is worked out from those, or from boost, moves with every fault that takes power: the filling of the cylinders, the work of a converter.
-NEVER_FED_BY = NEVER_ELSEWHERE | {"boost-pressure"}
+NEVER_FED_BY = NEVER_ELSEWHERE | {Quantities.BOOST_PRESSURE}
 
 Answers = dict[str, frozenset[str]]  # reading → every answer it may give; a reading left out may give any
 

@@ -15,10 +15,11 @@ from bayleaf.diagnosis.verdicts.compute import Desk
 from bayleaf.diagnosis.verdicts.verdict import HIGH, LOW, NONE, NORMAL
 from bayleaf.quantities import Quantity
 from bayleaf.records import Book, listed
+from bayleaf.vocabulary import Quantities
 
 MECHANISMS = ("restricts", "leaks", "weakens", "opens", "shorts", "sticks", "biases")
 WIRES = {"current", "signal"}
-LOST = "voltage-drop"  # the quantity of what a wire loses; any other voltage is what arrives
+LOST = Quantities.VOLTAGE_DROP  # the quantity of what a wire loses; any other voltage is what arrives
 
 # Of a pipe: what is shown ahead of the part, behind it and in its flow, and by the current of what pumps.
 PIPE = {

@@ -11,14 +11,14 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, context: Context) -> Iterator[Finding]:
     """The quantities of all its results against the quantity of the number."""
     if not amount.basis or "calculator" not in amount.basis or amount.quantity is None:
         return
     calculator = context.book.of("calculators").get(amount.basis["calculator"])
     if calculator is None or not calculator.sound:
         return
-    given = [context.quantities.get(r["quantity"]) for r in calculator.data["result"].values()]
+    given = [context.desk.quantities.get(r["quantity"]) for r in calculator.data["result"].values()]
     if not any(
         q and (q.dimension, q.reference) == (amount.quantity.dimension, amount.quantity.reference) for q in given
     ):
@@ -39,5 +39,5 @@ RULE = Rule(
         "pump-supply-voltage: {min: 11.5, max: 15, unit: V, means: limit, basis: {practice: true}}",
         "pump-supply-voltage: {min: 11.5, max: 15, unit: V, means: limit, basis: {calculator: pressure-across-injector-idle}}",
     ),
-    check=check,
+    find=find,
 )

@@ -11,7 +11,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """What the schemas leave open: the numbers of equipment stand under one basis of their record."""
     if amount.basis is None and amount.numbers:
         yield RULE.at(amount.record, f"{field(amount.record, amount.path)} has no basis", path=amount.path, key=True)
@@ -29,6 +29,6 @@ RULE = Rule(
     why="A number that cannot say where it comes from cannot be checked, and cannot be corrected when its source is.",
     mend="Write basis: a source with its place, practice where it is common practice, or the calculator that gives it.",
     example=Example("equipment/vacuum-gauge.yaml", "misleads: none\nbasis: {practice: true}\n", "misleads: none\n"),
-    check=check,
+    find=find,
     kinds=("equipment",),
 )

@@ -10,11 +10,11 @@ from bayleaf.finding import Finding
 from bayleaf.records import KIND
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """Any link from another record counts."""
     for kind in ("conditions", "states", "tasks"):
         for id, record in context.book.of(kind).items():
-            if id not in context.named and (kind != "states" or record.data.get("connection")):
+            if id not in context.references.named and (kind != "states" or record.data.get("connection")):
                 yield RULE.at(record, f"nothing names the {KIND[kind].singular} {id}")
 
 
@@ -34,6 +34,6 @@ RULE = Rule(
         "measure-fuel-pressure:",
         "find-a-leak:\n  title: Find a leak\n  summary: Find where fuel leaves the car.\nmeasure-fuel-pressure:",
     ),
-    check=check,
+    find=find,
     excusable=True,
 )

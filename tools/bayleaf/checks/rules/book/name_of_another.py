@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import RECORD_KINDS
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """Records only: the entries of vocabularies share words on purpose."""
     for kind in RECORD_KINDS:
         titles = {r.title.lower(): id for id, r in context.book.of(kind).items()}
@@ -33,6 +33,6 @@ RULE = Rule(
         "also_called: [service valve]",
         "also_called: [service valve, Fuel rail]",
     ),
-    check=check,
+    find=find,
     excusable=True,
 )

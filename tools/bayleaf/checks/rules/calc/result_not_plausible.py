@@ -10,10 +10,10 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Only what the page shows without a hand on it."""
-    proof = context.proof(record)
-    for problem in context.ranges(record):
+    proof = context.calculators.proof(record)
+    for problem in context.calculators.problems(record):
         if problem.what == "not plausible":
             result = proof.ready.results[problem.line]
             words = f"{problem.line} is {result.text(problem.x)} {result.symbol} at {problem.inputs}, which is not plausible"
@@ -33,6 +33,6 @@ RULE = Rule(
         "across: rail - gauge(manifold_vacuum)",
         "across: 4 * (rail - gauge(manifold_vacuum))",
     ),
-    check=check,
+    find=find,
     kinds=("calculators",),
 )

@@ -10,7 +10,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Not for temperatures, whose zero is arbitrary, and not for a value of zero."""
     if not amount.known or amount.quantity.dimension == (0, 0, 0, 1, 0):
         return
@@ -36,7 +36,7 @@ RULE = Rule(
         "within: {value: 0.1, unit: kPa}",
         "within: {value: 40, unit: kPa}",
     ),
-    check=check,
+    find=find,
     kinds=("calculators",),
     roles=("width",),
 )

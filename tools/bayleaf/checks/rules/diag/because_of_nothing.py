@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     stages = [
         *record.data["stages"].values(),
         *(s for by in mapped(record.data.get("differs")).values() for s in by.values()),
@@ -40,5 +40,5 @@ RULE = Rule(
     example=Example(
         "faults/fuel-filter-restricted.yaml", "because: {rail-pressure-primed:", "because: {manifold-vacuum-idle:"
     ),
-    check=_check,
+    find=find,
 )

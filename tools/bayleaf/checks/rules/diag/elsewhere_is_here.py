@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, listed, mapped
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     named = listed(mapped(record.data.get("elsewhere")).get("normal_on"))
     systems = context.claims.systems(record.id) if named else []
     own = context.layout.named(systems)  # a name that they have not is looked up in the rest of the car
@@ -40,5 +40,5 @@ RULE = Rule(
         "felt_as: {loss-of-power: always}",
         "elsewhere: {normal_on: [pump circuit], because: Nothing else is touched.}\nfelt_as: {loss-of-power: always}",
     ),
-    check=_check,
+    find=find,
 )

@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     felt = [symptom for symptom, how in mapped(record.data["felt_as"]).items() if how == "always"]
     claims = context.claims
     if not felt or record.id not in claims.faults:
@@ -46,5 +46,5 @@ RULE = Rule(
         "    rail-pressure-idle: [normal, low]\n    injector-pressure-idle: low\n",
         "    rail-pressure-idle: [normal, low]\n    injector-pressure-idle: [normal, low]\n",
     ),
-    check=_check,
+    find=find,
 )

@@ -16,7 +16,7 @@ def _taken(book: Book) -> set[str]:
     return {mapped(step.get("takes")).get("reading") for r in procedures for step in r.data["steps"]}
 
 
-def _check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     book = context.book
     taken = _taken(book)
     for id, record in book.of("readings").items():
@@ -40,5 +40,5 @@ RULE = Rule(
         "when: engine-off, takes: {reading: fuel-in-regulator-hose}}",
         "when: engine-off}",
     ),
-    check=_check,
+    find=find,
 )

@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     systems = claims.systems(record.id)
     named = [
@@ -45,5 +45,5 @@ RULE = Rule(
         "like: worn, high-side-pressure-idle: low}",
         "like: worn, high-side-pressure-idle: low, rail-pressure-primed: low}",
     ),
-    check=_check,
+    find=find,
 )

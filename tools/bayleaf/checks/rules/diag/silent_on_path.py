@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     if record.id not in claims.faults:
         return
@@ -49,5 +49,5 @@ RULE = Rule(
     ),
     mend="Say what the reading shows, a list where it may be either, or name its path in elsewhere.",
     example=Example("faults/regulator-hose-off.yaml", "    rail-pressure-idle: high\n", ""),
-    check=_check,
+    find=find,
 )

@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Entries with a value or an answer."""
     comes_and_goes = record.data.get("comes_and_goes", False)
     for i, entry in enumerate(record.data["readings"]):
@@ -36,6 +36,6 @@ RULE = Rule(
     why="A reading taken while the car is well proves that the car was well, and clears nothing.",
     mend="Write fault_was: present or absent beside every value and answer, or take comes_and_goes out.",
     example=Example("jobs/parks-van-no-power.yaml", "invented: true\n", "invented: true\ncomes_and_goes: true\n"),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

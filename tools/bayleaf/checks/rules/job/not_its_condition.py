@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Entries with not_met."""
     for i, entry in enumerate(record.data["readings"]):
         reading = context.book.of("readings").get(entry.get("reading"))
@@ -35,6 +35,6 @@ RULE = Rule(
         "value: 35, unit: psi, instrument: gauge-0-100}",
         "value: 35, unit: psi, instrument: gauge-0-100, not_met: [engine-cool]}",
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """By the car that diagnosis sees."""
     car = car_of_job(context.book, record.data)
     if not car.systems or any(not (s := context.book.of("systems").get(id)) or not s.sound for id in car.systems):
@@ -38,6 +38,6 @@ RULE = Rule(
         "readings:\n",
         "readings:\n  - {reading: high-side-pressure-idle, cannot: No scan tool.}\n",
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

@@ -12,7 +12,7 @@ from bayleaf.diagnosis.verdicts.instrument import instrument_of
 from bayleaf.finding import Finding
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, context: Context) -> Iterator[Finding]:
     """The number that was typed, in the unit that it was typed in."""
     if not amount.known:
         return
@@ -36,6 +36,6 @@ RULE = Rule(
         "value: 35, unit: psi, instrument: gauge-0-100",
         "value: 135, unit: psi, instrument: gauge-0-100",
     ),
-    check=check,
+    find=find,
     roles=("reading",),
 )

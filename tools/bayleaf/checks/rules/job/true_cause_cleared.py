@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import OUTSIDE, Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """true_cause against expects / left. Nothing left is an honest end where several causes are still there."""
     if "expects" not in record.data:
         return
@@ -47,6 +47,6 @@ RULE = Rule(
         "expects: {left: [fuel-filter-restricted]}",
         "expects: {left: [pump-ground-poor]}",
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Entries with `which`."""
     for i, entry in enumerate(record.data["readings"]):
         reading = context.book.of("readings").get(entry.get("reading"))
@@ -45,6 +45,6 @@ RULE = Rule(
         "{reading: rail-pressure-primed, value: 35,",
         "{reading: rail-pressure-primed, which: 2, value: 35,",
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Entries with a value or an answer; cannot and not_reached fit any reading."""
     for i, entry in enumerate(record.data["readings"]):
         reading = context.book.of("readings").get(entry.get("reading"))
@@ -50,6 +50,6 @@ RULE = Rule(
         "{reading: pump-supply-voltage, value: 12.4, unit: V, instrument: multimeter}",
         "{reading: pump-supply-voltage, answer: low}",
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

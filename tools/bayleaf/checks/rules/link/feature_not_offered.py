@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Vehicles, jobs with a car of their own, and procedures for named systems."""
     needs = {"vehicles": (), "jobs": ("car",), "procedures": ("needs",)}[record.kind]
     holder = record.data.get(needs[0], {}) if needs else record.data
@@ -38,6 +38,6 @@ RULE = Rule(
     why="A feature that no system offers is never there: the procedure would never be proposed.",
     mend="Add the feature to has of the system, or take it out here.",
     example=Example("vehicles/parks-van.yaml", "has: [fuel-test-port]", "has: [fuel-filter]"),
-    check=check,
+    find=find,
     kinds=("vehicles", "jobs", "procedures"),
 )

@@ -5,17 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.answers import fault_systems
 from bayleaf.checks.messages import either, mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """By the systems that the fault names, else those with a path through its part, and by what a car may have beside them."""
     named = record.data.get("elsewhere", {}).get("normal_on", [])
-    systems = fault_systems(record, context) if named else []
+    systems = context.claims.systems(record.id) if named else []
     known = set().union(*(context.claims.paths(s) for s in systems))
     for i, name in enumerate(named if known else ()):
         if name not in known:
@@ -42,6 +41,6 @@ RULE = Rule(
         "felt_as:",
         "elsewhere: {normal_on: [feet], because: The feed is not touched.}\nfelt_as:",
     ),
-    check=check,
+    find=find,
     kinds=("faults",),
 )

@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Bands and the answers that recognise the system."""
     for name in ("bands",):
         for id in record.data.get(name, {}):
@@ -45,6 +45,6 @@ RULE = Rule(
         "bands:\n",
         "bands:\n  rail-pressure-primed: {min: 36, max: 65, unit: psi, means: spread, basis: {practice: true}}\n",
     ),
-    check=check,
+    find=find,
     kinds=("systems",),
 )

@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Vehicles, and jobs with a car of their own."""
     path = ("systems",) if record.kind == "vehicles" else ("car", "systems")
     seen: dict[str, str] = {}
@@ -37,6 +37,6 @@ RULE = Rule(
         "systems: [port-injection-return]",
         "systems: [port-injection-return, direct-injection]",
     ),
-    check=check,
+    find=find,
     kinds=("vehicles", "jobs"),
 )

@@ -11,10 +11,10 @@ from bayleaf.finding import Finding
 from bayleaf.records import KIND, Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Links in text may lead to any kind."""
     every = context.book.every
-    for link in context.links(record) if context.misnames(record) else ():
+    for link in context.references.links(record) if context.references.misnames(record) else ():
         found = every.get(link.id)
         if found is not None and link.kinds and found.kind not in link.kinds:
             kind = either(KIND[k].singular for k in link.kinds)
@@ -37,5 +37,5 @@ RULE = Rule(
     ),
     mend="Name a record of the right kind.",
     example=Example("symptoms/rough-idle.yaml", "first: [fuel-in-regulator-hose]", "first: [regulator-vacuum-hose]"),
-    check=check,
+    find=find,
 )

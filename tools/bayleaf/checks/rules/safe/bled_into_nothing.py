@@ -10,13 +10,14 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 from bayleaf.safety.preparations import preparations
+from bayleaf.vocabulary import Acts
 
 CATCHES = re.compile(r"\b(container|cart|drum|can|cloths?)\b", re.IGNORECASE)
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     procedures, equipment = context.book.of("procedures"), context.book.of("equipment")
-    for step in context.walk(record).doing("bleed", "open-joint"):
+    for step in context.procedures.walk(record).doing(Acts.BLEED, Acts.OPEN_JOINT):
         if not any(p.carries == "fuel" for p in step.act_paths):
             continue
         followed = [procedures[s["follow"]] for s in record.data["steps"] if s.get("follow") in procedures]
@@ -44,5 +45,5 @@ RULE = Rule(
         "equipment: [fuel-pressure-gauge, bonded-container]",
         "equipment: [fuel-pressure-gauge]",
     ),
-    check=_check,
+    find=find,
 )

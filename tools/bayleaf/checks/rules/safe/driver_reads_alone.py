@@ -11,19 +11,20 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 from bayleaf.safety.hazards import types_of
+from bayleaf.vocabulary import Acts
 
 RECORDS = re.compile(
     r"\b(record\w*|log\w*|captur\w*|stor(?:e|es|ed|ing)|keeps? the (?:lowest|highest))\b", re.IGNORECASE
 )
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
     if "road" not in record.data["where"] or record.data["needs"]["people"] > 1:
         return
     for step in walk.taking:
         instrument = step.data.get("takes", {}).get("instrument")
-        if "drive" not in step.acts or not isinstance(instrument, str):
+        if Acts.DRIVE not in step.acts or not isinstance(instrument, str):
             continue
         if not any(_records(context, t) for t in types_of(context.book, instrument)):
             words = f"{step_name(walk, step)} has one person drive on the road and read {instrument}"
@@ -52,5 +53,5 @@ RULE = Rule(
     why="A driver who looks at a needle at full load does not look at the road.",
     mend="Write people: 2, use an instrument that records, or a rolling road.",
     example=Example("procedures/drive-at-full-load.yaml", "people: 2}", "people: 1}"),
-    check=_check,
+    find=find,
 )

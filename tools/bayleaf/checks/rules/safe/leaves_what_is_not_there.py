@@ -11,8 +11,8 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     standing = {s for s, _at in walk.end}
     for i, state in enumerate(record.data["leaves"]):
         if state in machine.states and state not in standing:
@@ -37,5 +37,5 @@ RULE = Rule(
     why="The next procedure starts from what this one leaves; a pressure that is called relieved and is not hurts somebody.",
     mend="Set the state at the step that makes it so, or take it out of leaves.",
     example=Example("procedures/fit-gauge.yaml", ", sets: [gauge-on-rail]", ""),
-    check=_check,
+    find=find,
 )

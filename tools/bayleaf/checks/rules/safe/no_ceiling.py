@@ -9,6 +9,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 from bayleaf.safety.paths import PathFact, pascals
+from bayleaf.vocabulary import Acts
 
 # What a system bears at most; common practice, no source. A path that states its own greatest pressure may bear less.
 VAPOUR = ({"value": 0.45, "unit": "psi"}, "a tank or an evaporative system")
@@ -16,8 +17,8 @@ INTAKE = ({"value": 1, "unit": "psi"}, "an intake without boost, or a crankcase"
 CHARGE = ({"value": 10, "unit": "psi"}, "the charge side")
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for step in context.walk(record).doing("pressurise"):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    for step in context.procedures.walk(record).doing(Acts.PRESSURISE):
         limit = step.data.get("at_most")
         if limit is None or pascals(limit) is None:
             words = f"step {step.number} puts pressure on a system and no at_most says how much it may bear"
@@ -64,5 +65,5 @@ RULE = Rule(
         "  - {do: Push the hose on",
         "  - {do: Blow into the hose., act: pressurise, at: regulator-vacuum-hose}\n  - {do: Let the pressure off., act: vent, at: regulator-vacuum-hose}\n  - {do: Push the hose on",
     ),
-    check=_check,
+    find=find,
 )

@@ -11,9 +11,9 @@ from bayleaf.records import Record
 from bayleaf.safety.preparations import preparations
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     procedures = context.book.of("procedures")
-    standing = context.standing
+    standing = context.procedures.standing
     for i, id in enumerate(record.data["inherits"]):
         if id in procedures and procedures[id].sound and id not in standing:
             words = f"{id} is inherited and is not a standing preparation"
@@ -34,7 +34,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             ("inherits",),
         )
         return
-    for i, step in context.steps_with(record, "follow"):
+    for i, step in context.procedures.steps_with(record, "follow"):
         followed = procedures.get(step["follow"])
         missing = (
             [p for p in followed.data["inherits"] if p not in own and p != record.id]
@@ -59,5 +59,5 @@ RULE = Rule(
     why="The preparations carry the cautions that no single step shows: leaks, flames, waste fuel, vapour, and what to wear.",
     mend="Inherit the preparations for this kind of work.",
     example=Example("procedures/recognise-the-rail.yaml", "inherits: [bay-preparation]", "inherits: none"),
-    check=_check,
+    find=find,
 )

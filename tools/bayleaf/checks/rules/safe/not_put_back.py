@@ -11,8 +11,8 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for (act, at), since in walk.left.items():
         step = walk.steps[since]
         set_here = {n.what for n in step.notes if n.kind == "set"}
@@ -44,5 +44,5 @@ RULE = Rule(
         "\n  - {do: Push the hose on the regulator., act: connect, at: regulator-vacuum-hose}",
         "",
     ),
-    check=_check,
+    find=find,
 )

@@ -20,8 +20,8 @@ def _key(step: dict) -> Key | None:
     return ("", step["do"]) if "do" in step else None
 
 
-def _check(context: Context) -> Iterator[Finding]:
-    machine = context.machine
+def find(context: Context) -> Iterator[Finding]:
+    machine = context.procedures.machine
     same: dict[Key, list[tuple[Record, int]]] = {}
     for record in context.book.of("procedures").values():
         for i, step in enumerate(record.data["steps"]) if record.sound else ():
@@ -57,7 +57,9 @@ def _lasts(state: State | None) -> bool:
 def _stands(context: Context, record: Record, i: int, state: str) -> bool:
     """Whether the state stands by another way, or the next step sets it, so that it need not be set here."""
     near = (("steps", i), ("steps", i + 1))
-    return any(s.source == record.id and s.path in near and s.stands(state) for s in context.walk(record).steps)
+    return any(
+        s.source == record.id and s.path in near and s.stands(state) for s in context.procedures.walk(record).steps
+    )
 
 
 RULE = Rule(
@@ -80,5 +82,5 @@ RULE = Rule(
         "  - {do: Put the inlet duct back once more., act: connect, at: inlet-duct}\n"
         "  - {do: Start the engine., act: start-engine}",
     ),
-    check=_check,
+    find=find,
 )

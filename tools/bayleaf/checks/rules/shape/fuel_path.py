@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Every path of a system."""
     for i, path in enumerate(record.data["paths"]):
         fuel = path["carries"] == "fuel"
@@ -31,6 +31,6 @@ RULE = Rule(
     why="Cautions, gauges and hoses are judged by the greatest pressure that a fault can bring, not by the usual one.",
     mend="Write side and greatest with its reason and basis.",
     example=Example("systems/direct-injection.yaml", "    side: low\n", ""),
-    check=check,
+    find=find,
     kinds=("systems",),
 )

@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Both directions."""
     layer = record.data["family"] == "layer"
     for name in ("adds_to", "brings"):
@@ -33,6 +33,6 @@ RULE = Rule(
     ),
     mend="Set family to layer, or delete adds_to and brings.",
     example=Example("systems/direct-injection.yaml", "family: fuel", "family: fuel\nadds_to: [induction]"),
-    check=check,
+    find=find,
     kinds=("systems",),
 )

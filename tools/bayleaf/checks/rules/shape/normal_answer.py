@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """By answers and purpose."""
     wants = "answers" in record.data and record.data.get("purpose", "diagnosis") == "diagnosis"
     if wants and "normal" not in record.data:
@@ -28,6 +28,6 @@ RULE = Rule(
     why="Without it no fault can say that the answer is as it should be.",
     mend="Write normal with one of the answers, or another purpose.",
     example=Example("readings/fuel-in-regulator-hose.yaml", "normal: dry\n", ""),
-    check=check,
+    find=find,
     kinds=("readings",),
 )

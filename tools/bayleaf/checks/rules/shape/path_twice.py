@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """The later of the two is named."""
     seen: set[str] = set()
     for i, path in enumerate(record.data["paths"]):
@@ -28,6 +28,6 @@ RULE = Rule(
     why="A fault that names the path in elsewhere would mean both.",
     mend="Give one of the two another name.",
     example=Example("systems/port-injection-return.yaml", "name: return\n", "name: supply\n"),
-    check=check,
+    find=find,
     kinds=("systems",),
 )

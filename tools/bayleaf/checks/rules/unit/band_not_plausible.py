@@ -11,7 +11,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """The limits of a reading, general or the maker's."""
     for path, said in implausible(amount) if amount.known else ():
         yield RULE.at(amount.record, said, path=path)
@@ -30,6 +30,6 @@ RULE = Rule(
         "rail-pressure-primed: {min: 36, max: 65",
         "rail-pressure-primed: {min: 36, max: 650",
     ),
-    check=check,
+    find=find,
     roles=("band",),
 )

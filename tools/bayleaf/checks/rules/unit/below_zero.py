@@ -11,7 +11,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Numbers of quantities that are absolute or a vacuum, a job's readings too."""
     if not amount.known or amount.quantity.reference not in ("absolute", "vacuum"):
         return
@@ -43,6 +43,6 @@ RULE = Rule(
         "manifold-vacuum-idle: {min: 12, max: 22",
         "manifold-vacuum-idle: {min: -22, max: -12",
     ),
-    check=check,
+    find=find,
     roles=("band", "range", "value", "reading"),
 )

@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Errors by counts and by zones; numbers in different units are left to UNIT-1."""
     error, span = record.data.get("error", {}), record.data.get("range")
     if error.get("counts") and "resolution" not in record.data:
@@ -40,6 +40,6 @@ RULE = Rule(
     why="The guard band of a verdict is worked out from it; with a gap there is none.",
     mend="Add the resolution or the range, or make the zones meet.",
     example=Example("equipment/gauge-0-100.yaml", "    - {min: 25, max: 75,", "    - {min: 30, max: 75,"),
-    check=check,
+    find=find,
     kinds=("equipment",),
 )

@@ -11,7 +11,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Every pair of min and max in one unit."""
     low, high = amount.numbers.get((*amount.path, "min")), amount.numbers.get((*amount.path, "max"))
     if low is None or high is None or low < high:
@@ -29,6 +29,6 @@ RULE = Rule(
     why="With the two exchanged nothing is ever in band; with both alike only one exact value is.",
     mend="Exchange the two, or correct the one that is wrong.",
     example=Example("systems/direct-injection.yaml", "{min: 400, max: 1500", "{min: 1500, max: 400"),
-    check=check,
+    find=find,
     roles=("band", "range", "value"),
 )

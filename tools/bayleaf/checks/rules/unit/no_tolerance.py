@@ -11,7 +11,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Every number that is a difference."""
     if not amount.known:
         return
@@ -37,6 +37,6 @@ RULE = Rule(
     why="With zero every reading is wrong; with more than the span every reading is right.",
     mend="Look at the decimal point and at the unit.",
     example=Example("equipment/vacuum-gauge.yaml", "readability: {value: 0.5", "readability: {value: 50"),
-    check=check,
+    find=find,
     roles=("width",),
 )

@@ -11,7 +11,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Every number but those of a job's readings, of bands (UNIT-3) and of differences (UNIT-6)."""
     if not amount.known or amount.record.kind == "quantities":
         return
@@ -34,6 +34,6 @@ RULE = Rule(
         " quantity."
     ),
     example=Example("vehicles/parks-van.yaml", "value: 120, unit: m", "value: 12000, unit: m"),
-    check=check,
+    find=find,
     roles=("value", "range"),
 )

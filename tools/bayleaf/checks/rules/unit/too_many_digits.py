@@ -11,7 +11,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Counts the digits as typed; zeros at the end of a whole number do not count."""
     if (
         not amount.basis
@@ -47,5 +47,5 @@ RULE = Rule(
         "pump-supply-voltage: {min: 11.5",
         "pump-supply-voltage: {min: 11.503",
     ),
-    check=check,
+    find=find,
 )

@@ -12,7 +12,7 @@ from bayleaf.finding import Finding
 from bayleaf.quantities import QuantityError
 
 
-def check(amount: Amount, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """The quantity says itself what is wrong and what was meant."""
     if amount.known or amount.quantity is None:
         return
@@ -39,5 +39,5 @@ RULE = Rule(
     ),
     mend="Write one of the units that the message names, or convert the number.",
     example=Example("readings/rail-pressure-primed.yaml", "unit: psi", "unit: psig"),
-    check=check,
+    find=find,
 )

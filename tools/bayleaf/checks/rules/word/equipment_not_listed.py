@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """A named instrument answers for its type and a type for its instruments; a state may need equipment too.
 
     An id that does not exist is said by LINK-1; until it is mended nobody knows what was meant to be used.
@@ -37,7 +37,11 @@ def _uses(step: dict) -> Iterator[tuple[tuple, str]]:
 
 
 def _same(context: Context, one: str, other: str) -> bool:
-    return one == other or one in context.of_type.get(other, ()) or other in context.of_type.get(one, ())
+    return (
+        one == other
+        or one in context.instruments.of_type.get(other, ())
+        or other in context.instruments.of_type.get(one, ())
+    )
 
 
 def _of_state(context: Context, state: str) -> list[str]:
@@ -66,6 +70,6 @@ RULE = Rule(
         "equipment: [fuel-pressure-gauge, vacuum-gauge]",
         "equipment: [fuel-pressure-gauge]",
     ),
-    check=check,
+    find=find,
     kinds=("procedures",),
 )
