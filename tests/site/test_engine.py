@@ -33,7 +33,9 @@ def headings(site: Path) -> dict[str, list[str]]:
         article = re.search(r"<article.*?</article>", path.read_text(encoding="utf-8"), re.DOTALL)
         if path.name != "404.html" and article:
             texts = re.findall(r"<h[1-3][^>]*>(.*?)</h[1-3]>", article[0], re.DOTALL)
-            found[path.relative_to(site).as_posix()] = [re.sub(r"<a .*?</a>|<[^>]+>|\s+", " ", t).strip() for t in texts]
+            found[path.relative_to(site).as_posix()] = [
+                re.sub(r"<a .*?</a>|<[^>]+>|\s+", " ", t).strip() for t in texts
+            ]
     return found
 
 

@@ -22,7 +22,7 @@ from bayleaf.finding import CouldNotRun
 from bayleaf.site import SiteError, serve
 from bayleaf.site.serve import times
 
-WAIT = 20       # seconds; only a broken server makes a test wait so long
+WAIT = 20  # seconds; only a broken server makes a test wait so long
 
 
 @contextmanager
@@ -83,7 +83,10 @@ def test_a_failed_build_keeps_the_old_site_and_says_why(folders, kind):
 
     with serving(site, kb, rebuild) as (port, said):
         (kb / "a.yaml").write_text("x: 1\n")
-        assert said.get(timeout=WAIT).splitlines() == ["kb/a.yaml:1:1: no title", "not rebuilt; the site before is still shown"]
+        assert said.get(timeout=WAIT).splitlines() == [
+            "kb/a.yaml:1:1: no title",
+            "not rebuilt; the site before is still shown",
+        ]
         assert fetch(port, "/")[1] == "old"
 
 
@@ -97,7 +100,10 @@ def test_a_removed_record_builds_again(folders):
 
 def test_a_port_that_is_taken_is_one_line(folders):
     site, kb = folders
-    with serving(site, kb, lambda: "built") as (port, _), pytest.raises(SiteError, match=f"port {port} .*try another --port"):
+    with (
+        serving(site, kb, lambda: "built") as (port, _),
+        pytest.raises(SiteError, match=f"port {port} .*try another --port"),
+    ):
         serve(site, [kb], lambda: "built", port)
 
 

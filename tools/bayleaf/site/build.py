@@ -62,11 +62,17 @@ def write_pages(pages: Mapping[str, str | bytes], entries: Iterable[Entry], fold
     """Write the tree that the engine reads, search and probes included; gives the site paths of the probes."""
     depths = {posixpath.dirname(path).count("/") + 1 if "/" in path else 0 for path in pages if path.endswith(".md")}
     probes = tuple("probe/" * depth + PROBE for depth in sorted(depths))
-    ours = {CLIENT: client(), INDEX: build_index(entries), FAVICON: files("bayleaf.site").joinpath("favicon.svg").read_bytes()}
+    ours = {
+        CLIENT: client(),
+        INDEX: build_index(entries),
+        FAVICON: files("bayleaf.site").joinpath("favicon.svg").read_bytes(),
+    }
     ours |= {f"{probe}.md": PROBE_TEXT for probe in probes}
     for path in (*pages, *ours):
         if not PATH.match(path):
-            raise SiteError(f"could not run: {path!r} is no path of a page; letters, digits, dots and hyphens are expected")
+            raise SiteError(
+                f"could not run: {path!r} is no path of a page; letters, digits, dots and hyphens are expected"
+            )
     if folder.is_symlink():
         raise SiteError(f"could not run: {folder} is a link; remove it, it is a folder that bayleaf writes")
     shutil.rmtree(folder, ignore_errors=True)

@@ -51,11 +51,21 @@ def _run(module: str, arguments: list[str], settings: Path, needs: tuple[str, ..
     if not settings.is_file():
         raise SiteError(f"could not run: {settings} is missing; the site engine needs its settings file")
     environment = FIXED | {name: os.environ[name] for name in PASSED_ON if name in os.environ}
-    done = subprocess.run([sys.executable, "-m", module, *arguments], cwd=settings.parent, env=environment,
-                          stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
-                          encoding="utf-8", errors="replace", check=False)
+    done = subprocess.run(
+        [sys.executable, "-m", module, *arguments],
+        cwd=settings.parent,
+        env=environment,
+        stdin=subprocess.DEVNULL,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        encoding="utf-8",
+        errors="replace",
+        check=False,
+    )
     if done.returncode != 0:
-        raise SiteError(f"could not run: the site engine {module} failed: {_first_complaint(done.stdout, done.returncode)}")
+        raise SiteError(
+            f"could not run: the site engine {module} failed: {_first_complaint(done.stdout, done.returncode)}"
+        )
 
 
 def _first_complaint(output: str, status: int) -> str:

@@ -11,7 +11,7 @@ from pathlib import Path
 from bayleaf.finding import CouldNotRun
 from bayleaf.site.errors import SiteError
 
-PAUSE = 0.5     # seconds between two looks at the files: a file saved is noticed before a hand reaches the browser
+PAUSE = 0.5  # seconds between two looks at the files: a file saved is noticed before a hand reaches the browser
 
 
 class Handler(SimpleHTTPRequestHandler):
@@ -25,9 +25,15 @@ class Handler(SimpleHTTPRequestHandler):
         """Requests are of no interest; what a rebuild says is."""
 
 
-def serve(out: Path, watched: Iterable[Path], rebuild: Callable[[], str], port: int = 8000,
-          say: Callable[[str], None] = partial(print, flush=True), stop: threading.Event | None = None,
-          seen: dict[str, tuple[int, int]] | None = None) -> None:
+def serve(
+    out: Path,
+    watched: Iterable[Path],
+    rebuild: Callable[[], str],
+    port: int = 8000,
+    say: Callable[[str], None] = partial(print, flush=True),
+    stop: threading.Event | None = None,
+    seen: dict[str, tuple[int, int]] | None = None,
+) -> None:
     """Serve the folder `out` on 127.0.0.1 until Ctrl-C (or until `stop` is set), rebuilding as files change.
 
     `watched` are the files and folders looked at; `seen` is what `times` said of them before the first build, so that
