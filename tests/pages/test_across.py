@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bayleaf.pages import entries
-from bayleaf.pages.parts.across import CLASS, INSTRUMENTS
+from bayleaf.pages.kinds.overviews import CLASS, INSTRUMENTS
 from bayleaf.pages.parts.proof import proof
 from bayleaf.pages.parts.steps import unfold
 from tests.pages.shown import block, parsed, real_book, seen

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from bayleaf.pages.building.frame import MOST_OPEN, MOST_ROWS, grouped
-from bayleaf.pages.building.write import FEW
+from bayleaf.pages.building.index import MOST_OPEN, MOST_ROWS, grouped
+from bayleaf.pages.building.inline import FEW
 from bayleaf.pages.kinds.codes import ranges
 from bayleaf.pages.kinds.home import MOST
 from bayleaf.pages.kinds.symptoms import causes, commonness

@@ -10,8 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from selectolax.lexbor import LexborHTMLParser
 
+from bayleaf.pages.building.blocks import box, bullets, heading, para, table
+from bayleaf.pages.building.inline import link, strong
 from bayleaf.pages.building.text import Markup, plain, prose, text
-from bayleaf.pages.building.write import box, bullets, heading, para, strong, table, to
 from tests.pages.shown import extensions, spoken
 
 HOSTILE = [
@@ -123,6 +124,6 @@ def places(value: str) -> list[str]:
         para(strong(value)),
         box("x", para(value)),
         table((value, "b"), [(value, "c")]),
-        str(to("index.md", value)).replace("[", "<b>").replace("](@/index.md)", "</b>"),
+        str(link("index.md", value)).replace("[", "<b>").replace("](@/index.md)", "</b>"),
         para(value, css="x"),
     ]

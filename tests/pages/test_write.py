@@ -4,20 +4,9 @@ from __future__ import annotations
 
 import html
 
-from bayleaf.pages.building.write import (
-    EMPTY,
-    blocks,
-    bullets,
-    facts,
-    heading,
-    numbered,
-    page,
-    para,
-    section,
-    table,
-    tiles,
-    to,
-)
+from bayleaf.pages.building.blocks import blocks, bullets, facts, heading, numbered, para, section, table, tiles
+from bayleaf.pages.building.inline import EMPTY, link
+from bayleaf.pages.building.page import page
 from tests.pages.shown import front, parsed, seen
 
 
@@ -32,10 +21,10 @@ def test_an_astral_character_in_a_title_survives_the_front_matter():
 
 
 def test_addresses_are_relative_to_the_page_and_need_no_root():
-    link = to("readings/rail-pressure.md", "Rail pressure")
+    link = link("readings/rail-pressure.md", "Rail pressure")
     assert "](../readings/rail-pressure.md)" in page("faults/x.md", "t", para(link))
     assert "](readings/rail-pressure.md)" in page("index.md", "t", para(link))
-    assert "](../../index.md)" in page("a/b/c.md", "t", para(to("index.md", "Home")))
+    assert "](../../index.md)" in page("a/b/c.md", "t", para(link("index.md", "Home")))
 
 
 def test_text_that_looks_like_an_address_of_ours_is_left_alone():

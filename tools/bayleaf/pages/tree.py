@@ -18,6 +18,7 @@ from bayleaf.pages.kinds import (
     fields,
     home,
     jobs,
+    overviews,
     procedures,
     readings,
     symptoms,
@@ -30,7 +31,6 @@ from bayleaf.pages.kinds import (
     rules as rule_module,
 )
 from bayleaf.pages.kinds.rules import RuleData
-from bayleaf.pages.parts import across
 from bayleaf.records import KINDS, Book, Record
 
 RECORD_PAGES: dict[str, Callable[[Uses, Record], str]] = {
@@ -78,7 +78,7 @@ def pages(
     counts = {kind: len(view.live(kind)) for kind in KINDS}
     made: dict[str, str | bytes] = {"index.md": home.home(view, counts)}
     made["more/index.md"] = home.more(view, counts, len(rules), sum(kind in schemas for kind in KINDS))
-    made |= {across.CLASS: across.for_class(view), across.INSTRUMENTS: across.instruments(view)}
+    made |= {overviews.CLASS: overviews.for_class(view), overviews.INSTRUMENTS: overviews.instruments(view)}
     made |= {f"{kind}/index.md": index(view) for kind, index in INDEXES.items()}
     for kind, page in RECORD_PAGES.items():
         made |= {address_of(record): page(view, record) for record in view.all(kind)}

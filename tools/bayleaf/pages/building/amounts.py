@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from bayleaf.pages.building.inline import EMPTY, inline, joined, small, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.view import View
-from bayleaf.pages.building.write import EMPTY, joined, small, strong, words
 from bayleaf.quantities import Quantity, QuantityError, show, show_band
 from bayleaf.records import Record, mapped
 
@@ -19,9 +19,9 @@ def basis(view: View, data: object) -> Markup:
             source = view.get(id, "sources")
             recalled = "" if source is None or source.data.get("opened") else "; recalled, the text was not open"
             short = source.title.split(",")[0] if source else id
-            return words(view.link(id, short), ", ", place, recalled)
+            return inline(view.link(id, short), ", ", place, recalled)
         case {"calculator": str(id)}:
-            return words("from the calculator ", view.link(id))
+            return inline("from the calculator ", view.link(id))
         case {"practice": True}:
             return text(PRACTICE)
         case {"invented": True}:
@@ -74,7 +74,7 @@ def remark(view: View, data: dict) -> Markup:
     if not reason:
         return origin
     stop = "" if str(data["because"]).endswith(".") else "."
-    return words(reason, f"{stop} Basis: ", origin)
+    return inline(reason, f"{stop} Basis: ", origin)
 
 
 def band(view: View, record: Record, path: tuple, quantity: Quantity | None = None) -> Markup:

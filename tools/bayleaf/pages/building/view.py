@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from functools import cached_property
 
 from bayleaf.diagnosis.verdicts.compute import Desk
+from bayleaf.pages.building.inline import link
 from bayleaf.pages.building.text import Markup, plain, prose, text
-from bayleaf.pages.building.write import to
 from bayleaf.quantities import Quantity
 from bayleaf.records import KINDS, RECORD_KINDS, Book, Record, listed
 
@@ -74,7 +74,7 @@ class View:
         """A link to a record with its title or other words; only the words where there is no page."""
         address = self.address(id)
         shown = text(label or self.title(id))
-        return to(address, shown) if address else shown
+        return link(address, shown) if address else shown
 
     def links(self, ids: object) -> list[Markup]:
         """Links to each id of a list field (which may be the word none)."""

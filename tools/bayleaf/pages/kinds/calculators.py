@@ -5,25 +5,12 @@ from __future__ import annotations
 from bayleaf.formulas.calculator.model import Calculator
 from bayleaf.formulas.output.typeset import typeset
 from bayleaf.pages.building.amounts import amount, basis, sourced, typed
-from bayleaf.pages.building.frame import cards, finish, grouped, index_page
+from bayleaf.pages.building.blocks import blocks, box, bullets, facts, para, section, table
+from bayleaf.pages.building.frame import record_page
+from bayleaf.pages.building.index import cards, grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, link, small, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import (
-    EMPTY,
-    blocks,
-    box,
-    bullets,
-    facts,
-    joined,
-    lines,
-    para,
-    section,
-    small,
-    strong,
-    table,
-    to,
-    words,
-)
 from bayleaf.pages.parts.form import form
 from bayleaf.pages.parts.worked import name_words, value_table
 from bayleaf.pages.pictures.chart import chart
@@ -35,7 +22,7 @@ def calculator_page(view: Uses, record: Record) -> str:
     """The page of one calculator."""
     data, calc = record.data, view.calculators.get(record.id)
     used = [r for r in view.referrers.get(record.id, []) if r.kind in ("procedures", "systems", "readings")]
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -54,7 +41,7 @@ def calculator_page(view: Uses, record: Record) -> str:
                 "class",
                 "For the class",
                 para(view.prose(data.get("teaches"))),
-                para(to("more/class.md", "More for the class"), css="bl-all"),
+                para(link("more/class.md", "More for the class"), css="bl-all"),
             )
             if "teaches" in data
             else EMPTY,
@@ -108,11 +95,13 @@ def _symbols(view: Uses, record: Record) -> Markup:
 def _check(view: Uses, record: Record, i: int) -> Markup:
     check = record.data["checks"][i]
     given = lines(
-        words(name_words(n), " ", amount(view, record, ("checks", i, "given", n), _quantity(view, record, "inputs", n)))
+        inline(
+            name_words(n), " ", amount(view, record, ("checks", i, "given", n), _quantity(view, record, "inputs", n))
+        )
         for n in check["given"]
     )
     gives = lines(
-        words(
+        inline(
             name_words(n),
             " ",
             strong(amount(view, record, ("checks", i, "gives", n), _quantity(view, record, "result", n))),
@@ -121,8 +110,8 @@ def _check(view: Uses, record: Record, i: int) -> Markup:
         for n, one in check["gives"].items()
     )
     worked = "Worked by hand: " if "working" in check else ""
-    held = words("Against: ", basis(view, check["basis"])) if "basis" in check else EMPTY
-    origin = joined([words(worked, view.prose(check.get("working"))), held], " ")
+    held = inline("Against: ", basis(view, check["basis"])) if "basis" in check else EMPTY
+    origin = joined([inline(worked, view.prose(check.get("working"))), held], " ")
     return box("bl-check", facts([("Given", given), ("Gives", gives), ("From", origin)]))
 
 

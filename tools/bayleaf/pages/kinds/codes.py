@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections import Counter
 
 from bayleaf.pages.building.amounts import basis
-from bayleaf.pages.building.frame import MOST_OPEN, cards, finish, grouped, index_page
+from bayleaf.pages.building.blocks import blocks, bullets, facts, folds, para, section
+from bayleaf.pages.building.frame import record_page
+from bayleaf.pages.building.index import MOST_OPEN, cards, grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, small, stacked, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, blocks, bullets, facts, folds, para, section, small, stacked, strong
 from bayleaf.pages.kinds.symptoms import causes, commonness, first_line
 from bayleaf.records import Record, listed
 
@@ -21,7 +23,7 @@ def code_page(view: Uses, record: Record) -> str:
     symptoms = [s for id in listed(data.get("symptoms")) if (s := view.get(id, "symptoms"))]
     here = {row.fault for system in _systems(view, record) for row in view.matrices[system].rows}
     found = {fault.id: fault for symptom in symptoms for fault in causes(view, symptom.id) if fault.id in here}
-    return finish(
+    return record_page(
         view,
         record,
         [

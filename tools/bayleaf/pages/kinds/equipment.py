@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from bayleaf.pages.building.amounts import amount, band, basis, typed
-from bayleaf.pages.building.frame import cards, finish, grouped, index_page
+from bayleaf.pages.building.blocks import bullets, facts, section
+from bayleaf.pages.building.frame import record_page
+from bayleaf.pages.building.index import cards, grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, inline, lines, stacked
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, bullets, facts, lines, section, stacked, words
 from bayleaf.pages.kinds.tasks import work
 from bayleaf.quantities import Quantity
 from bayleaf.records import Record, listed, mapped
@@ -26,7 +28,7 @@ def equipment_page(view: Uses, record: Record) -> str:
     numbers = any(field in data for field in ("range", "error", *(name for name, _ in WIDTHS)))
     kinds = [r for r in view.live("equipment") if r.data.get("type") == record.id]
     used = {r.id: r for type in view.types(record.id) for r in view.referrers.get(type, []) if r.kind == "procedures"}
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -65,7 +67,7 @@ def _error(view: Uses, record: Record) -> Markup:
     error = mapped(record.data.get("error"))
     if "zones" in error:
         return lines(
-            words(
+            inline(
                 typed(record, ("error", "zones", i, "percent_of_span")),
                 " % of the span from ",
                 band(view, record, ("error", "zones", i)),

@@ -4,26 +4,12 @@ from __future__ import annotations
 
 from bayleaf.diagnosis.faults.matrix import Row
 from bayleaf.diagnosis.faults.stages import lies_on, normal_of
-from bayleaf.pages.building.frame import finish, grouped, index_page, shown
+from bayleaf.pages.building.blocks import blocks, bullets, facts, folds, para, section, table
+from bayleaf.pages.building.frame import record_page, shown
+from bayleaf.pages.building.index import grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, FEW, inline, joined, lines, small, stacked, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import (
-    EMPTY,
-    FEW,
-    blocks,
-    bullets,
-    facts,
-    folds,
-    joined,
-    lines,
-    para,
-    section,
-    small,
-    stacked,
-    strong,
-    table,
-    words,
-)
 from bayleaf.pages.parts.shown_by import answer_words
 from bayleaf.records import Record, listed, mapped
 
@@ -37,7 +23,7 @@ def fault_page(view: Uses, record: Record) -> str:
     """The page of one fault."""
     data = record.data
     systems = [s for s, matrix in view.matrices.items() if any(row.fault == record.id for row in matrix.rows)]
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -45,7 +31,7 @@ def fault_page(view: Uses, record: Record) -> str:
                 [
                     ("Part", view.link(data["part"])),
                     ("Happens on", stacked(view.links(systems))),
-                    ("How common", words(data["commonness"], small(" (a judgement)"))),
+                    ("How common", inline(data["commonness"], small(" (a judgement)"))),
                     ("Felt as", _felt(view, data)),
                     ("Mended by", lines(mend(view, item) for item in listed(data.get("mended_by")))),
                     ("Proved by", proved(view, data.get("proved_by"))),
@@ -67,12 +53,14 @@ def mend(view: Uses, item: object) -> Markup:
 
 def proved(view: Uses, item: object) -> Markup:
     """The reading that proves the mend, or why none can."""
-    return view.link(item) if isinstance(item, str) else words("no reading: ", view.prose(mapped(item).get("none")))
+    return view.link(item) if isinstance(item, str) else inline("no reading: ", view.prose(mapped(item).get("none")))
 
 
 def _felt(view: Uses, data: dict) -> Markup:
     felt = mapped(data.get("felt_as"))
-    return lines(words(view.link(symptom), small(" ", how)) for symptom, how in felt.items()) or text("nobody feels it")
+    return lines(inline(view.link(symptom), small(" ", how)) for symptom, how in felt.items()) or text(
+        "nobody feels it"
+    )
 
 
 def _rows(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
@@ -114,7 +102,7 @@ def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) 
     ]
     made = table(("Reading", *(shown(row.stage) for row in rows), "Why"), grid, css="bl-stages")
     return made, tuple(
-        words(view.link(r), small(" (", shown(normal[r]), ")") if normal[r] != "normal" else "")
+        inline(view.link(r), small(" (", shown(normal[r]), ")") if normal[r] != "normal" else "")
         for r in sorted(still, key=view.title)
     )
 
@@ -138,7 +126,7 @@ def _elsewhere(view: Uses, data: dict, systems: list[str]) -> Markup:
             ", the readings on it stay normal: ",
             joined(beside),
             ". ",
-            EMPTY if here else words(view.prose(elsewhere["because"]), " "),
+            EMPTY if here else inline(view.prose(elsewhere["because"]), " "),
             "What is worked out from trims, gases, engine speed or boost is left open there",
             ", and these may differ:" if moved else ".",
         )
@@ -162,7 +150,7 @@ def _moved(view: Uses, data: dict, names: set[str]) -> list[Markup]:
                 said.setdefault(reading, set()).update(listed(answer) or [answer])
     normal = {reading: normal_of(view.book, reading) for reading in said}
     return [
-        words(view.link(r), ": ", answer_words(frozenset(said[r]), normal[r]))
+        inline(view.link(r), ": ", answer_words(frozenset(said[r]), normal[r]))
         for r in sorted(said, key=view.title)
         if said[r] != {normal[r]}
     ]
@@ -175,7 +163,7 @@ def _alike(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
         others = view.isolations[system].whole.alike.get(record.id, ())
         if others:
             made.append(
-                words(joined(view.links(list(others))), small(" on "), view.link(system))
+                inline(joined(view.links(list(others))), small(" on "), view.link(system))
                 if len(systems) > 1
                 else joined(view.links(list(others)))
             )

@@ -2,27 +2,17 @@
 
 from __future__ import annotations
 
+from bayleaf.pages.building.blocks import blocks, box, folds, heading, para, section, tiles
+from bayleaf.pages.building.frame import crumbs
+from bayleaf.pages.building.inline import EMPTY, joined, link, strong
+from bayleaf.pages.building.page import page
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.building.view import KIND_TITLES
-from bayleaf.pages.building.write import (
-    EMPTY,
-    blocks,
-    box,
-    folds,
-    heading,
-    joined,
-    page,
-    para,
-    section,
-    strong,
-    tiles,
-    to,
-)
+from bayleaf.pages.kinds import overviews
 from bayleaf.pages.kinds.codes import ranges
 from bayleaf.pages.kinds.symptoms import causes
 from bayleaf.pages.kinds.systems import FAMILIES, by_family
-from bayleaf.pages.parts import across
 
 MOST = 12  # tiles under one question: as many as a tablet shows at once
 QUESTIONS = {
@@ -58,7 +48,7 @@ def home(view: Uses, counts: dict[str, int]) -> str:
 
 
 def _all(kind: str, many: int) -> Markup:
-    return para(to(f"{kind}/index.md", f"All {KIND_TITLES[kind].lower()} ({many})"), css="bl-all")
+    return para(link(f"{kind}/index.md", f"All {KIND_TITLES[kind].lower()} ({many})"), css="bl-all")
 
 
 def _symptoms(view: Uses) -> Markup:
@@ -91,9 +81,9 @@ def _measure(view: Uses) -> Markup:
         for t, n in sorted(first, key=lambda one: one[0].title)
     )
     rest = (
-        to("tasks/index.md", f"All tasks ({len(tasks)})"),
-        to("procedures/index.md", f"All procedures ({len(view.live('procedures'))})"),
-        to("readings/index.md", "All readings"),
+        link("tasks/index.md", f"All tasks ({len(tasks)})"),
+        link("procedures/index.md", f"All procedures ({len(view.live('procedures'))})"),
+        link("readings/index.md", "All readings"),
     )
     return blocks(made, para(joined(rest, " · "), css="bl-all"))
 
@@ -123,7 +113,7 @@ def more(view: Uses, counts: dict[str, int], rules: int, fields: int) -> str:
     book = [(f"{k}/index.md", KIND_TITLES[k], str(counts.get(k, 0))) for k in reference]
     demo = [(f"{k}/index.md", KIND_TITLES[k], f"{counts.get(k, 0)}, invented") for k in ("vehicles", "jobs")]
     write = [("rules/index.md", "Rules", str(rules)), ("fields/index.md", "Field reference", f"{fields} kinds")]
-    crumb = Markup(f'<nav class="bl-crumbs" aria-label="Way back" markdown="span">{to("index.md", "Home")}</nav>')
+    crumb = crumbs()
     return page(
         "more/index.md",
         "More",
@@ -132,7 +122,7 @@ def more(view: Uses, counts: dict[str, int], rules: int, fields: int) -> str:
         section(
             "overviews",
             "Over the whole book",
-            tiles((path, across.TITLES[path], across.REMARKS[path]) for path in across.TITLES),
+            tiles((path, overviews.TITLES[path], overviews.REMARKS[path]) for path in overviews.TITLES),
         ),
         section("reference", "Reference", tiles(book)),
         section(

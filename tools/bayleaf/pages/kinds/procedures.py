@@ -5,24 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from bayleaf.pages.building.amounts import sourced
-from bayleaf.pages.building.frame import finish, grouped, index_page, shown
+from bayleaf.pages.building.blocks import blocks, box, bullets, facts, para, section
+from bayleaf.pages.building.frame import record_page, shown
+from bayleaf.pages.building.index import grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small, stacked, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import (
-    EMPTY,
-    blocks,
-    box,
-    bullets,
-    facts,
-    joined,
-    lines,
-    para,
-    section,
-    small,
-    stacked,
-    strong,
-    words,
-)
 from bayleaf.pages.kinds.cautions import by_severity, full, line
 from bayleaf.pages.parts.bands import band_table, maker_table
 from bayleaf.pages.parts.embed import embedded
@@ -42,7 +30,7 @@ def procedure_page(view: Uses, record: Record) -> str:
     steps = unfold(view, record)
     systems, taken = view.systems_of(record), readings_of(steps)
     readings = list(dict.fromkeys([*taken, *mapped(data.get("results"))]))
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -88,7 +76,7 @@ def _cautions(view: Uses, record: Record, steps: list[Step]) -> Markup:
     own = cautions_of(steps)
     brought = [id for id in dict.fromkeys(_inherited(view, record)) if id not in own]
     layers = [
-        words("On a car with ", view.link(layer.id), ": ", line(view, caution))
+        inline("On a car with ", view.link(layer.id), ": ", line(view, caution))
         for layer, ids in _layers(view, steps)
         for caution in by_severity(view, ids)
         if caution.id not in own and caution.id not in brought
@@ -124,7 +112,7 @@ def _implied(view: Uses, id: object) -> set[str]:
 def _needs(view: Uses, record: Record, steps: list[Step]) -> Markup:
     data, needs = record.data, mapped(record.data.get("needs"))
     people = needs.get("people", 1)
-    states = [words(view.link(state), _reached(view, state, record)) for state in listed(needs.get("states"))]
+    states = [inline(view.link(state), _reached(view, state, record)) for state in listed(needs.get("states"))]
     return facts(
         [
             ("For", stacked(view.links(data.get("systems"))) or "every system"),
@@ -138,14 +126,14 @@ def _needs(view: Uses, record: Record, steps: list[Step]) -> Markup:
             ("People", str(people)),
             (
                 "Time",
-                words(
+                inline(
                     f"{data.get('minutes')} min",
                     small(" for a practised person, a judgement; preparations not counted"),
                 ),
             ),
             (
                 "Spoils",
-                words(joined(view.links(data.get("spoils"))), small(" : take it before"))
+                inline(joined(view.links(data.get("spoils"))), small(" : take it before"))
                 if listed(data.get("spoils"))
                 else EMPTY,
             ),
@@ -171,7 +159,7 @@ def _greatest(view: Uses, record: Record, steps: list[Step]) -> Markup:
     most = max(found, key=lambda figure: found[figure][0])
     return lines(
         [
-            words(most, small(" on "), view.link(found[most][1])),
+            inline(most, small(" on "), view.link(found[most][1])),
             small("Other systems hold this or less; the page of each says how much."),
         ]
     )
@@ -179,7 +167,7 @@ def _greatest(view: Uses, record: Record, steps: list[Step]) -> Markup:
 
 def _reached(view: Uses, state: str, record: Record) -> Markup:
     ways = [p for p in view.leavers.get(state, []) if p.id != record.id]
-    return words(small(" by "), joined((view.link(p.id) for p in ways), " or ")) if ways else EMPTY
+    return inline(small(" by "), joined((view.link(p.id) for p in ways), " or ")) if ways else EMPTY
 
 
 def _after(view: Uses, record: Record) -> Markup:
@@ -188,12 +176,15 @@ def _after(view: Uses, record: Record) -> Markup:
     for state in left:
         ways = [view.link(p.id) for p in view.enders.get(state, [])]
         said.append(
-            words(
-                "This leaves: ", view.link(state), words("; it is ended by ", joined(ways, " or ")) if ways else "", "."
+            inline(
+                "This leaves: ",
+                view.link(state),
+                inline("; it is ended by ", joined(ways, " or ")) if ways else "",
+                ".",
             )
         )
     ended = joined(view.links(record.data.get("ends")))
-    return box("bl-after", bullets([*said, *([words("This ends: ", ended, ".")] if ended else [])]))
+    return box("bl-after", bullets([*said, *([inline("This ends: ", ended, ".")] if ended else [])]))
 
 
 def index(view: Uses) -> str:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from bayleaf.pages.building.frame import MOST_ROWS, cards, finish, index_page, long
+from bayleaf.pages.building.blocks import bullets, folds, para, section, table
+from bayleaf.pages.building.frame import record_page
+from bayleaf.pages.building.index import MOST_ROWS, cards, index_page, long
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, bullets, folds, joined, lines, para, section, small, table, words
 from bayleaf.pages.kinds.faults import mend, proved
 from bayleaf.pages.parts.shown_by import SOME, answer_words
 from bayleaf.records import Record, listed, mapped
@@ -28,7 +30,7 @@ def symptom_page(view: Uses, record: Record) -> str:
     """The page of one symptom."""
     data = record.data
     codes = [r for r in view.live("codes") if record.id in listed(r.data.get("symptoms"))]
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -64,8 +66,8 @@ def first_line(view: Uses, reading: str) -> Markup:
         return view.link(reading)
     return lines(
         [
-            words(view.link(reading), small(" by")),
-            *(words(view.link(p.id), _on(view, view.systems_of(p)) if len(ways) > 1 else EMPTY) for p in ways),
+            inline(view.link(reading), small(" by")),
+            *(inline(view.link(p.id), _on(view, view.systems_of(p)) if len(ways) > 1 else EMPTY) for p in ways),
         ]
     )
 

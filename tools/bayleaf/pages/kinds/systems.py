@@ -3,23 +3,12 @@
 from __future__ import annotations
 
 from bayleaf.pages.building.amounts import amount, remark
-from bayleaf.pages.building.frame import finish, grouped, index_page, long, shown
+from bayleaf.pages.building.blocks import blocks, bullets, para, section, table
+from bayleaf.pages.building.frame import record_page, shown
+from bayleaf.pages.building.index import grouped, index_page, long
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small, stacked, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import (
-    EMPTY,
-    blocks,
-    bullets,
-    joined,
-    lines,
-    para,
-    section,
-    small,
-    stacked,
-    strong,
-    table,
-    words,
-)
 from bayleaf.pages.kinds.cautions import by_severity, line
 from bayleaf.pages.kinds.tasks import work
 from bayleaf.pages.parts.bands import band_table
@@ -44,7 +33,7 @@ def system_page(view: Uses, record: Record) -> str:
     bands = list(mapped(data.get("bands")))
     procedures = [p for p in view.live("procedures") if record.id in listed(p.data.get("systems"))]
     faults = list(dict.fromkeys(row.fault for row in matrix.rows)) if matrix else []
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -66,13 +55,14 @@ def system_page(view: Uses, record: Record) -> str:
 
 def _shows(view: Uses, data: dict) -> Markup:
     return bullets(
-        words(view.link(reading), ": ", strong(shown(answer))) for reading, answer in mapped(data.get("shows")).items()
+        inline(view.link(reading), ": ", strong(shown(answer))) for reading, answer in mapped(data.get("shows")).items()
     )
 
 
 def _mistaken(view: Uses, data: dict) -> Markup:
     made = bullets(
-        words(view.link(item["system"]), ": ", view.prose(item["because"])) for item in listed(data.get("mistaken_for"))
+        inline(view.link(item["system"]), ": ", view.prose(item["because"]))
+        for item in listed(data.get("mistaken_for"))
     )
     return blocks(para(strong("Often taken for:")), made) if made else EMPTY
 

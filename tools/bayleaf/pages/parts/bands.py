@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from bayleaf.pages.building.amounts import amount, band, remark
+from bayleaf.pages.building.blocks import blocks, para, table
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small, stacked, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, blocks, joined, lines, para, small, stacked, strong, table, words
 from bayleaf.records import Record, listed, mapped
 
 MEANS = {
@@ -32,7 +33,7 @@ def band_words(view: Uses, record: Record, path: tuple, reading: str) -> Markup:
         for feed in mapped(expected.get("inputs")).values()
         if "value" not in feed
     ]
-    return words(
+    return inline(
         "what ",
         view.link(expected["calculator"]),
         " gives from ",
@@ -67,7 +68,7 @@ def band_table(
             rows.append(
                 [
                     view.link(reading),
-                    words("normal: ", strong(normal.replace("-", " "))),
+                    inline("normal: ", strong(normal.replace("-", " "))),
                     small("an answer, not a number"),
                     *space,
                 ]

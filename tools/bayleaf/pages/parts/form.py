@@ -5,8 +5,9 @@ from __future__ import annotations
 import json
 
 from bayleaf.formulas.calculator.model import Calculator, Input
+from bayleaf.pages.building.blocks import blocks, box, facts, para
+from bayleaf.pages.building.inline import EMPTY, small
 from bayleaf.pages.building.text import Markup, text
-from bayleaf.pages.building.write import EMPTY, blocks, box, facts, para, small
 from bayleaf.pages.parts.worked import name_words
 from bayleaf.quantities import with_unit
 from bayleaf.records import Record

@@ -12,9 +12,10 @@ from bayleaf.diagnosis.verdicts.choose import band_of
 from bayleaf.diagnosis.verdicts.compute import Known
 from bayleaf.diagnosis.verdicts.instrument import Instrument, instrument_of
 from bayleaf.diagnosis.verdicts.verdict import provable
+from bayleaf.pages.building.blocks import blocks, heading, para, table
+from bayleaf.pages.building.inline import EMPTY, inline, joined, small, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, blocks, heading, joined, para, small, strong, table, words
 from bayleaf.pages.parts.steps import Step, walk
 from bayleaf.pages.parts.worked import name_words
 from bayleaf.quantities import Quantity, from_si, round_inward, with_unit
@@ -43,7 +44,7 @@ def proof(view: Uses, steps: list[Step], systems: list[str]) -> Markup:
 def other_gauge(view: Uses) -> Markup:
     """Where any other gauge and band is worked out."""
     return (
-        words(" For another gauge or the maker's band: ", view.link(GAUGE), ".")
+        inline(" For another gauge or the maker's band: ", view.link(GAUGE), ".")
         if view.get(GAUGE, "calculators")
         else EMPTY
     )
@@ -65,7 +66,7 @@ def proof_tables(view: Uses, steps: list[Step], systems: list[str]) -> Markup:
             if rows:
                 found.setdefault((note, band.spread, rows), []).append(system)
         for (note, spread, rows), those in found.items():
-            on = words(" (", joined(view.links(those)), ")") if len(found) > 1 else EMPTY
+            on = inline(" (", joined(view.links(those)), ")") if len(found) > 1 else EMPTY
             made.append(blocks(para(strong(view.link(reading)), on, ": ", note), _table(rows, spread)))
     return blocks(*made)
 
@@ -131,7 +132,7 @@ def _band(view: Uses, system: str, reading: str) -> tuple[Band | None, Markup]:
     if band is None:
         return None, EMPTY
     if known or said:
-        return band, words(
+        return band, inline(
             "typically ",
             band.text,
             ", at ",
@@ -140,7 +141,7 @@ def _band(view: Uses, system: str, reading: str) -> tuple[Band | None, Markup]:
             view.link(expected["calculator"]),
             " starts with. Work it out for this car.",
         )
-    return band, words(band.text, SPREAD if band.spread else ".")
+    return band, inline(band.text, SPREAD if band.spread else ".")
 
 
 def as_difference(instrument: Instrument) -> Instrument:

@@ -8,9 +8,9 @@ from dataclasses import dataclass, field
 from bayleaf.diagnosis.faults.matrix import WEIGHTS
 from bayleaf.diagnosis.verdicts.verdict import MEASURED
 from bayleaf.pages.building.frame import shown
+from bayleaf.pages.building.inline import EMPTY, few, inline, joined, more, small, stacked, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, few, joined, more, small, stacked, strong, words
 from bayleaf.records import Record, listed
 
 SOME = 3  # systems that are worth naming; the page of a fault names all of its own
@@ -62,7 +62,7 @@ def fault_words(view: Uses, some: list[Showing], among: int = 1) -> list[Markup]
                 if len(one.systems) <= SOME
                 else f"{len(one.systems)} of {among} systems"
             )
-        made.append(words(view.link(one.fault.id), small(" (", joined(limits, "; "), ")") if limits else EMPTY))
+        made.append(inline(view.link(one.fault.id), small(" (", joined(limits, "; "), ")") if limits else EMPTY))
     return made
 
 

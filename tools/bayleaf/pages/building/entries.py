@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from bayleaf.pages.building.amounts import typed
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.building.view import KIND_TITLES, address_of, site_address
+from bayleaf.pages.kinds import overviews
 from bayleaf.pages.kinds.rules import RuleData
-from bayleaf.pages.parts import across
 from bayleaf.records import KINDS, SINGULAR, Book, Record, listed, mapped
 from bayleaf.search import Entry
 
@@ -43,8 +43,8 @@ def entries(book: Book, rules: Sequence[RuleData] = ()) -> list[Entry]:
         for kind, title in KIND_TITLES.items()
     ]
     found += [
-        Entry(title, site_address(path), "Page", across.WORDS[path], across.REMARKS[path], 3)
-        for path, title in across.TITLES.items()
+        Entry(title, site_address(path), "Page", overviews.WORDS[path], overviews.REMARKS[path], 3)
+        for path, title in overviews.TITLES.items()
     ]
     found += [
         Entry(
