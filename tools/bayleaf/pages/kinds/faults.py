@@ -81,7 +81,7 @@ def _still(still: tuple[Markup, ...], system: str) -> Markup:
     """What stays normal, folded where it is long."""
     if len(still) <= FEW:
         return para(strong("Stay normal: "), joined(still), ".") if still else EMPTY
-    return folds([(f"still-{system}", "Stay normal", f"{len(still)} readings", stacked(still))])
+    return folds([(f"still-{system}", "Stay normal", f"{len(still)} readings", para(stacked(still)))])
 
 
 def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) -> tuple[Markup, tuple[Markup, ...]]:
