@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from bayleaf.pages.building.blocks import blocks, folds, numbered, para, section
-from bayleaf.pages.building.contents import LONG
+from bayleaf.pages.building.contents import LONG, contents
 from bayleaf.pages.building.index import MOST_OPEN
 from bayleaf.pages.building.inline import span
 from tests.pages.shown import parsed
