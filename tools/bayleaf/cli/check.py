@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 import gc
-from functools import cache
 from pathlib import Path
 
 from bayleaf.checks import all_rules, check
@@ -12,8 +11,8 @@ from bayleaf.cli import book_options, in_colour, root_of
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.records import KINDS, Book, load
 from bayleaf.records.book import from_root
-from bayleaf.records.yaml.decode import MOST_BYTES
 from bayleaf.report import text
+from bayleaf.report.source import line_reader
 
 
 def options(parser: argparse.ArgumentParser) -> None:
@@ -53,23 +52,6 @@ def report(found: list[Finding], book: Book, args: argparse.Namespace) -> None:
 
     renderer = importlib.import_module(f"bayleaf.report.{args.format}_")
     print(renderer.render(found, all_rules(), counts))
-
-
-def line_reader(root: Path):
-    """A function that gives a source line of a finding's file, or nothing where there is no such line."""
-
-    @cache
-    def lines(file: str) -> list[str]:
-        path = root / file
-        try:
-            if path.is_symlink() or not path.is_file():  # a pipe would hang
-                return []
-            with open(path, "rb") as handle:
-                return handle.read(MOST_BYTES).decode("utf-8", "replace").split("\n")
-        except OSError:
-            return []
-
-    return lambda file, line: lines(file)[line - 1].rstrip("\r") if 0 < line <= len(lines(file)) else ""
 
 
 def _only(found: list[Finding], paths: list[Path], root: Path, overlays: list[Path]) -> list[Finding]:

@@ -9,7 +9,6 @@ from pathlib import Path
 
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, in_colour, root_of
-from bayleaf.cli.check import line_reader
 from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.diagnosis.jobs.say import lines, to_json
 from bayleaf.finding import CouldNotRun, Finding
@@ -17,6 +16,7 @@ from bayleaf.nearest import nearest
 from bayleaf.records import Book, Record, load, load_job
 from bayleaf.records.yaml.decode import MOST_BYTES
 from bayleaf.report import text
+from bayleaf.report.source import line_reader
 
 FILE_NAME = "FILE-12"  # a technician's own file may have any name
 
