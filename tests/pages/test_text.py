@@ -104,10 +104,7 @@ def test_only_links_to_ids_are_markup_in_a_prose_field():
     def link(id: str, words: str) -> Markup:
         return Markup(f"<{id}|{words}>")
 
-    assert (
-        prose("[[fuel-rail]], [[fuel-filter|the can]]*.", link)
-        == "<fuel-rail|>, <fuel-filter|the can>&#42;."
-    )
+    assert prose("[[fuel-rail]], [[fuel-filter|the can]]*.", link) == "<fuel-rail|>, <fuel-filter|the can>&#42;."
     assert prose("[[Not An Id]] [[a|b|c]]", link) == text("[[Not An Id]] [[a|b|c]]")
 
 

@@ -52,7 +52,9 @@ def test_every_page_has_one_title_and_all_but_home_a_way_back(made, trees):
 
 def test_only_headings_are_left_for_the_engine_to_parse(made):
     # CommonMark 0.31, 4.6: a line that begins with a tag of a block begins HTML, which is passed on as it is.
-    begins = re.compile(r"#{1,3} [^\n]+ \{ #[A-Za-z][A-Za-z0-9-]* \}\Z|</?(?:p|div|nav|ul|ol|li|dl|dt|table|tr|t?body|aside|details|figure)\b")
+    begins = re.compile(
+        r"#{1,3} [^\n]+ \{ #[A-Za-z][A-Za-z0-9-]* \}\Z|</?(?:p|div|nav|ul|ol|li|dl|dt|table|tr|t?body|aside|details|figure)\b"
+    )
     for path, page in made.items():
         for line in page.split("\n---\n", 1)[1].splitlines() if path.endswith(".md") else ():
             assert not line or begins.match(line), (path, line)
@@ -102,8 +104,8 @@ def test_the_search_leads_to_pages_and_finds_codes_and_figures(made, trees):
         address, _, place = entry.url.replace(".html", ".md").partition("#")
         assert address in made and (not place or trees[address].css(f"#{place}")), entry
     by_url = {entry.url: entry for entry in found}
-    assert by_url["codes/p0171.html"].words[0] == "P0171"
-    assert "36 to 65 psi" in by_url["readings/rail-pressure-primed.html"].words
+    assert by_url["codes/p0171.html"].synonyms[0] == "P0171"
+    assert "36 to 65 psi" in by_url["readings/rail-pressure-primed.html"].synonyms
 
 
 def test_the_same_book_gives_the_same_bytes():

@@ -101,12 +101,12 @@ def page_problems(page: Page, hashes: Collection[str], scripts: Collection[str],
 
 def css_problems(name: str, text: str) -> list[str]:
     """Addresses in a style sheet must be data in the sheet itself or a part of the page (`#id`); nothing is imported."""
-    found = [
+    problems = [
         f"{name}: url({target[:60]}) is not part of the style sheet"
         for target in re.findall(r"url\(\s*['\"]?([^)'\"]*)", text, re.IGNORECASE)
         if not target.startswith(("data:", "#"))
     ]
-    return found + ([f"{name}: @import is not allowed"] if re.search(r"@import", text, re.IGNORECASE) else [])
+    return problems + ([f"{name}: @import is not allowed"] if re.search(r"@import", text, re.IGNORECASE) else [])
 
 
 def _elements(tree: LexborHTMLParser) -> Iterator[LexborNode]:

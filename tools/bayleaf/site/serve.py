@@ -117,7 +117,7 @@ def _attempt(rebuild: Callable[[], str], shown: Finding) -> str:
 
 def times(watched: Iterable[Path]) -> dict[str, tuple[int, int]]:
     """Size and time of change of every file; a file that goes away while we look is left out."""
-    found = {}
+    states = {}
     for top in watched:
         for path in sorted(top.rglob("*")) if top.is_dir() else [top]:
             try:
@@ -125,5 +125,5 @@ def times(watched: Iterable[Path]) -> dict[str, tuple[int, int]]:
             except OSError:
                 continue
             if not path.is_dir():
-                found[str(path)] = (state.st_mtime_ns, state.st_size)
-    return found
+                states[str(path)] = (state.st_mtime_ns, state.st_size)
+    return states

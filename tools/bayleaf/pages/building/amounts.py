@@ -95,5 +95,5 @@ def band(view: View, record: Record, path: tuple, quantity: Quantity | None = No
 
 def by_unit(view: View, unit: str) -> Quantity | None:
     """The first quantity of the vocabulary that accepts a unit: enough to say a value on the other side too."""
-    found = view.sides.get(unit)
-    return found[0] if found else None
+    accepting = view.sides.get(unit)
+    return accepting[0] if accepting else None

@@ -114,10 +114,10 @@ def _row(tag: str, cells: Sequence[object]) -> str:
 
 def tiles(items: Iterable[tuple[str, object, object]]) -> Markup:
     """Big targets for a finger: address, title, remark."""
-    made = (
+    rows = (
         f"<li>{link(address, span('bl-tile-title', title), small(remark))}</li>" for address, title, remark in items
     )
-    return element("ul", "\n".join(made), "bl-tiles")
+    return element("ul", "\n".join(rows), "bl-tiles")
 
 
 def nav(css: str, label: str, links: Iterable[object], between: str) -> Markup:

@@ -37,48 +37,52 @@ MOST = 160  # characters of a summary in the list of results
 def entries(book: Book, rules: Sequence[RuleData] = ()) -> list[Entry]:
     """Every record that is not retired, every index page, the pages over many records, and every rule."""
     view = Uses(book)
-    found = [_entry(view, record) for kind in KINDS for record in view.live(kind)]
-    found += [
-        Entry(f"All {title.lower()}", f"{kind}/index.html", "List", (kind,), "", 1)
-        for kind, title in KIND_TITLES.items()
+    return [
+        *(_entry(view, record) for kind in KINDS for record in view.live(kind)),
+        *(
+            Entry(f"All {title.lower()}", f"{kind}/index.html", "List", (kind,), "", 1)
+            for kind, title in KIND_TITLES.items()
+        ),
+        *(
+            Entry(title, site_address(path), "Page", overviews.SYNONYMS[path], overviews.REMARKS[path], 3)
+            for path, title in overviews.TITLES.items()
+        ),
+        *(_rule_entry(rule) for rule in rules),
     ]
-    found += [
-        Entry(title, site_address(path), "Page", overviews.WORDS[path], overviews.REMARKS[path], 3)
-        for path, title in overviews.TITLES.items()
-    ]
-    found += [
-        Entry(
-            f"{r['code']} {r['title']}", f"rules/{r['code']}.html", "Rule", (str(r["code"]),), str(r["what"])[:MOST], 1
-        )
-        for r in rules
-    ]
-    return found
 
 
 def _entry(view: Uses, record: Record) -> Entry:
     summary = view.plain(record.data.get(SUMMARY.get(record.kind, "summary")))
     short = summary if len(summary) <= MOST else summary[: MOST - 1].rsplit(" ", 1)[0] + "…"
-    kind = SINGULAR[record.kind].capitalize()
     return Entry(
-        record.title, site_address(address_of(record)), kind, _words(view, record), short, WEIGHTS.get(record.kind, 1)
+        record.title,
+        site_address(address_of(record)),
+        SINGULAR[record.kind].capitalize(),
+        _synonyms(view, record),
+        short,
+        WEIGHTS.get(record.kind, 1),
     )
 
 
-def _words(view: Uses, record: Record) -> tuple[str, ...]:
-    found = [w for w in listed(record.data.get("also_called")) if isinstance(w, str)]
-    if "code" in record.data:
-        found.insert(0, record.data["code"])
-    if record.kind == "readings":
-        found += _figures(view, record.id)
-    return tuple(dict.fromkeys(found))
+def _rule_entry(rule: RuleData) -> Entry:
+    code, what = str(rule["code"]), str(rule["what"])
+    return Entry(f"{code} {rule['title']}", f"rules/{code}.html", "Rule", (code,), what[:MOST], 1)
 
 
-def _figures(view: Uses, reading: str) -> list[str]:
+def _synonyms(view: Uses, record: Record) -> tuple[str, ...]:
+    """The code, the other names, and the limits of a reading."""
+    code = [record.data["code"]] if "code" in record.data else []
+    names = [name for name in listed(record.data.get("also_called")) if isinstance(name, str)]
+    limits = _limits(view, record.id) if record.kind == "readings" else []
+    return tuple(dict.fromkeys([*code, *names, *limits]))
+
+
+def _limits(view: Uses, reading: str) -> list[str]:
     """The limits that the systems give for a reading, as they were typed: "36 to 65 psi"."""
-    made = []
+    limits = []
     for system in view.live("systems"):
         band = mapped(mapped(system.data.get("bands")).get(reading))
         sides = [typed(system, ("bands", reading, side)) for side in ("min", "max") if side in band]
         if sides:
-            made.append(f"{' to '.join(sides)} {band['unit']}")
-    return made
+            limits.append(f"{' to '.join(sides)} {band['unit']}")
+    return limits

@@ -95,11 +95,11 @@ class View:
     @cached_property
     def sides(self) -> dict[str, list[Quantity]]:
         """Unit spelling to the quantities that accept it, in the order of the vocabulary."""
-        found: dict[str, list[Quantity]] = {}
+        accepting: dict[str, list[Quantity]] = {}
         for quantity in self.desk.quantities.values():
             for spelling in quantity.units:
-                found.setdefault(spelling, []).append(quantity)
-        return found
+                accepting.setdefault(spelling, []).append(quantity)
+        return accepting
 
 
 def name_of(record: Record) -> str:

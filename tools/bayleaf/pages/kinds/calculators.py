@@ -18,7 +18,7 @@ from bayleaf.quantities import with_unit
 from bayleaf.records import Record, mapped
 
 
-def calculator_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one calculator."""
     data, calc = record.data, view.calculators.get(record.id)
     used = [r for r in view.referrers.get(record.id, []) if r.kind in ("procedures", "systems", "readings")]
@@ -54,10 +54,10 @@ def calculator_page(view: Uses, record: Record) -> str:
 def _formula(calc: Calculator) -> Markup:
     """Each line typeset; a pressure that is converted is written out. Units are never in it: the values carry them."""
     lines = typeset(calc)
-    made = "".join(f"<div>{line.mathml}</div>" for line in lines)
+    formulas = "".join(f"<div>{line.mathml}</div>" for line in lines)
     written = bullets(small(line.plain) for line in lines)
     return blocks(
-        Markup(f'<div class="bl-formula">{made}</div>'), para(small("As it is written in the record:")), written
+        Markup(f'<div class="bl-formula">{formulas}</div>'), para(small("As it is written in the record:")), written
     )
 
 
@@ -125,8 +125,12 @@ def index(view: Uses) -> str:
     for record in view.live("calculators"):
         calc = view.calculators.get(record.id)
         groups[group_of(next(iter(calc.results.values())).quantity.dimension) if calc else OTHERS].append(record)
-    made = grouped(view, ((group.split(",")[0].split()[0].lower(), group, those) for group, those in groups.items()))
-    return index_page("calculators", "What should this reading have been, for this car, here and today?", made)
+    groups_of_tiles = grouped(
+        view, ((group.split(",")[0].split()[0].lower(), group, those) for group, those in groups.items())
+    )
+    return index_page(
+        "calculators", "What should this reading have been, for this car, here and today?", groups_of_tiles
+    )
 
 
 def group_of(dimension: tuple) -> str:

@@ -27,8 +27,8 @@ MEANINGS = {
 
 def by_severity(view: Uses, ids: Iterable[str]) -> list[Record]:
     """The cautions of these ids, each once, the worst first."""
-    found = [view.get(id, "cautions") for id in dict.fromkeys(ids)]
-    return sorted((r for r in found if r), key=lambda r: SIGNALS.index(r.data["signal"]))
+    records = [view.get(id, "cautions") for id in dict.fromkeys(ids)]
+    return sorted((r for r in records if r), key=lambda r: SIGNALS.index(r.data["signal"]))
 
 
 def _box(record: Record, *parts: object) -> Markup:
@@ -85,7 +85,7 @@ def line(view: Uses, record: Record) -> Markup:
     )
 
 
-def caution_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one caution."""
     data = record.data
     layers = [r for r in view.live("systems") if record.id in listed(mapped(r.data.get("brings")).get("cautions"))]

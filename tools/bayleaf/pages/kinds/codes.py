@@ -17,12 +17,12 @@ from bayleaf.records import Record, listed
 FEW = 5  # codes that are too few for a range of their own
 
 
-def code_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one code."""
     data = record.data
     symptoms = [s for id in listed(data.get("symptoms")) if (s := view.get(id, "symptoms"))]
     here = {row.fault for system in _systems(view, record) for row in view.matrices[system].rows}
-    found = {fault.id: fault for symptom in symptoms for fault in causes(view, symptom.id) if fault.id in here}
+    faults = {fault.id: fault for symptom in symptoms for fault in causes(view, symptom.id) if fault.id in here}
     return record_page(
         view,
         record,
@@ -50,10 +50,10 @@ def code_page(view: Uses, record: Record) -> str:
             section(
                 "faults",
                 "Faults that are felt that way",
-                _faults(view, list(found.values())),
+                _faults(view, list(faults.values())),
                 para(small("How common a fault is, is a judgement. A cause outside this book is always possible.")),
             )
-            if found
+            if faults
             else EMPTY,
         ],
     )
@@ -68,12 +68,12 @@ def _systems(view: Uses, record: Record) -> list[str]:
 def _faults(view: Uses, faults: list[Record]) -> Markup:
     """Links by how common a fault is; only the common ones stand open where they are many."""
     by = commonness(faults)
-    made = {how: bullets(view.link(f.id) for f in those) for how, those in by.items()}
+    lists = {how: bullets(view.link(f.id) for f in those) for how, those in by.items()}
     if len(faults) <= MOST_OPEN:
-        return blocks(*(blocks(para(strong(how.capitalize(), ":")), those) for how, those in made.items() if those))
+        return blocks(*(blocks(para(strong(how.capitalize(), ":")), those) for how, those in lists.items() if those))
     return blocks(
-        made["common"],
-        folds((f"faults-{how}", how.capitalize(), str(len(by[how])), made[how]) for how in by if how != "common"),
+        lists["common"],
+        folds((f"faults-{how}", how.capitalize(), str(len(by[how])), lists[how]) for how in by if how != "common"),
     )
 
 

@@ -12,7 +12,7 @@ from bayleaf.pages.kinds.tasks import work
 from bayleaf.records import Record, listed
 
 
-def component_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one component."""
     data, id = record.data, record.id
     inside = [r for r in view.live("components") if r.data.get("part_of") == id]
@@ -50,10 +50,10 @@ def component_page(view: Uses, record: Record) -> str:
 
 def _paths(view: Uses, id: str) -> list[Markup]:
     """Each path by its name once, with the systems that have it."""
-    found: dict[str, list[Markup]] = {}
+    by_name: dict[str, list[Markup]] = {}
     for name, system in sorted((name, system) for system, name in view.layout.paths(id)):
-        found.setdefault(name, []).extend(view.links([system]) if view.get(system) else [])
-    return [line for name, links in found.items() if links for line in (inline(name, small(" of")), *links)]
+        by_name.setdefault(name, []).extend(view.links([system]) if view.get(system) else [])
+    return [line for name, links in by_name.items() if links for line in (inline(name, small(" of")), *links)]
 
 
 def index(view: Uses) -> str:

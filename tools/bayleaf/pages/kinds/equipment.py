@@ -21,7 +21,7 @@ WIDTHS = (
 )
 
 
-def equipment_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one piece of equipment, or of a type of it."""
     data = record.data
     quantity = next((q for id in listed(data.get("measures")) if (q := view.desk.quantities.get(id))), None)
@@ -91,5 +91,5 @@ def index(view: Uses) -> str:
             else "Tools and adapters"
         )
         groups[name].append(record)
-    made = grouped(view, ((name.split()[0].lower(), name, those) for name, those in groups.items()))
-    return index_page("equipment", "What is used, what it may be out by, and how it misleads.", made)
+    listing = grouped(view, ((name.split()[0].lower(), name, those) for name, those in groups.items()))
+    return index_page("equipment", "What is used, what it may be out by, and how it misleads.", listing)

@@ -19,7 +19,7 @@ ABOUT = (
 )
 
 
-def fault_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one fault."""
     data = record.data
     systems = [s for s, matrix in view.matrices.items() if any(row.fault == record.id for row in matrix.rows)]
@@ -69,11 +69,11 @@ def _rows(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
     for system in systems:
         rows = [row for row in view.matrices[system].rows if row.fault == record.id]
         tables.setdefault(_table(view, record, rows, view.matrices[system].normal), []).append(system)
-    made = [(those, blocks(table, _still(still, those[0]))) for (table, still), those in tables.items()]
-    if len(made) == 1:
-        return [made[0][1]]
+    parts = [(those, blocks(table, _still(still, those[0]))) for (table, still), those in tables.items()]
+    if len(parts) == 1:
+        return [parts[0][1]]
     return [
-        folds((f"on-{those[0]}", joined((view.title(s) for s in those), " and "), "", inner) for those, inner in made)
+        folds((f"on-{those[0]}", joined((view.title(s) for s in those), " and "), "", inner) for those, inner in parts)
     ]
 
 
@@ -100,8 +100,8 @@ def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) 
         for reading in sorted(normal, key=lambda r: (r not in because, view.title(r)))
         if reading in named and reading not in still
     ]
-    made = table(("Reading", *(shown(row.stage) for row in rows), "Why"), grid, css="bl-stages")
-    return made, tuple(
+    grid_table = table(("Reading", *(shown(row.stage) for row in rows), "Why"), grid, css="bl-stages")
+    return grid_table, tuple(
         inline(view.link(r), small(" (", shown(normal[r]), ")") if normal[r] != "normal" else "")
         for r in sorted(still, key=view.title)
     )
@@ -158,16 +158,16 @@ def _moved(view: Uses, data: dict, names: set[str]) -> list[Markup]:
 
 def _alike(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
     """Faults that no reading of the system is sure to part from this one."""
-    made = []
+    alike = []
     for system in systems:
         others = view.isolations[system].whole.alike.get(record.id, ())
         if others:
-            made.append(
+            alike.append(
                 inline(joined(view.links(list(others))), small(" on "), view.link(system))
                 if len(systems) > 1
                 else joined(view.links(list(others)))
             )
-    return made
+    return alike
 
 
 def index(view: Uses) -> str:

@@ -29,8 +29,8 @@ def field_pages(schemas: Mapping[str, Schema]) -> dict[str, str]:
     kinds = [kind for kind in KIND_TITLES if kind in schemas]
     rows = [(link(f"fields/{kind}.md", KIND_TITLES[kind]), str(schemas[kind].get("description", ""))) for kind in kinds]
     about = "Every kind of record and every field it may have, from the schemas."
-    made = {f"fields/{kind}.md": _kind_page(kind, schemas) for kind in kinds}
-    return made | {"fields/index.md": index_page("fields", about, table(("Kind", "What it is"), rows))}
+    files = {f"fields/{kind}.md": _kind_page(kind, schemas) for kind in kinds}
+    return files | {"fields/index.md": index_page("fields", about, table(("Kind", "What it is"), rows))}
 
 
 def _kind_page(kind: str, schemas: Mapping[str, Schema]) -> str:

@@ -63,20 +63,20 @@ def _systems(view: Uses) -> Markup:
     """Every system while they are few; the families when there are more than fit."""
     systems = view.live("systems")
     if len(systems) <= MOST:
-        made = tiles((view.address(r.id), r.title, FAMILIES[r.data["family"]]) for r in systems)
+        targets = tiles((view.address(r.id), r.title, FAMILIES[r.data["family"]]) for r in systems)
     else:
-        made = folds(
+        targets = folds(
             (family, title, str(len(those)), tiles((view.address(r.id), r.title, "") for r in those))
             for family, title, those in by_family(view)
         )
-    return blocks(made, _all("systems", len(systems)))
+    return blocks(targets, _all("systems", len(systems)))
 
 
 def _measure(view: Uses) -> Markup:
     """The tasks with most procedures."""
     tasks = [(t, len(those)) for t in view.live("tasks") if (those := view.of_task.get(t.id))]
     first = sorted(tasks, key=lambda one: (-one[1], one[0].title))[:MOST]
-    made = tiles(
+    targets = tiles(
         (f"tasks/index.md#{t.id}", t.title, f"{n} procedure{'s' if n > 1 else ''}")
         for t, n in sorted(first, key=lambda one: one[0].title)
     )
@@ -85,7 +85,7 @@ def _measure(view: Uses) -> Markup:
         link("procedures/index.md", f"All procedures ({len(view.live('procedures'))})"),
         link("readings/index.md", "All readings"),
     )
-    return blocks(made, para(joined(rest, " · "), css="bl-all"))
+    return blocks(targets, para(joined(rest, " · "), css="bl-all"))
 
 
 def _codes(view: Uses) -> Markup:
@@ -94,20 +94,20 @@ def _codes(view: Uses) -> Markup:
     codes = [code for *_rest, those in groups for code in those]
     if len(codes) <= MOST:
         return blocks(tiles((view.address(r.id), r.data["code"], r.title) for r in codes), _all("codes", len(codes)))
-    made = folds(
+    targets = folds(
         (anchor, title, str(len(those)), tiles((view.address(r.id), r.data["code"], r.title) for r in those))
         for anchor, title, those in groups
     )
-    return blocks(made, _all("codes", len(codes)))
+    return blocks(targets, _all("codes", len(codes)))
 
 
 def _rest(counts: dict[str, int]) -> Markup:
     kinds = ("faults", "components", "equipment", "calculators", "cautions", "terms")
-    made = [(f"{k}/index.md", KIND_TITLES[k], str(counts.get(k, 0))) for k in kinds]
-    return tiles([*made, ("more/index.md", "More", "tasks, sources, fuels, units, the demonstration")])
+    targets = [(f"{k}/index.md", KIND_TITLES[k], str(counts.get(k, 0))) for k in kinds]
+    return tiles([*targets, ("more/index.md", "More", "tasks, sources, fuels, units, the demonstration")])
 
 
-def more(view: Uses, counts: dict[str, int], rules: int, fields: int) -> str:
+def more(counts: dict[str, int], rules: int, fields: int) -> str:
     """What is not in the navigation."""
     reference = ("tasks", "sources", "fuels", "quantities", "conditions", "states", "acts", "hazards")
     book = [(f"{k}/index.md", KIND_TITLES[k], str(counts.get(k, 0))) for k in reference]

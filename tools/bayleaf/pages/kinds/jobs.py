@@ -16,7 +16,7 @@ from bayleaf.records import Record, listed, mapped
 ABOUT = "Shares follow how common each fault is, a judgement. A cause outside this book is always possible."
 
 
-def job_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one job, marked as invented at its top."""
     data = record.data
     car = mapped(data.get("car"))
@@ -135,7 +135,7 @@ def _outcome(view: Uses, judgement: Judgement) -> list[Markup]:
 
 def index(view: Uses) -> str:
     """All jobs with their complaint."""
-    made = tiles((view.address(j.id), j.title, view.plain(j.data.get("summary"))) for j in view.live("jobs"))
+    listing = tiles((view.address(j.id), j.title, view.plain(j.data.get("summary"))) for j in view.live("jobs"))
     return index_page(
-        "jobs", "INVENTED jobs of the demonstration workshop: readings in, verdicts and faults out.", made
+        "jobs", "INVENTED jobs of the demonstration workshop: readings in, verdicts and faults out.", listing
     )

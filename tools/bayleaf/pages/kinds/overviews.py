@@ -18,7 +18,7 @@ REMARKS = {
     CLASS: "charts and tables to project, each with what to show",
     INSTRUMENTS: "every instrument of the book against the bands of each procedure",
 }
-WORDS = {
+SYNONYMS = {
     CLASS: ("teacher", "lesson", "projector", "training"),
     INSTRUMENTS: ("gauge accuracy", "is my gauge good enough", "which gauge"),
 }
@@ -60,14 +60,14 @@ def instruments(view: Uses) -> str:
     """For each procedure that reads an instrument, what every instrument of the book proves about its bands."""
     parts = []
     for record in view.live("procedures"):
-        made = proof_tables(view, unfold(view, record), view.systems_of(record))
-        if made:
+        tables = proof_tables(view, unfold(view, record), view.systems_of(record))
+        if tables:
             parts.append(
                 (
                     record.id,
                     record.title,
                     "",
-                    blocks(para(link(f"procedures/{record.id}.md", "To its steps"), css="bl-all"), made),
+                    blocks(para(link(f"procedures/{record.id}.md", "To its steps"), css="bl-all"), tables),
                 )
             )
     about = "Before a gauge is connected: what it can prove about each band, and what it never can."

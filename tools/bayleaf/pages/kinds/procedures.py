@@ -24,7 +24,7 @@ from bayleaf.records import Record, listed, mapped
 FEW = 3  # as many figures as a hand on the car reads in one look
 
 
-def procedure_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one procedure, in the order in which it is worked through."""
     data = record.data
     steps = unfold(view, record)
@@ -58,18 +58,18 @@ def procedure_page(view: Uses, record: Record) -> str:
 
 def readings_of(steps: Iterable[Step]) -> list[str]:
     """The readings that the steps take, in order, each once."""
-    found = (mapped(step.data.get("takes")).get("reading") for step in walk(steps))
-    return [reading for reading in dict.fromkeys(found) if reading]
+    readings = (mapped(step.data.get("takes")).get("reading") for step in walk(steps))
+    return [reading for reading in dict.fromkeys(readings) if reading]
 
 
 def _inherited(view: Uses, record: Record) -> list[str]:
     """Caution ids that the preparations bring."""
-    found: list[str] = []
+    ids: list[str] = []
     for id in listed(record.data.get("inherits")):
         other = view.get(id, "procedures")
         if other is not None and other.id != record.id:
-            found += cautions_of(unfold(view, other))
-    return found
+            ids += cautions_of(unfold(view, other))
+    return ids
 
 
 def _cautions(view: Uses, record: Record, steps: list[Step]) -> Markup:
@@ -96,12 +96,12 @@ def _layers(view: Uses, steps: list[Step]) -> list[tuple[Record, list[str]]]:
         for step in walk(steps)
         for id in _implied(view, step.data.get("act")) | _implied(view, step.data.get("when"))
     }
-    found = []
+    layers = []
     for layer in view.live("systems"):
         brings = mapped(layer.data.get("brings"))
         if set(listed(brings.get("acts"))) & acts:
-            found.append((layer, listed(brings.get("cautions"))))
-    return found
+            layers.append((layer, listed(brings.get("cautions"))))
+    return layers
 
 
 def _implied(view: Uses, id: object) -> set[str]:
@@ -147,19 +147,19 @@ def _greatest(view: Uses, record: Record, steps: list[Step]) -> Markup:
         place for reading in readings_of(steps) for place in view.places(reading)
     }
     on = set().union(*(view.layout.paths(component) for component in touched if component))
-    found: dict[Markup, tuple[float, str]] = {}  # each figure to its pressure in Pa and a system that has it
+    pressures: dict[Markup, tuple[float, str]] = {}  # each figure to its pressure in Pa and a system that has it
     for system in view.systems_of(record):
         owner = view.book.of("systems")[system]
         for i, path in enumerate(listed(owner.data.get("paths"))):
             if (system, path["name"]) in on and "greatest" in path:
                 pressure = to_si(path["greatest"]["value"], path["greatest"]["unit"], "gauge")
-                found.setdefault(sourced(view, owner, ("paths", i, "greatest")), (pressure, system))
-    if len(found) <= FEW:
-        return lines(found)
-    most = max(found, key=lambda figure: found[figure][0])
+                pressures.setdefault(sourced(view, owner, ("paths", i, "greatest")), (pressure, system))
+    if len(pressures) <= FEW:
+        return lines(pressures)
+    most = max(pressures, key=lambda figure: pressures[figure][0])
     return lines(
         [
-            inline(most, small(" on "), view.link(found[most][1])),
+            inline(most, small(" on "), view.link(pressures[most][1])),
             small("Other systems hold this or less; the page of each says how much."),
         ]
     )

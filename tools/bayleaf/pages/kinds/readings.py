@@ -15,7 +15,7 @@ from bayleaf.records import Record, listed, mapped
 EACH = {"cylinder": "once for each cylinder", "bank": "once for each bank", "connection": "once for each connection"}
 
 
-def reading_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one reading."""
     data, id = record.data, record.id
     systems = [

@@ -20,13 +20,13 @@ COLUMNS = 4  # of first readings in the table of causes: as many as a tablet sho
 def causes(view: Uses, symptom: str) -> list[Record]:
     """The faults that are felt as a symptom, the surest and commonest first."""
     rank = ("common", "occasional", "rare")
-    found = [r for r in view.live("faults") if symptom in mapped(r.data.get("felt_as"))]
+    faults = [r for r in view.live("faults") if symptom in mapped(r.data.get("felt_as"))]
     return sorted(
-        found, key=lambda r: (rank.index(r.data["commonness"]), r.data["felt_as"][symptom] != "always", r.title)
+        faults, key=lambda r: (rank.index(r.data["commonness"]), r.data["felt_as"][symptom] != "always", r.title)
     )
 
 
-def symptom_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one symptom."""
     data = record.data
     codes = [r for r in view.live("codes") if record.id in listed(r.data.get("symptoms"))]
@@ -83,14 +83,14 @@ def _on(view: Uses, systems: list[str]) -> Markup:
 
 def _causes(view: Uses, record: Record) -> list[Markup]:
     """How many there are, and a table for each commonness; only the common ones stand open where they are many."""
-    found = causes(view, record.id)
-    groups = commonness(found)
-    if not found:
+    faults = causes(view, record.id)
+    groups = commonness(faults)
+    if not faults:
         return [para("No fault of this book is felt as this. ", small(OUTSIDE))]
     counts = joined(f"{len(those)} {how}" for how, those in groups.items() if those)
-    lead = para(f"{len(found)} fault{'s' if len(found) > 1 else ''} of this book: ", counts, ". ", small(ABOUT))
-    if len(found) <= MOST_ROWS:
-        return [lead, _cause_table(view, record, found)]
+    lead = para(f"{len(faults)} fault{'s' if len(faults) > 1 else ''} of this book: ", counts, ". ", small(ABOUT))
+    if len(faults) <= MOST_ROWS:
+        return [lead, _cause_table(view, record, faults)]
     closed = [
         (f"cause-{how}", f"{how.capitalize()}", str(len(those)), _cause_table(view, record, those))
         for how, those in groups.items()

@@ -25,7 +25,7 @@ FAMILIES = {
 }
 
 
-def system_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one system."""
     data = record.data
     matrix = view.matrices.get(record.id)
@@ -60,11 +60,11 @@ def _shows(view: Uses, data: dict) -> Markup:
 
 
 def _mistaken(view: Uses, data: dict) -> Markup:
-    made = bullets(
+    others = bullets(
         inline(view.link(item["system"]), ": ", view.prose(item["because"]))
         for item in listed(data.get("mistaken_for"))
     )
-    return blocks(para(strong("Often taken for:")), made) if made else EMPTY
+    return blocks(para(strong("Often taken for:")), others) if others else EMPTY
 
 
 def _brings(view: Uses, data: dict) -> Markup:
@@ -137,11 +137,11 @@ def _faults(view: Uses, faults: list[str]) -> Markup:
 
 def index(view: Uses) -> str:
     """What is in front of me: what is seen on the car, and then the systems by family."""
-    made = grouped(view, by_family(view))
+    listing = grouped(view, by_family(view))
     return index_page(
         "systems",
         "What is in front of me? Tell the system from what can be seen, then open its page.",
-        made,
+        listing,
         section("seen", "What do you see?", recognition(view)),
     )
 
@@ -156,12 +156,14 @@ def by_family(view: Uses) -> list[tuple[str, str, list[Record]]]:
 
 def recognition(view: Uses) -> Markup:
     """Reading and answer to the systems that show it."""
-    found: dict[tuple[str, str], list[str]] = {}
+    by_answer: dict[tuple[str, str], list[str]] = {}
     for system in view.live("systems"):
         for reading, answer in mapped(system.data.get("shows")).items():
-            found.setdefault((reading, answer), []).append(system.id)
+            by_answer.setdefault((reading, answer), []).append(system.id)
     rows = [
         (view.link(reading), strong(shown(answer)), lines(view.links(systems)))
-        for (reading, answer), systems in sorted(found.items(), key=lambda item: (view.title(item[0][0]), item[0][1]))
+        for (reading, answer), systems in sorted(
+            by_answer.items(), key=lambda item: (view.title(item[0][0]), item[0][1])
+        )
     ]
     return table(("Look at", "You see", "It may be"), rows)

@@ -12,7 +12,7 @@ from bayleaf.pages.parts.bands import band_words
 from bayleaf.records import Record, mapped
 
 
-def vehicle_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one vehicle, marked as invented at its top."""
     data = record.data
     rows = [

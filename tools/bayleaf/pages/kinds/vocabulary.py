@@ -50,8 +50,8 @@ def fuels(view: Uses) -> str:
         data = r.data
 
         def row(field: str) -> Markup:
-            made = band(view, r, (field,)) if "min" in mapped(data[field]) else amount(view, r, (field,))
-            return inline(made, " ", small("[", remark(view, data[field]), "]"))
+            value = band(view, r, (field,)) if "min" in mapped(data[field]) else amount(view, r, (field,))
+            return inline(value, " ", small("[", remark(view, data[field]), "]"))
 
         return blocks(
             para(view.prose(data.get("summary"))),

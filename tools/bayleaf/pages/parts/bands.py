@@ -63,7 +63,7 @@ def band_table(
         record = view.get(reading, "readings")
         if record is None or record.data.get("purpose", "diagnosis") in ("recognition", "computation"):
             continue
-        found = bands_of(view, reading, "systems", systems)
+        general = bands_of(view, reading, "systems", systems)
         if (normal := record.data.get("normal")) and named:
             rows.append(
                 [
@@ -73,9 +73,9 @@ def band_table(
                     *space,
                 ]
             )
-        numbers = numbers or bool(found) or not normal
+        numbers = numbers or bool(general) or not normal
         alike: dict[tuple[Markup, Markup], list[str]] = {}
-        for owner, data in found:
+        for owner, data in general:
             what = lines([strong(band_words(view, owner, ("bands", reading), reading)), small(MEANS[data["means"]])])
             alike.setdefault((what, small(remark(view, data))), []).append(owner.id)
         for (what, said), owners in alike.items():
@@ -87,7 +87,7 @@ def band_table(
                     *space,
                 ]
             )
-        if not found and not normal and record.data.get("purpose", "diagnosis") == "diagnosis":
+        if not general and not normal and record.data.get("purpose", "diagnosis") == "diagnosis":
             rows.append([view.link(reading), "no general band", small("only the maker's figure can judge it"), *space])
     head = [
         "Reading",
@@ -95,8 +95,8 @@ def band_table(
         "For, and where it comes from" if len(systems) > 1 else "Where it comes from",
         *(["Maker's figure", "You read"] if blanks else []),
     ]
-    made = table(head, rows, css="bl-bands") if named else table(head[1:], [row[1:] for row in rows], css="bl-bands")
-    return blocks(made, para(small(RULE)) if numbers else EMPTY) if made else EMPTY
+    bands = table(head, rows, css="bl-bands") if named else table(head[1:], [row[1:] for row in rows], css="bl-bands")
+    return blocks(bands, para(small(RULE)) if numbers else EMPTY) if bands else EMPTY
 
 
 def maker_table(view: Uses, readings: Iterable[str], systems: list[str]) -> Markup:

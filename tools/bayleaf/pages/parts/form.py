@@ -16,12 +16,12 @@ from bayleaf.records import Record
 def form(record: Record, calc: Calculator) -> Markup:
     """The form, its data as JSON, and for those without scripts the result at the values that stand in it."""
     fields = "".join(_field(name, one) for name, one in calc.inputs.items())
-    made = (
+    content = (
         f'<form class="bl-form" data-calculator="{record.id}" hidden>{fields}'
         f'<div class="bl-outcome" role="status" aria-live="polite"></div><button type="reset">Back to the first values</button></form>'
         f'<script type="application/json" class="bl-data">{_json(_data(calc))}</script>'
     )
-    return blocks(Markup(f'<div class="bl-calculator">{made}</div>'), box("bl-at-defaults", _at_defaults(calc)))
+    return blocks(Markup(f'<div class="bl-calculator">{content}</div>'), box("bl-at-defaults", _at_defaults(calc)))
 
 
 def _at_defaults(calc: Calculator) -> Markup:
@@ -86,5 +86,5 @@ def _data(calc: Calculator) -> dict:
 
 def _json(data: object) -> str:
     """JSON that is safe inside a script element."""
-    made = json.dumps(data, ensure_ascii=True, separators=(",", ":"), allow_nan=False)
-    return made.replace("<", "\\u003c").replace("&", "\\u0026")
+    coded = json.dumps(data, ensure_ascii=True, separators=(",", ":"), allow_nan=False)
+    return coded.replace("<", "\\u003c").replace("&", "\\u0026")

@@ -33,10 +33,12 @@ GAUGE = "gauge-good-enough"
 
 def proof(view: Uses, steps: list[Step], systems: list[str]) -> Markup:
     """What instruments can prove, under its heading; empty where nothing can be said."""
-    made = proof_tables(view, steps, systems)
+    tables = proof_tables(view, steps, systems)
     return (
-        blocks(heading(3, "instruments", "What your instrument can prove"), made, para(small(ABOUT, other_gauge(view))))
-        if made
+        blocks(
+            heading(3, "instruments", "What your instrument can prove"), tables, para(small(ABOUT, other_gauge(view)))
+        )
+        if tables
         else EMPTY
     )
 
@@ -57,18 +59,18 @@ def proof_tables(view: Uses, steps: list[Step], systems: list[str]) -> Markup:
         for step in walk(steps)
         if "instrument" in (takes := mapped(step.data.get("takes")))
     }
-    made = []
+    tables = []
     for reading, type, inputs in _pairs(view, used):
-        found: dict[tuple, list[str]] = {}
+        by_result: dict[tuple, list[str]] = {}
         for system in systems:
             band, note = _band(view, system, reading)
             rows = tuple(_rows(view, system, band, reading, type, inputs)) if band else ()
             if rows:
-                found.setdefault((note, band.spread, rows), []).append(system)
-        for (note, spread, rows), those in found.items():
-            on = inline(" (", joined(view.links(those)), ")") if len(found) > 1 else EMPTY
-            made.append(blocks(para(strong(view.link(reading)), on, ": ", note), _table(rows, spread)))
-    return blocks(*made)
+                by_result.setdefault((note, band.spread, rows), []).append(system)
+        for (note, spread, rows), those in by_result.items():
+            on = inline(" (", joined(view.links(those)), ")") if len(by_result) > 1 else EMPTY
+            tables.append(blocks(para(strong(view.link(reading)), on, ": ", note), _table(rows, spread)))
+    return blocks(*tables)
 
 
 def _table(rows: tuple, spread: bool) -> Markup:
@@ -77,8 +79,8 @@ def _table(rows: tuple, spread: bool) -> Markup:
     others = joined(row[0] for row in rows if row not in useful)
     keep = (0, 1, 3) if spread else (0, 1, 2, 3)
     head = ("Instrument", LOW, IN_BAND, HIGH)
-    made = table([head[i] for i in keep], ([row[i] for i in keep] for row in useful), css="bl-proof")
-    return blocks(made, para(small("Of no use here, its scale does not reach: ", others, ".")) if others else EMPTY)
+    limits = table([head[i] for i in keep], ([row[i] for i in keep] for row in useful), css="bl-proof")
+    return blocks(limits, para(small("Of no use here, its scale does not reach: ", others, ".")) if others else EMPTY)
 
 
 def _pairs(view: Uses, used: dict[str, str]) -> Iterator[tuple[str, str, list[str]]]:

@@ -28,12 +28,12 @@ class Step:
 
 def unfold(view: Uses, record: Record, seen: tuple[str, ...] = ()) -> list[Step]:
     """The steps of a procedure, with those of each procedure it follows inside; a circle is cut."""
-    found = []
+    steps = []
     for i, data in enumerate(listed(record.data.get("steps"))):
         other = view.get(data.get("follow"), "procedures")
         inner = unfold(view, other, (*seen, record.id)) if other and other.id not in (*seen, record.id) else []
-        found.append(Step(data, record, ("steps", i), inner))
-    return found
+        steps.append(Step(data, record, ("steps", i), inner))
+    return steps
 
 
 def walk(steps: Iterable[Step]) -> Iterator[Step]:
