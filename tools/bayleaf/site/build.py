@@ -72,7 +72,7 @@ def write_pages(pages: Mapping[str, str | bytes], entries: Iterable[Entry], fold
     """Write the tree that the engine reads, search and probes included; gives the site paths of the probes."""
     depths = {posixpath.dirname(path).count("/") + 1 if "/" in path else 0 for path in pages if path.endswith(".md")}
     probes = tuple("probe/" * depth + PROBE for depth in sorted(depths))
-    ours = {
+    ours: dict[str, str | bytes] = {
         CLIENT: client(),
         INDEX: build_index(entries),
         FAVICON: files("bayleaf.site").joinpath("favicon.svg").read_bytes(),
@@ -86,7 +86,8 @@ def write_pages(pages: Mapping[str, str | bytes], entries: Iterable[Entry], fold
     if folder.is_symlink():
         raise SiteError(f"could not run: {folder} is a link; remove it, it is a folder that bayleaf writes")
     shutil.rmtree(folder, ignore_errors=True)
-    for path, content in (dict(pages) | ours).items():
+    whole: dict[str, str | bytes] = {**pages, **ours}
+    for path, content in whole.items():
         file = folder / path
         file.parent.mkdir(parents=True, exist_ok=True)
         file.write_bytes(content if isinstance(content, bytes) else content.encode("utf-8"))

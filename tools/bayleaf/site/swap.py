@@ -12,6 +12,7 @@ import ctypes
 import errno
 import os
 import shutil
+import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -136,7 +137,7 @@ def _two_renames(new: Path, out: Path) -> None:
 
 
 def _lock(handle: int) -> None:
-    if os.name == "posix":
+    if sys.platform != "win32":
         import fcntl
 
         fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)

@@ -52,10 +52,10 @@ def amount(view: View, record: Record, path: tuple, quantity: Quantity | None = 
     if "value" not in data:
         return EMPTY
     unit, number = str(data.get("unit", "")), typed(record, (*path, "value"))
-    if (
-        quantity is None or unit not in quantity.units
-    ):  # how far a temperature may be off is written in degrees of difference
+    if quantity is None or unit not in quantity.units:  # how far a temperature may be off is in degrees of difference
         quantity = by_unit(view, unit)
+    if quantity is None:
+        return text(f"{number} {unit}")
     try:
         return text(show(quantity.si(data["value"], unit), quantity, unit=quantity.symbol(unit), written=number))
     except (QuantityError, AttributeError, KeyError):
@@ -83,14 +83,17 @@ def band(view: View, record: Record, path: tuple, quantity: Quantity | None = No
     unit = str(data.get("unit", ""))
     quantity = quantity or by_unit(view, unit)
     written = (typed(record, (*path, "min")), typed(record, (*path, "max")))
+    as_written = text(
+        f"{written[0]} to {written[1]} {unit}"
+        if all(written)
+        else f"{'at least' if written[0] else 'at most'} {written[0] or written[1]} {unit}"
+    )
+    if quantity is None:
+        return as_written
     try:
         return text(show_band(data.get("min"), data.get("max"), quantity.symbol(unit), quantity, written=written))
     except (QuantityError, AttributeError, KeyError):
-        return text(
-            f"{written[0]} to {written[1]} {unit}"
-            if all(written)
-            else f"{'at least' if written[0] else 'at most'} {written[0] or written[1]} {unit}"
-        )
+        return as_written
 
 
 def by_unit(view: View, unit: str) -> Quantity | None:

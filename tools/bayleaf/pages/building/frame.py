@@ -46,7 +46,7 @@ def record_page(
     view: Uses, record: Record, parts: Iterable[object], top: object = EMPTY, with_contents: bool = True
 ) -> str:
     """The page of a record: title, summary, standing, links to its sections, then `parts`, then what else speaks of it."""
-    data, parts = record.data, [text(part) for part in parts]
+    data, sections = record.data, [text(part) for part in parts]
     head = blocks(
         crumbs(record.kind),
         heading(1, "top", name_of(record)),
@@ -54,8 +54,8 @@ def record_page(
         para(view.prose(data.get("summary")), css="bl-lead"),
         also_called(record),
     )
-    related = _related(view, record, blocks(head, top, *parts))
-    ways = contents(address_of(record), [*parts, related]) if with_contents else EMPTY
+    related = _related(view, record, blocks(head, top, *sections))
+    ways = contents(address_of(record), [*sections, related]) if with_contents else EMPTY
     draft = data.get("status") == "draft"
     return page(
         address_of(record),
@@ -63,7 +63,7 @@ def record_page(
         head,
         ways,
         top,
-        *parts,
+        *sections,
         related,
         para("Draft: no maintainer has reviewed this page yet.", css="bl-also") if draft else EMPTY,
     )
@@ -91,11 +91,9 @@ def standing(view: Uses, record: Record) -> Markup:
 def _related(view: Uses, record: Record, body: str) -> Markup:
     """Everything that speaks of this record and is not linked above."""
     others = [r for r in view.referrers.get(record.id, []) if r.id != record.id and opening(address_of(r)) not in body]
-    rows = []
-    for kind in dict.fromkeys(r.kind for r in sorted(others, key=kind_order)):
-        rows.append(
-            (KIND_TITLES[kind], few([view.link(r.id) for r in sorted(others, key=kind_order) if r.kind == kind]))
-        )
+    others = sorted(others, key=kind_order)
+    kinds = dict.fromkeys(r.kind for r in others)
+    rows = [(KIND_TITLES[kind], few([view.link(r.id) for r in others if r.kind == kind])) for kind in kinds]
     return box("bl-related", section("see-also", "Also spoken of in", table(("Kind", "Pages"), rows)))
 
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from functools import cached_property
 
 from bayleaf.diagnosis.car.car import car_of_system, inputs_of, places_of
-from bayleaf.diagnosis.car.layout import layout_of
+from bayleaf.diagnosis.car.layout import Layout, layout_of
 from bayleaf.diagnosis.faults.isolate import Isolation, isolation_of
 from bayleaf.diagnosis.faults.matrix import Matrix, matrix_of_system
 from bayleaf.formulas.calculator.compile import compile_calculator
@@ -97,7 +97,7 @@ class Uses(View):
         return by_id
 
     @cached_property
-    def layout(self):
+    def layout(self) -> Layout:
         """Which components lie on which paths."""
         return layout_of(self.book)
 

@@ -14,7 +14,7 @@ from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.parts.form import form
 from bayleaf.pages.parts.worked import name_words, value_table
 from bayleaf.pages.pictures.chart import chart
-from bayleaf.quantities import with_unit
+from bayleaf.quantities import Quantity, with_unit
 from bayleaf.records import Record, mapped
 
 
@@ -62,7 +62,8 @@ def _formula(calc: Calculator) -> Markup:
 
 
 def _symbols(view: Uses, record: Record) -> Markup:
-    data, rows = record.data, []
+    data = record.data
+    rows: list[tuple[object, ...]] = []
     for name, one in data["inputs"].items():
         limits = with_unit(
             f"{typed(record, ('inputs', name, 'min'))} to {typed(record, ('inputs', name, 'max'))}", one["unit"]
@@ -75,15 +76,15 @@ def _symbols(view: Uses, record: Record) -> Markup:
                 limits,
             )
         )
-    for name in mapped(data.get("constants")):
-        rows.append(
-            (
-                strong(name_words(name)),
-                view.link(data["constants"][name]["quantity"]),
-                sourced(view, record, ("constants", name)),
-                small("constant"),
-            )
+    rows += [
+        (
+            strong(name_words(name)),
+            view.link(constant["quantity"]),
+            sourced(view, record, ("constants", name)),
+            small("constant"),
         )
+        for name, constant in mapped(data.get("constants")).items()
+    ]
     for name, one in data["result"].items():
         unit = f" in {with_unit('', one['unit']).strip()}" if one["unit"] != "1" else ""
         rows.append(
@@ -115,7 +116,7 @@ def _check(view: Uses, record: Record, i: int) -> Markup:
     return box("bl-check", facts([("Given", given), ("Gives", gives), ("From", origin)]))
 
 
-def _quantity(view: Uses, record: Record, field: str, name: str):
+def _quantity(view: Uses, record: Record, field: str, name: str) -> Quantity | None:
     return view.desk.quantities.get(str(mapped(record.data[field].get(name)).get("quantity")))
 
 
@@ -125,12 +126,8 @@ def index(view: Uses) -> str:
     for record in view.live("calculators"):
         calc = view.calculators.get(record.id)
         groups[group_of(next(iter(calc.results.values())).quantity.dimension) if calc else OTHERS].append(record)
-    groups_of_tiles = grouped(
-        view, ((group.split(",")[0].split()[0].lower(), group, those) for group, those in groups.items())
-    )
-    return index_page(
-        "calculators", "What should this reading have been, for this car, here and today?", groups_of_tiles
-    )
+    listing = grouped(view, ((group.split(",")[0].split()[0].lower(), group, those) for group, those in groups.items()))
+    return index_page("calculators", "What should this reading have been, for this car, here and today?", listing)
 
 
 def group_of(dimension: tuple) -> str:

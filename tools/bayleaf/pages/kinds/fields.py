@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping
+from typing import Any
 
 from bayleaf.pages.building.blocks import heading, para, table
 from bayleaf.pages.building.frame import crumbs
@@ -13,7 +14,7 @@ from bayleaf.pages.building.page import page
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.view import KIND_TITLES
 
-Schema = Mapping[str, object]
+Schema = Mapping[str, Any]  # JSON, as JSON Schema 2020-12 lays it out
 TYPES = {
     "object": "a map",
     "array": "a list",

@@ -39,7 +39,9 @@ def home(view: Uses, counts: dict[str, int]) -> str:
             "bl-questions",
             *(
                 section(anchor, question, show(view))
-                for (anchor, question), show in zip(QUESTIONS.items(), (_symptoms, _systems, _measure, _codes))
+                for (anchor, question), show in zip(
+                    QUESTIONS.items(), (_symptoms, _systems, _measure, _codes), strict=True
+                )
             ),
         ),
         section("more", "Everything else", _rest(counts)),

@@ -59,7 +59,7 @@ def _maker(view: Uses, record: Record) -> Markup:
 
 def _readings(view: Uses, record: Record, judgement: Judgement | None) -> Markup:
     verdicts = {taken.places[-1]: taken for taken in judgement.taken if not taken.computed} if judgement else {}
-    rows = []
+    rows: list[tuple[object, ...]] = []
     for i, entry in enumerate(listed(record.data.get("readings"))):
         if "repaired" in entry:
             rows.append((inline("mended: ", view.link(entry["repaired"])), "", "", ""))
@@ -74,16 +74,16 @@ def _readings(view: Uses, record: Record, judgement: Judgement | None) -> Markup
                 verdict,
             )
         )
-    for taken in judgement.taken if judgement else ():
-        if taken.computed:
-            rows.append(
-                (
-                    inline(_reading(view, taken.reading, taken.which), small(" worked out")),
-                    taken.said,
-                    "",
-                    lines([strong(taken.verdict.kind), small(taken.verdict.words)]),
-                )
-            )
+    rows += [
+        (
+            inline(_reading(view, taken.reading, taken.which), small(" worked out")),
+            taken.said,
+            "",
+            lines([strong(taken.verdict.kind), small(taken.verdict.words)]),
+        )
+        for taken in (judgement.taken if judgement else ())
+        if taken.computed
+    ]
     return table(("Reading", "Found", "With", "Verdict"), rows)
 
 

@@ -189,7 +189,8 @@ def _after(view: Uses, record: Record) -> Markup:
 
 def index(view: Uses) -> str:
     """Procedures by task, each under its first one; preparations and those without a task at the end."""
-    groups, seen = [], set()
+    groups: list[tuple[str, str, list[Record]]] = []
+    seen: set[str] = set()
     for task in view.live("tasks"):
         these = [p for p in view.of_task.get(task.id, []) if p.id not in seen and not p.data.get("standing")]
         seen.update(p.id for p in these)

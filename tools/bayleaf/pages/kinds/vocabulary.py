@@ -195,7 +195,8 @@ def hazards(view: Uses) -> str:
 
 def _trigger(view: Uses, record: Record, i: int) -> Markup:
     """Everything that must hold at one step, in words."""
-    data, said = record.data["triggers"][i], []
+    data: dict = record.data["triggers"][i]
+    said: list[object] = []
     labels = {
         "acts": "a step does ",
         "with": "while it holds: ",

@@ -57,7 +57,8 @@ def band_table(
 
     Not `named` on the reading's own page, which tells the normal answer above. With `blanks` there is room for the maker's figure and for what was read.
     """
-    rows, numbers = [], False
+    rows: list[list[object]] = []
+    numbers = False
     space = [Markup('<span class="bl-line"></span>')] * 2 if blanks else []
     for reading in readings:
         record = view.get(reading, "readings")

@@ -54,7 +54,8 @@ def _field(name: str, one: Input) -> str:
 def _data(calc: Calculator) -> dict:
     """What the script needs: limits and references in SI, the place of each result among the lines, the units as shown."""
     names = list(calc.lines)
-    symbols = [s for part in (*calc.inputs.values(), *calc.results.values()) for s in part.quantity.symbols()]
+    quantities = [*(one.quantity for one in calc.inputs.values()), *(one.quantity for one in calc.results.values())]
+    symbols = [symbol for quantity in quantities for symbol in quantity.symbols()]
     return {
         "inputs": [
             {

@@ -65,7 +65,7 @@ def proof_tables(view: Uses, steps: list[Step], systems: list[str]) -> Markup:
         for system in systems:
             band, note = _band(view, system, reading)
             rows = tuple(_rows(view, system, band, reading, type, inputs)) if band else ()
-            if rows:
+            if band and rows:
                 by_result.setdefault((note, band.spread, rows), []).append(system)
         for (note, spread, rows), those in by_result.items():
             on = inline(" (", joined(view.links(those)), ")") if len(by_result) > 1 else EMPTY
@@ -89,14 +89,17 @@ def _pairs(view: Uses, used: dict[str, str]) -> Iterator[tuple[str, str, list[st
         yield reading, type, []
     for record in view.live("readings"):
         inputs = list(mapped(mapped(record.data.get("computed")).get("difference")).values())
-        types = {used.get(reading) for reading in inputs}
-        if inputs and len(types) == 1 and None not in types:
+        types = {used.get(reading, "") for reading in inputs}
+        if len(types) == 1 and "" not in types:
             yield record.id, types.pop(), inputs
 
 
 def _rows(view: Uses, system: str, band: Band, reading: str, type: str, inputs: list[str]) -> Iterator[tuple]:
     """(instrument, surely low, surely in band, surely high) for each instrument of a type."""
     quantity = view.quantity(reading)
+    limit = band.high if band.low is None else band.low
+    if quantity is None or limit is None:
+        return
     needed = [
         edge
         for input in inputs
@@ -111,7 +114,7 @@ def _rows(view: Uses, system: str, band: Band, reading: str, type: str, inputs: 
         reaches = all(map(instrument.reaches, needed))  # a difference needs both its readings on the scale
         if inputs:
             instrument = as_difference(instrument)
-        if instrument.allowance(band.low if band.low is not None else band.high) is not None:
+        if instrument.allowance(limit) is not None:
             cells = proves(view, reading, quantity, band, instrument) if reaches else (strong(OFF), EMPTY, strong(OFF))
             yield view.link(record.id), *cells
 
@@ -122,8 +125,9 @@ def _band(view: Uses, system: str, reading: str) -> tuple[Band | None, Markup]:
     expected = mapped(mapped(mapped(view.book.of("systems")[system].data.get("bands")).get(reading)).get("expected"))
     calc = view.calculators.get(expected.get("calculator", ""))
     known, said = {}, []
+    inputs = calc.inputs if calc else {}
     for name, feed in mapped(expected.get("inputs")).items() if calc else ():
-        one = calc.inputs[name]
+        one = inputs[name]
         if "reading" in feed:
             known[feed["reading"]] = Known(one.default)
         if feed.get("car") == "altitude":
@@ -160,13 +164,11 @@ def proves(
     unit = view.book.of("readings")[reading].data.get("unit") or quantity.shown[0]
 
     def inward(x: float, up: bool) -> Decimal | None:
-        value = float(
-            f"{from_si(x, unit, quantity.reference):.9g}"
-        )  # 59.4999999999 is 59.5 that went through SI and back
+        value = float(f"{from_si(x, unit, quantity.reference):.9g}")  # 59.4999999999 is 59.5 that went through SI
         return None if math.isinf(x) else round_inward(value, None, 3)[0] if up else round_inward(None, value, 3)[1]
 
-    def show(limit: Decimal) -> str:
-        return with_unit(f"{limit:f}", unit)
+    def show(limit: Decimal | None) -> str:
+        return "no limit" if limit is None else with_unit(f"{limit:f}", unit)
 
     def window(a: Decimal | None, b: Decimal | None) -> str:
         if a is None or b is None:

@@ -32,7 +32,7 @@ def value_table(record: Record, calc: Calculator) -> Markup:
     ]
     marks = {cell.mark for row in values.cells for cell in row}
     result = values.results[0]
-    notes = [
+    notes: list[object] = [
         inline("Cells: ", name_words(result.name), _sides(result), ".") if columns else EMPTY,
         _others(record, calc, values.rows, columns),
     ]

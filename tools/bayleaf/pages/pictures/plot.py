@@ -151,8 +151,8 @@ def _curve(field: Field, line: Line, i: int) -> str:
 def _labels(field: Field, lines: Sequence[Line], rows_of: list[list[str]], top: float) -> Iterator[str]:
     """What each line is, right of the field, with a thin line to its end where it had to give way."""
     ends = [line.drawn[-1] for line in lines]
-    labels = [Label(field.y(y), _high(rows)) for (_x, y), rows in zip(ends, rows_of)]
-    for (x, y), rows, edge in zip(ends, rows_of, laid_out(labels, top, field.bottom + FONT / 3)):
+    labels = [Label(field.y(y), _high(rows)) for (_x, y), rows in zip(ends, rows_of, strict=True)]
+    for (x, y), rows, edge in zip(ends, rows_of, laid_out(labels, top, field.bottom + FONT / 3), strict=True):
         at, middle = field.right + 12, edge + ROWS * len(rows) / 2
         if rows and (abs(middle - field.y(y)) > 2 or field.x(x) < field.right - 1):
             yield f'<path class="bl-leader" d="M{field.x(x):.1f} {field.y(y):.1f}L{at - 3:.1f} {middle:.1f}"/>'
