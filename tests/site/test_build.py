@@ -70,7 +70,7 @@ def test_a_page_that_would_fetch_leaves_the_old_site(tmp_path):
     build(shop(tmp_path))
     before = contents(tmp_path / "site")
     with pytest.raises(
-        SealError, match="terms/lambda.html: src='https://example.org/x.png' on <img> leads out of the site"
+        SealError, match=r"terms/lambda.html: src='https://example.org/x.png' on <img> leads out of the site"
     ):
         build(tmp_path, {"terms/lambda.md": page("Lambda", '<img src="https://example.org/x.png">')})
     assert contents(tmp_path / "site") == before
@@ -78,13 +78,13 @@ def test_a_page_that_would_fetch_leaves_the_old_site(tmp_path):
 
 def test_a_link_to_no_page_is_named(tmp_path):
     with pytest.raises(
-        SealError, match="terms/lambda.html: link 'mixture.html' leads to terms/mixture.html, which is not in"
+        SealError, match=r"terms/lambda.html: link 'mixture.html' leads to terms/mixture.html, which is not in"
     ):
         build(shop(tmp_path), {"terms/lambda.md": page("Lambda", "[Mixture](mixture.html)")})
 
 
 def test_an_entry_that_leads_to_no_page_is_named(tmp_path):
-    with pytest.raises(SealError, match="the search leads to faults/gone.html, which is not in the site"):
+    with pytest.raises(SealError, match=r"the search leads to faults/gone.html, which is not in the site"):
         build(shop(tmp_path), entries=[Entry("Gone", "faults/gone.html", "Fault")])
 
 
@@ -107,5 +107,5 @@ def test_the_pages_folder_is_no_place_for_the_site(tmp_path):
 
 def test_a_folder_that_cannot_be_made_is_one_line(tmp_path):
     (shop(tmp_path) / "build").write_text("a file")
-    with pytest.raises(SiteError, match="^could not run: .*build: File exists$"):
+    with pytest.raises(SiteError, match=r"^could not run: .*build: File exists$"):
         build(tmp_path)

@@ -59,13 +59,13 @@ def test_a_page_of_the_navigation_that_is_not_there_is_one_line(shop):
 
 
 def test_settings_that_are_not_there_are_one_line(tmp_path):
-    with pytest.raises(SiteError, match="mkdocs.yml is missing"):
+    with pytest.raises(SiteError, match=r"mkdocs.yml is missing"):
         run_engine(tmp_path / "mkdocs.yml", tmp_path / "site")
 
 
 def test_an_engine_that_is_not_installed_is_one_line(shop, monkeypatch):
     monkeypatch.setattr(engine, "find_spec", lambda name: None)
-    with pytest.raises(SiteError, match="'mkdocs' is not installed; run `bash .ci/setup`"):
+    with pytest.raises(SiteError, match=r"'mkdocs' is not installed; run `bash .ci/setup`"):
         run_engine(shop / "mkdocs.yml", shop / "site")
 
 

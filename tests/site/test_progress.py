@@ -36,7 +36,7 @@ def test_the_bar_is_gone_after_an_error_too():
     assert terminal.getvalue().endswith(CLEAR)
 
 
-@pytest.mark.parametrize("make", [lambda stream: Progress(stream), lambda stream: SILENT])
+@pytest.mark.parametrize("make", [Progress, lambda stream: SILENT])
 def test_a_file_or_a_pipe_gets_nothing(make):
     stream = io.StringIO()
     progress = make(stream)

@@ -135,13 +135,13 @@ def test_a_script_before_the_policy_is_refused(site):
 )
 def test_a_style_sheet_that_fetches_is_refused(site, css):
     (site.folder / "a.css").write_text(css)
-    with pytest.raises(SealError, match="^a.css: "):
+    with pytest.raises(SealError, match=r"^a.css: "):
         site("")
 
 
 def test_a_picture_that_runs_is_refused(site):
     (site.folder / "a.svg").write_text("<svg><script>alert(1)</script></svg>")
-    with pytest.raises(SealError, match="^a.svg: unknown inline script"):
+    with pytest.raises(SealError, match=r"^a.svg: unknown inline script"):
         site("")
 
 

@@ -165,7 +165,7 @@ def test_a_record_changed_during_the_first_build_is_not_missed(folders):
 
 
 def test_what_it_says_reaches_a_pipe_at_once(folders):
-    site, kb = folders
+    site, _kb = folders
     code = f"from bayleaf.site import serve; serve({str(site)!r}, [], lambda: 'built', 0)"
     env = {name: value for name, value in os.environ.items() if name != "PYTHONUNBUFFERED"}
     env["PYTHONPATH"] = os.pathsep.join(sys.path)

@@ -35,8 +35,8 @@ class Finding:
 class Handler(SimpleHTTPRequestHandler):
     """Plain files, never cached, so that a reload shows the newest build; nothing is printed for a request."""
 
-    def __init__(self, *args: object, finding: Finding, directory: str) -> None:
-        self.finding = finding
+    def __init__(self, *args: object, finding: Finding | None = None, directory: str) -> None:
+        self.finding = finding or Finding()
         super().__init__(*args, directory=directory)  # type: ignore[arg-type]  # the server gives them
 
     def do_GET(self) -> None:
