@@ -167,9 +167,9 @@ def test_a_reading_without_a_general_band_says_that_only_the_maker_can_judge_it(
 
 def test_what_speaks_of_a_record_is_linked_from_it(book):
     made = pages(book)
-    assert "](../faults/blocked.md)" in made["components/filter.md"]
-    assert "](../procedures/renew.md)" in made["readings/drop.md"]
-    assert "](../faults/blocked.md)" in made["procedures/renew.md"]
+    assert 'href="../faults/blocked.html"' in made["components/filter.md"]
+    assert 'href="../procedures/renew.html"' in made["readings/drop.md"]
+    assert 'href="../faults/blocked.html"' in made["procedures/renew.md"]
 
 
 def test_nobody_is_sent_to_a_repair_to_take_a_first_reading(view):

@@ -31,8 +31,8 @@ def test_a_retired_record_keeps_its_page_says_what_to_use_and_is_in_no_list():
         book_of(changed(readings={"lines-at-rail": {"status": "retired", "replaced_by": "rail-pressure-primed"}}))
     )
     page = made["readings/lines-at-rail.md"]
-    assert "Retired. Do not use it: use" in seen(page) and "](../readings/rail-pressure-primed.md)" in page
-    assert "lines-at-rail.md" not in made["readings/index.md"]
+    assert "Retired. Do not use it: use" in seen(page) and 'href="rail-pressure-primed.html"' in page
+    assert "lines-at-rail.html" not in made["readings/index.md"]
 
 
 def test_what_a_layer_brings_stands_among_the_cautions_of_the_work_it_changes():

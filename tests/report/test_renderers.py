@@ -11,9 +11,9 @@ import pytest
 
 from bayleaf.checks import all_rules
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.cli.build import rule_data
 from bayleaf.pages.kinds.rules import rule_pages
 from bayleaf.report import Report, render, text
+from bayleaf.site.publish import rule_data
 from tests.report.findings import COUNTS, FINDINGS, MANY
 
 GOLDEN = Path(__file__).with_name("golden")

@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import cached_property
 
 from bayleaf.diagnosis.verdicts.compute import Desk
+from bayleaf.pages.building.inline import link
 from bayleaf.pages.building.text import Markup, plain, prose, text
-from bayleaf.pages.building.write import to
 from bayleaf.quantities import Quantity
 from bayleaf.records import KIND, KINDS, Book, Record
 
@@ -47,7 +47,7 @@ class View:
         """A link to a record with its title or other words; only the words where there is no page."""
         address = self.address(id)
         shown = text(label or self.title(id))
-        return to(address, shown) if address else shown
+        return link(address, shown) if address else shown
 
     def links(self, ids: list[str] | None) -> list[Markup]:
         """Links to each id of a list field, which may be left out."""
@@ -68,11 +68,11 @@ class View:
     @cached_property
     def sides(self) -> dict[str, list[Quantity]]:
         """Unit spelling to the quantities that accept it, in the order of the vocabulary."""
-        found: dict[str, list[Quantity]] = {}
+        accepting: dict[str, list[Quantity]] = {}
         for quantity in self.desk.quantities.values():
             for spelling in quantity.units:
-                found.setdefault(spelling, []).append(quantity)
-        return found
+                accepting.setdefault(spelling, []).append(quantity)
+        return accepting
 
 
 def name_of(record: Record) -> str:

@@ -4,26 +4,12 @@ from __future__ import annotations
 
 from bayleaf.diagnosis.faults.matrix import Row
 from bayleaf.diagnosis.faults.stages import lies_on, normal_of
-from bayleaf.pages.building.frame import finish, grouped, index_page, shown
+from bayleaf.pages.building.blocks import blocks, bullets, facts, folds, para, section, table
+from bayleaf.pages.building.frame import record_page, shown
+from bayleaf.pages.building.index import grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, FEW, inline, joined, lines, small, stacked, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import (
-    EMPTY,
-    FEW,
-    blocks,
-    bullets,
-    facts,
-    folds,
-    joined,
-    lines,
-    para,
-    section,
-    small,
-    stacked,
-    strong,
-    table,
-    words,
-)
 from bayleaf.pages.parts.shown_by import answer_words
 from bayleaf.records import Record, listed, mapped
 
@@ -33,11 +19,11 @@ ABOUT = (
 )
 
 
-def fault_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one fault."""
     data = record.data
     systems = [s for s, matrix in view.matrices.items() if any(row.fault == record.id for row in matrix.rows)]
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -45,7 +31,7 @@ def fault_page(view: Uses, record: Record) -> str:
                 [
                     ("Part", view.link(data["part"])),
                     ("Happens on", stacked(view.links(systems))),
-                    ("How common", words(data["commonness"], small(" (a judgement)"))),
+                    ("How common", inline(data["commonness"], small(" (a judgement)"))),
                     ("Felt as", _felt(view, data)),
                     ("Mended by", lines(mend(view, item) for item in listed(data.get("mended_by")))),
                     ("Proved by", proved(view, data.get("proved_by"))),
@@ -67,12 +53,14 @@ def mend(view: Uses, item: object) -> Markup:
 
 def proved(view: Uses, item: object) -> Markup:
     """The reading that proves the mend, or why none can."""
-    return view.link(item) if isinstance(item, str) else words("no reading: ", view.prose(mapped(item).get("none")))
+    return view.link(item) if isinstance(item, str) else inline("no reading: ", view.prose(mapped(item).get("none")))
 
 
 def _felt(view: Uses, data: dict) -> Markup:
     felt = mapped(data.get("felt_as"))
-    return lines(words(view.link(symptom), small(" ", how)) for symptom, how in felt.items()) or text("nobody feels it")
+    return lines(inline(view.link(symptom), small(" ", how)) for symptom, how in felt.items()) or text(
+        "nobody feels it"
+    )
 
 
 def _rows(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
@@ -81,11 +69,11 @@ def _rows(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
     for system in systems:
         rows = [row for row in view.matrices[system].rows if row.fault == record.id]
         tables.setdefault(_table(view, record, rows, view.matrices[system].normal), []).append(system)
-    made = [(those, blocks(table, _still(still, those[0]))) for (table, still), those in tables.items()]
-    if len(made) == 1:
-        return [made[0][1]]
+    parts = [(those, blocks(table, _still(still, those[0]))) for (table, still), those in tables.items()]
+    if len(parts) == 1:
+        return [parts[0][1]]
     return [
-        folds((f"on-{those[0]}", joined((view.title(s) for s in those), " and "), "", inner) for those, inner in made)
+        folds((f"on-{those[0]}", joined((view.title(s) for s in those), " and "), "", inner) for those, inner in parts)
     ]
 
 
@@ -93,7 +81,7 @@ def _still(still: tuple[Markup, ...], system: str) -> Markup:
     """What stays normal, folded where it is long."""
     if len(still) <= FEW:
         return para(strong("Stay normal: "), joined(still), ".") if still else EMPTY
-    return folds([(f"still-{system}", "Stay normal", f"{len(still)} readings", stacked(still))])
+    return folds([(f"still-{system}", "Stay normal", f"{len(still)} readings", para(stacked(still)))])
 
 
 def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) -> tuple[Markup, tuple[Markup, ...]]:
@@ -112,9 +100,9 @@ def _table(view: Uses, record: Record, rows: list[Row], normal: dict[str, str]) 
         for reading in sorted(normal, key=lambda r: (r not in because, view.title(r)))
         if reading in named and reading not in still
     ]
-    made = table(("Reading", *(shown(row.stage) for row in rows), "Why"), grid, css="bl-stages")
-    return made, tuple(
-        words(view.link(r), small(" (", shown(normal[r]), ")") if normal[r] != "normal" else "")
+    grid_table = table(("Reading", *(shown(row.stage) for row in rows), "Why"), grid, css="bl-stages")
+    return grid_table, tuple(
+        inline(view.link(r), small(" (", shown(normal[r]), ")") if normal[r] != "normal" else "")
         for r in sorted(still, key=view.title)
     )
 
@@ -138,7 +126,7 @@ def _elsewhere(view: Uses, data: dict, systems: list[str]) -> Markup:
             ", the readings on it stay normal: ",
             joined(beside),
             ". ",
-            EMPTY if here else words(view.prose(elsewhere["because"]), " "),
+            EMPTY if here else inline(view.prose(elsewhere["because"]), " "),
             "What is worked out from trims, gases, engine speed or boost is left open there",
             ", and these may differ:" if moved else ".",
         )
@@ -162,7 +150,7 @@ def _moved(view: Uses, data: dict, names: set[str]) -> list[Markup]:
                 said.setdefault(reading, set()).update(listed(answer) or [answer])
     normal = {reading: normal_of(view.book, reading) for reading in said}
     return [
-        words(view.link(r), ": ", answer_words(frozenset(said[r]), normal[r]))
+        inline(view.link(r), ": ", answer_words(frozenset(said[r]), normal[r]))
         for r in sorted(said, key=view.title)
         if said[r] != {normal[r]}
     ]
@@ -170,16 +158,16 @@ def _moved(view: Uses, data: dict, names: set[str]) -> list[Markup]:
 
 def _alike(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
     """Faults that no reading of the system is sure to part from this one."""
-    made = []
+    alike = []
     for system in systems:
         others = view.isolations[system].whole.alike.get(record.id, ())
         if others:
-            made.append(
-                words(joined(view.links(list(others))), small(" on "), view.link(system))
+            alike.append(
+                inline(joined(view.links(list(others))), small(" on "), view.link(system))
                 if len(systems) > 1
                 else joined(view.links(list(others)))
             )
-    return made
+    return alike
 
 
 def index(view: Uses) -> str:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import json
 
 from bayleaf.formulas.calculator.model import Calculator, Input
+from bayleaf.pages.building.blocks import blocks, box, facts, para
+from bayleaf.pages.building.inline import EMPTY, small
 from bayleaf.pages.building.text import Markup, text
-from bayleaf.pages.building.write import EMPTY, blocks, box, facts, para, small
 from bayleaf.pages.parts.worked import name_words
 from bayleaf.quantities import with_unit
 from bayleaf.records import Record
@@ -15,12 +16,12 @@ from bayleaf.records import Record
 def form(record: Record, calc: Calculator) -> Markup:
     """The form, its data as JSON, and for those without scripts the result at the values that stand in it."""
     fields = "".join(_field(name, one) for name, one in calc.inputs.items())
-    made = (
+    content = (
         f'<form class="bl-form" data-calculator="{record.id}" hidden>{fields}'
         f'<div class="bl-outcome" role="status" aria-live="polite"></div><button type="reset">Back to the first values</button></form>'
         f'<script type="application/json" class="bl-data">{_json(_data(calc))}</script>'
     )
-    return blocks(Markup(f'<div class="bl-calculator">{made}</div>'), box("bl-at-defaults", _at_defaults(calc)))
+    return blocks(Markup(f'<div class="bl-calculator">{content}</div>'), box("bl-at-defaults", _at_defaults(calc)))
 
 
 def _at_defaults(calc: Calculator) -> Markup:
@@ -53,7 +54,8 @@ def _field(name: str, one: Input) -> str:
 def _data(calc: Calculator) -> dict:
     """What the script needs: limits and references in SI, the place of each result among the lines, the units as shown."""
     names = list(calc.lines)
-    symbols = [s for part in (*calc.inputs.values(), *calc.results.values()) for s in part.quantity.symbols()]
+    quantities = [*(one.quantity for one in calc.inputs.values()), *(one.quantity for one in calc.results.values())]
+    symbols = [symbol for quantity in quantities for symbol in quantity.symbols()]
     return {
         "inputs": [
             {
@@ -85,5 +87,5 @@ def _data(calc: Calculator) -> dict:
 
 def _json(data: object) -> str:
     """JSON that is safe inside a script element."""
-    made = json.dumps(data, ensure_ascii=True, separators=(",", ":"), allow_nan=False)
-    return made.replace("<", "\\u003c").replace("&", "\\u0026")
+    coded = json.dumps(data, ensure_ascii=True, separators=(",", ":"), allow_nan=False)
+    return coded.replace("<", "\\u003c").replace("&", "\\u0026")

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from bayleaf.pages.building.blocks import blocks, folds, heading, para, section
+from bayleaf.pages.building.contents import bar
 from bayleaf.pages.building.frame import crumbs
-from bayleaf.pages.building.jumps import bar
+from bayleaf.pages.building.inline import link, small
+from bayleaf.pages.building.page import page
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import blocks, folds, heading, page, para, section, small, to
 from bayleaf.pages.parts.proof import ABOUT, other_gauge, proof_tables
 from bayleaf.pages.parts.steps import unfold
 from bayleaf.pages.pictures.chart import chart
@@ -16,7 +18,7 @@ REMARKS = {
     CLASS: "charts and tables to project, each with what to show",
     INSTRUMENTS: "every instrument of the book against the bands of each procedure",
 }
-WORDS = {
+SYNONYMS = {
     CLASS: ("teacher", "lesson", "projector", "training"),
     INSTRUMENTS: ("gauge accuracy", "is my gauge good enough", "which gauge"),
 }
@@ -32,11 +34,11 @@ def for_class(view: Uses) -> str:
             para(view.prose(r.data["teaches"])),
             chart(view.calculators[r.id]),
             para(
-                to(f"calculators/{r.id}.md#table", "Its table"),
+                link(f"calculators/{r.id}.md#table", "Its table"),
                 " · ",
-                to(f"calculators/{r.id}.md#work-out", "Work it out with the class"),
+                link(f"calculators/{r.id}.md#work-out", "Work it out with the class"),
                 " · ",
-                to(f"calculators/{r.id}.md#fails", "Where it fails"),
+                link(f"calculators/{r.id}.md#fails", "Where it fails"),
                 css="bl-all",
             ),
         )
@@ -46,7 +48,7 @@ def for_class(view: Uses) -> str:
     return page(
         CLASS,
         TITLES[CLASS],
-        crumbs("class"),
+        crumbs(under_more=True),
         heading(1, "top", TITLES[CLASS]),
         para(about, css="bl-lead"),
         bar(CLASS, [(r.id, r.title) for r in shown]),
@@ -58,21 +60,21 @@ def instruments(view: Uses) -> str:
     """For each procedure that reads an instrument, what every instrument of the book proves about its bands."""
     parts = []
     for record in view.live("procedures"):
-        made = proof_tables(view, unfold(view, record), view.systems_of(record))
-        if made:
+        tables = proof_tables(view, unfold(view, record), view.systems_of(record))
+        if tables:
             parts.append(
                 (
                     record.id,
                     record.title,
                     "",
-                    blocks(para(to(f"procedures/{record.id}.md", "To its steps"), css="bl-all"), made),
+                    blocks(para(link(f"procedures/{record.id}.md", "To its steps"), css="bl-all"), tables),
                 )
             )
     about = "Before a gauge is connected: what it can prove about each band, and what it never can."
     return page(
         INSTRUMENTS,
         TITLES[INSTRUMENTS],
-        crumbs("instruments"),
+        crumbs(under_more=True),
         heading(1, "top", TITLES[INSTRUMENTS]),
         para(about, css="bl-lead"),
         para(small(ABOUT, other_gauge(view))),

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.pages.building.frame import MOST_OPEN
-from bayleaf.pages.building.jumps import LONG, jumps
-from bayleaf.pages.building.write import blocks, folds, numbered, para, section, span
+from bayleaf.pages.building.blocks import blocks, folds, numbered, para, section
+from bayleaf.pages.building.contents import LONG, contents
+from bayleaf.pages.building.index import MOST_OPEN
+from bayleaf.pages.building.inline import span
 from tests.pages.shown import parsed
 
 WORDS = "x" * LONG
@@ -17,7 +18,7 @@ def led_to(tree) -> list[str]:
 
 
 def anchors(*parts) -> list[str]:
-    return led_to(parsed(f"---\ntitle: x\n---\n\n{jumps('kind/id.md', parts)}\n"))
+    return led_to(parsed(f"---\ntitle: x\n---\n\n{contents('kind/id.md', parts)}\n"))
 
 
 def test_a_long_page_leads_to_each_section_that_it_has_and_a_short_one_to_none():
