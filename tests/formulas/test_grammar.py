@@ -7,8 +7,9 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from bayleaf.formulas.language.errors import FormulaError
-from bayleaf.formulas.language.grammar import FUNCTIONS, MAX_DEPTH, MAX_LENGTH, MAX_TOKENS, parse
-from bayleaf.formulas.language.tree import walk
+from bayleaf.formulas.language.grammar import MAX_DEPTH, parse
+from bayleaf.formulas.language.tokens import FUNCTIONS, MAX_LENGTH, MAX_TOKENS
+from bayleaf.formulas.language.tree import nodes
 
 
 def shape(node) -> str:
@@ -137,7 +138,7 @@ def test_the_parser_raises_nothing_but_a_formula_error_with_an_offset_in_the_tex
     except FormulaError as err:
         assert 0 <= err.offset <= len(text)
         return
-    for node in walk(tree):
+    for node in nodes(tree):
         assert 0 <= node.start < node.end <= len(text)
 
 

@@ -11,9 +11,7 @@ from dataclasses import dataclass
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, root_of
 from bayleaf.finding import CouldNotRun
-from bayleaf.formulas.calculator.compile import compile_calculator
-from bayleaf.formulas.calculator.model import Calculator, Input
-from bayleaf.formulas.language.errors import FormulaError
+from bayleaf.formulas import Calculator, FormulaError, Input, compile_calculator
 from bayleaf.nearest import nearest
 from bayleaf.quantities import QuantityError, from_si, quantities_of, read_value, show, to_si, with_unit
 from bayleaf.records import Book, Record, load

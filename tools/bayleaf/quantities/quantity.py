@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
-from typing import NamedTuple
+from collections.abc import Callable, Iterable
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from bayleaf.nearest import nearest
 from bayleaf.quantities.table import to_si, units
+
+if TYPE_CHECKING:  # the records are read with these quantities, so this room needs only their type
+    from bayleaf.records import Book
 
 REFERENCES = ("absolute", "gauge", "vacuum", "difference", "none")
 
@@ -39,12 +42,13 @@ class QuantityError(ValueError):
     Whoever only tries a unit never reads the help; where it has to be looked for, it is a function.
     """
 
-    def __init__(self, message: str, help: str | Callable[[], str] = "", path: tuple = ()) -> None:
+    def __init__(self, message: str, help: str | Callable[[], str] = "", path: tuple[str | int, ...] = ()) -> None:
         super().__init__(message)
         self.message, self._help, self.path = message, help, path
 
     @property
     def help(self) -> str:
+        """What to write instead; worked out when it is asked for."""
         return self._help() if callable(self._help) else self._help
 
     def __str__(self) -> str:
@@ -96,7 +100,7 @@ class Quantity(NamedTuple):
         return to_si(value, symbol, "difference")
 
 
-def quantity(id: str, data: dict) -> Quantity:
+def quantity(id: str, data: dict[str, Any]) -> Quantity:
     """A Quantity from an entry of the vocabulary; raises QuantityError with the field that is wrong."""
     spellings: dict[str, str] = {}
     for symbol, others in data["units"].items():
@@ -125,29 +129,29 @@ def quantity(id: str, data: dict) -> Quantity:
             "pressures and temperatures have one, nothing else has",
             ("reference",),
         )
-    limits = tuple(to_si(plausible[side], plausible["unit"], reference) for side in ("min", "max"))
-    if limits[0] >= limits[1]:
+    low, high = (to_si(plausible[side], plausible["unit"], reference) for side in ("min", "max"))
+    if low >= high:
         raise QuantityError("the lower plausible limit is not below the upper", "exchange them", ("plausible", "min"))
-    if reference == "absolute" and limits[0] < 0:
+    if reference == "absolute" and low < 0:
         raise QuantityError("an absolute value below zero", "raise the limit", ("plausible", "min"))
-    return Quantity(id, data["title"], reference, dimension, spellings, shown, limits)
+    return Quantity(id, data["title"], reference, dimension, spellings, shown, (low, high))
 
 
-def quantities_of(book) -> dict[str, Quantity]:
+def quantities_of(book: Book) -> dict[str, Quantity]:
     """The sound quantities of a book by id; those that are not sound are reported by the checks."""
-    found = {}
+    sound = {}
     for id, record in book.of("quantities").items():
         if not getattr(record, "sound", True):
             continue
         try:
-            found[id] = quantity(id, record.data)
+            sound[id] = quantity(id, record.data)
         except QuantityError:
             continue
-    return found
+    return sound
 
 
 def read_value(text: str, quantity: Quantity) -> tuple[float, str]:
-    """ "43.5 psi" as (43.5, "psi"); raises QuantityError, a ValueError whose text is one line for the user."""
+    """Read "43.5 psi" as (43.5, "psi"); raises QuantityError, a ValueError whose text is one line for the user."""
     if re.match(r"\s*[+-]?[0-9]+,[0-9]", text):
         raise QuantityError(f"{text!r} has a comma in its number", "write a point, and nothing between thousands")
     match = _VALUE.match(text)
@@ -173,7 +177,7 @@ def _try(spelling: str, quantity: Quantity) -> str:
     return f"did you mean {near}?" if near else f"write {_or(quantity.symbols())}"
 
 
-def _near(word: str, known) -> str:
+def _near(word: str, known: Iterable[str]) -> str:
     near = nearest(word, known)
     return f"did you mean {near}?" if near else f"write one of {', '.join(list(known)[:8])}"
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from bayleaf.records import Record
 from bayleaf.safety.hazards import Met
-from bayleaf.safety.steps import Note, Walk, WalkedStep
+from bayleaf.safety.steps import Note, Walk, WalkStep
 
 if TYPE_CHECKING:
     from bayleaf.checks.context import Context
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 def noted(
     context: Context, record: Record, *kinds: str, of: Container[str] | None = None
-) -> Iterator[tuple[WalkedStep, Note]]:
+) -> Iterator[tuple[WalkStep, Note]]:
     """The notes of these kinds (and of these states), but for those that a followed procedure already has when it is walked alone."""
     walk = context.walk(record)
     for step in walk.steps if not walk.noted.isdisjoint(kinds) else ():
@@ -26,13 +26,13 @@ def noted(
                 yield step, note
 
 
-def _alone(context: Context, record: Record, step: WalkedStep) -> set[tuple[str, str, str]]:
+def _alone(context: Context, record: Record, step: WalkStep) -> set[tuple[str, str, str]]:
     other = followed(context, record, step)
     steps = context.walk(other).steps if other else []
     return {(n.kind, n.what, n.other) for s in steps if (s.source, s.path) == (step.source, step.path) for n in s.notes}
 
 
-def followed(context: Context, record: Record, step: WalkedStep) -> Record | None:
+def followed(context: Context, record: Record, step: WalkStep) -> Record | None:
     """The procedure followed at this place of the walked one; None for a step that the walked procedure has itself."""
     if step.source == record.id:
         return None
@@ -54,12 +54,12 @@ def unguarded(context: Context, record: Record) -> list[Met]:
     return context.unguarded[record.id]
 
 
-def _theirs(context: Context, record: Record, step: WalkedStep) -> set[str]:
+def _theirs(context: Context, record: Record, step: WalkStep) -> set[str]:
     other = followed(context, record, step)
     return {met.hazard for met in unguarded(context, other)} if other and other.id != record.id else set()
 
 
-def spot(record: Record, step: WalkedStep, *fields: str) -> tuple:
+def spot(record: Record, step: WalkStep, *fields: str) -> tuple:
     """The path of the first of these fields that the step has; inside a followed procedure, of the `follow`."""
     if step.source != record.id:
         return (*step.place, "follow")
@@ -75,7 +75,7 @@ def called(walk: Walk, index: int) -> str:
     return f"step {step.number}" + (f" ({step.source})" if step.source != walk.procedure else "")
 
 
-def step_name(walk: Walk, step: WalkedStep) -> str:
+def step_name(walk: Walk, step: WalkStep) -> str:
     """As `called`, for a step at hand."""
     return called(walk, next(i for i, s in enumerate(walk.steps) if s is step))
 

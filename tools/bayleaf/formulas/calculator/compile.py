@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from typing import Any, TypeVar
 
 from bayleaf.formulas.calculator.model import Calculator, Constant, Input, Line, Result
-from bayleaf.formulas.language.errors import FormulaError
+from bayleaf.formulas.language.errors import FieldPath, FormulaError
 from bayleaf.formulas.language.grammar import parse
 from bayleaf.formulas.language.names import all_used, names_apart, near, ordered
 from bayleaf.formulas.language.proof import prove
@@ -17,8 +18,10 @@ from bayleaf.quantities import Quantity, QuantityError, to_si
 MAX_LINES = 40
 MAX_COST = 2000
 
+_Answer = TypeVar("_Answer")
 
-def compile_calculator(data: Mapping, quantities: Mapping[str, Quantity]) -> Calculator:
+
+def compile_calculator(data: Mapping[str, Any], quantities: Mapping[str, Quantity]) -> Calculator:
     """The Calculator of a record whose shape is sound.
 
     Raises FormulaError, with the field's path and the offset in the expression, for the first thing that is wrong:
@@ -28,12 +31,11 @@ def compile_calculator(data: Mapping, quantities: Mapping[str, Quantity]) -> Cal
     constants = {name: _constant(name, entry, quantities) for name, entry in _mapped(data.get("constants")).items()}
     trees = _trees(data["formula"])
     names_apart(inputs, constants, trees)
-    known = {
-        name: Type(one.quantity.dimension, one.quantity.reference) for name, one in {**inputs, **constants}.items()
-    }
+    known = {name: _type(one.quantity) for name, one in inputs.items()}
+    known |= {name: _type(one.quantity) for name, one in constants.items()}
     lines = {}
     for name in ordered(trees, known):
-        type, plain = _told(("formula", name), prove, trees[name], known)
+        type, plain = _said_of(("formula", name), prove, trees[name], known)
         known[name] = type
         lines[name] = Line(name, data["formula"][name], trees[name], plain, type)
     results = {name: _result(name, entry, lines, quantities) for name, entry in data["result"].items()}
@@ -43,7 +45,11 @@ def compile_calculator(data: Mapping, quantities: Mapping[str, Quantity]) -> Cal
     return Calculator(data["title"], inputs, constants, lines, results, table, chart)
 
 
-def _told(path: tuple, function, *given):
+def _type(quantity: Quantity) -> Type:
+    return Type(quantity.dimension, quantity.reference)
+
+
+def _said_of(path: FieldPath, function: Callable[..., _Answer], *given: object) -> _Answer:
     """The function's answer; its complaint said of a field."""
     try:
         return function(*given)
@@ -51,20 +57,20 @@ def _told(path: tuple, function, *given):
         raise err.within(path) from None
 
 
-def _quantity(path: tuple, id: str, quantities: Mapping[str, Quantity]) -> Quantity:
+def _quantity(path: FieldPath, id: str, quantities: Mapping[str, Quantity]) -> Quantity:
     if id not in quantities:
         raise FormulaError(f"there is no quantity {id}", near(id, quantities), (*path, "quantity"))
     return quantities[id]
 
 
-def _symbol(path: tuple, quantity: Quantity, spelling: str) -> str:
+def _symbol(path: FieldPath, quantity: Quantity, spelling: str) -> str:
     try:
         return quantity.symbol(spelling)
     except QuantityError as err:
         raise FormulaError(err.message, err.help, (*path, "unit")) from None
 
 
-def _input(name: str, entry: Mapping, quantities: Mapping[str, Quantity]) -> Input:
+def _input(name: str, entry: Mapping[str, Any], quantities: Mapping[str, Quantity]) -> Input:
     path = ("inputs", name)
     quantity = _quantity(path, entry["quantity"], quantities)
     symbol = _symbol(path, quantity, entry["unit"])
@@ -86,7 +92,7 @@ def _input(name: str, entry: Mapping, quantities: Mapping[str, Quantity]) -> Inp
     return Input(name, quantity, symbol, default, low, high, typed)
 
 
-def _constant(name: str, entry: Mapping, quantities: Mapping[str, Quantity]) -> Constant:
+def _constant(name: str, entry: Mapping[str, Any], quantities: Mapping[str, Quantity]) -> Constant:
     path = ("constants", name)
     quantity = _quantity(path, entry["quantity"], quantities)
     symbol = _symbol(path, quantity, entry["unit"])
@@ -103,27 +109,29 @@ def _constant(name: str, entry: Mapping, quantities: Mapping[str, Quantity]) -> 
 def _trees(formula: Mapping[str, str]) -> dict[str, Node]:
     if len(formula) > MAX_LINES:
         raise FormulaError(f"more than {MAX_LINES} lines", "make two calculators of it", ("formula",))
-    trees = {name: _told(("formula", name), parse, text) for name, text in formula.items()}
+    trees = {name: _said_of(("formula", name), parse, text) for name, text in formula.items()}
     if sum(map(cost, trees.values())) > MAX_COST:
         raise FormulaError(f"over {MAX_COST} operations", "make two calculators of it", ("formula",))
     return trees
 
 
-def _result(name: str, entry: Mapping, lines: Mapping[str, Line], quantities: Mapping[str, Quantity]) -> Result:
+def _result(
+    name: str, entry: Mapping[str, Any], lines: Mapping[str, Line], quantities: Mapping[str, Quantity]
+) -> Result:
     path = ("result", name)
     if name not in lines:
         raise FormulaError(f"no line is called {name}", near(name, lines), path)
     quantity = _quantity(path, entry["quantity"], quantities)
     symbol = _symbol(path, quantity, entry["unit"])
-    made, wanted = lines[name].type, Type(quantity.dimension, quantity.reference)
-    if made.dimension != wanted.dimension or made.reference not in (wanted.reference, "free"):
+    actual, wanted = lines[name].type, _type(quantity)
+    if actual.dimension != wanted.dimension or actual.reference not in (wanted.reference, "free"):
         raise FormulaError(
-            f"{name} comes out as {made}, but {quantity.title.lower()} is {wanted}",
+            f"{name} comes out as {actual}, but {quantity.title.lower()} is {wanted}",
             "mend the formula or name another quantity",
             (*path, "quantity"),
         )
     return Result(name, quantity, symbol, entry["digits"])
 
 
-def _mapped(data) -> Mapping:
-    return {} if data in (None, "none") else data
+def _mapped(data: Mapping[str, Any] | str | None) -> Mapping[str, Any]:
+    return {} if data is None or isinstance(data, str) else data

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from bayleaf.formulas.language.errors import FormulaError
 from bayleaf.formulas.language.evaluate import compiled
@@ -87,8 +87,8 @@ class Calculator:
         constants: dict[str, Constant],
         lines: dict[str, Line],
         results: dict[str, Result],
-        table: dict,
-        chart: dict,
+        table: Mapping[str, Any],
+        chart: Mapping[str, Any],
     ) -> None:
         self.title, self.inputs, self.constants, self.lines, self.results = title, inputs, constants, lines, results
         self.table, self.chart = table, chart
@@ -111,7 +111,7 @@ class Calculator:
             if name not in self.inputs:
                 raise FormulaError(f"there is no input {name}", f"there are {', '.join(self.inputs)}")
         values = [given.get(name, one.default) for name, one in self.inputs.items()]
-        return dict(zip(self.lines, self.run(values)))
+        return dict(zip(self.lines, self.run(values), strict=True))
 
     def si(self, name: str, value: float, unit: str) -> float:
         """The SI value of an input in a unit; raises FormulaError for an unknown input, a wrong unit, a value out of limits."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from bayleaf.formulas.calculator.model import Calculator, Input
+from bayleaf.formulas import Calculator, Input
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.write import EMPTY, blocks, box, facts, para, small
 from bayleaf.pages.parts.worked import name_words

@@ -11,7 +11,7 @@ from bayleaf.checks.prose.signs import sign
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
-from bayleaf.safety.steps import WalkedStep
+from bayleaf.safety.steps import WalkStep
 
 _NOT = re.compile(r"\b(do not|don't|never|not|no|without|instead of|refuse|rather than)\b", re.IGNORECASE)
 # Each practice: the words that order it, and what to do instead. Common practice, no source.
@@ -142,7 +142,7 @@ def _looked(context: Context, record: Record, last: int) -> bool:
     return any(_looks(step) for step in context.walk(record).steps if step.place[1] <= last)
 
 
-def _looks(step: WalkedStep) -> bool:
+def _looks(step: WalkStep) -> bool:
     return "leak-check" in step.own or LOOKS.search(step.data.get("do", "")) is not None
 
 
