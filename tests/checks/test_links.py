@@ -23,10 +23,7 @@ def id_fields(kind: str) -> set[str]:
     """Every field path of a schema that refers to the definition `id` or `ids`, written as the table writes it."""
     common = json.loads((SCHEMAS / "common.schema.json").read_text())["$defs"]
     own = json.loads((SCHEMAS / f"{kind}.schema.json").read_text())
-    if kind in VOCABULARY_KINDS:
-        top = {"$ref": own["additionalProperties"]["$ref"]}
-    else:
-        top = own
+    top = {"$ref": own["additionalProperties"]["$ref"]} if kind in VOCABULARY_KINDS else own
     found: set[str] = set()
 
     def walk(node: dict, path: str, seen: tuple) -> None:

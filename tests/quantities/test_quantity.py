@@ -73,7 +73,7 @@ def test_a_value_is_read_in_any_accepted_spelling(text, of, value):
     ],
 )
 def test_anything_else_gets_one_line_that_helps(text, of, says):
-    with pytest.raises(ValueError) as caught:
+    with pytest.raises(QuantityError) as caught:
         read_value(text, of)
     assert says in str(caught.value)
     assert "\n" not in str(caught.value)

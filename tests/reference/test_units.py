@@ -108,7 +108,7 @@ def test_every_factor_agrees_with_the_default_registry_of_pint():
         expected = (
             theirs.Quantity(1, PINT.get(symbol, symbol))
             .to_base_units()
-            .m_as("m^%d*kg^%d*s^%d*K^%d*A^%d" % unit.dimension)
+            .m_as("*".join(f"{base}^{power}" for base, power in zip(("m", "kg", "s", "K", "A"), unit.dimension)))
         )
         assert unit.factor == pytest.approx(expected, rel=1e-12), symbol
 

@@ -23,55 +23,49 @@ SCHEMAS = {path.name: json.loads(path.read_text(encoding="utf-8")) for path in s
 REGISTRY = Registry().with_resources(
     (name, Resource.from_contents(schema, default_specification=DRAFT202012)) for name, schema in SCHEMAS.items()
 )
-RECORDS = set(
-    [
-        "systems",
-        "components",
-        "equipment",
-        "readings",
-        "procedures",
-        "faults",
-        "symptoms",
-        "codes",
-        "calculators",
-        "vehicles",
-        "jobs",
-    ]
-)
-VOCABULARY = set(
-    ["quantities", "conditions", "states", "acts", "hazards", "cautions", "fuels", "sources", "terms", "tasks"]
-)
+RECORDS = {
+    "systems",
+    "components",
+    "equipment",
+    "readings",
+    "procedures",
+    "faults",
+    "symptoms",
+    "codes",
+    "calculators",
+    "vehicles",
+    "jobs",
+}
+VOCABULARY = {"quantities", "conditions", "states", "acts", "hazards", "cautions", "fuels", "sources", "terms", "tasks"}
 # Each keyword needs a complaint in plain words, so the set is kept small.
-KEYWORDS = set(
-    [
-        "$schema",
-        "$ref",
-        "$defs",
-        "title",
-        "description",
-        "examples",
-        "type",
-        "const",
-        "enum",
-        "required",
-        "properties",
-        "additionalProperties",
-        "propertyNames",
-        "patternProperties",
-        "items",
-        "minItems",
-        "uniqueItems",
-        "pattern",
-        "minLength",
-        "maxLength",
-        "minimum",
-        "maximum",
-        "exclusiveMinimum",
-        "anyOf",
-        "oneOf",
-        "minProperties",
-    ]
-)
+KEYWORDS = {
+    "$schema",
+    "$ref",
+    "$defs",
+    "title",
+    "description",
+    "examples",
+    "type",
+    "const",
+    "enum",
+    "required",
+    "properties",
+    "additionalProperties",
+    "propertyNames",
+    "patternProperties",
+    "items",
+    "minItems",
+    "uniqueItems",
+    "pattern",
+    "minLength",
+    "maxLength",
+    "minimum",
+    "maximum",
+    "exclusiveMinimum",
+    "anyOf",
+    "oneOf",
+    "minProperties",
+}
 ONE = ("additionalProperties", "propertyNames", "items")
 SEVERAL = ("anyOf", "oneOf")
 NAMED = ("properties", "patternProperties", "$defs")
