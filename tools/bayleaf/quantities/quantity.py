@@ -33,8 +33,6 @@ TRAPS = {
     "lbft": "lbf.ft",
 }
 
-_VALUE = re.compile(r"\s*([+-]?[0-9]+(?:\.[0-9]+)?)\s*(\S.*?)?\s*\Z")
-
 
 class QuantityError(ValueError):
     """What is wrong with a value, a unit or a quantity: one line to read, one to help, and the field if there is one.
@@ -150,31 +148,21 @@ def quantities_of(book: Book) -> dict[str, Quantity]:
     return sound
 
 
-def read_value(text: str, quantity: Quantity) -> tuple[float, str]:
-    """Read "43.5 psi" as (43.5, "psi"); raises QuantityError, a ValueError whose text is one line for the user."""
-    if re.match(r"\s*[+-]?[0-9]+,[0-9]", text):
-        raise QuantityError(f"{text!r} has a comma in its number", "write a point, and nothing between thousands")
-    match = _VALUE.match(text)
-    if not match:
-        raise QuantityError(f"{text!r} is not a number with a unit", f"write it like 43.5 {quantity.shown[0]}")
-    spelling = match[2] or ("1" if "1" in quantity.units else None)
-    if spelling is None:
-        raise QuantityError(f"{text!r} has no unit", f"write {match[1]} {_or(quantity.symbols())}")
-    symbol, value = quantity.symbol(spelling), float(match[1])
-    if quantity.reference == "vacuum" and value < 0:
-        raise QuantityError(f"{text!r}: a vacuum is a positive number", f"write {match[1][1:]} {spelling}")
-    return value, symbol
-
-
 def _try(spelling: str, quantity: Quantity) -> str:
     meant = TRAPS.get(spelling)
     if spelling[:-1] in ("psi", "bar") and meant in quantity.units:
         return f"write {meant}; gauge or absolute is a field of the quantity, and this one is {quantity.reference}"
     if meant in quantity.units:
         return f"write {meant}"
-    near = nearest(spelling, quantity.units, 0.5)
-    near = near or next((known for known in quantity.units if known.lower() == spelling.lower()), "")
-    return f"did you mean {near}?" if near else f"write {_or(quantity.symbols())}"
+    meant = next((known for known in quantity.units if _plain(known) == _plain(spelling)), "")
+    if spelling in units() or not meant:  # a unit of something else, or of another size, is never offered as a slip
+        return f"write {or_list(quantity.symbols())}"
+    return f"did you mean {meant}?"
+
+
+def _plain(spelling: str) -> str:
+    """A spelling without what people vary: capitals, spaces, points and doubled letters."""
+    return re.sub(r"(.)\1", r"\1", re.sub(r"[\s._·-]", "", spelling.casefold()))
 
 
 def _near(word: str, known: Iterable[str]) -> str:
@@ -182,5 +170,6 @@ def _near(word: str, known: Iterable[str]) -> str:
     return f"did you mean {near}?" if near else f"write one of {', '.join(list(known)[:8])}"
 
 
-def _or(words: list[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"
+def or_list(choices: list[str]) -> str:
+    """Choices as a sentence lists them: "psi, kPa or bar"."""
+    return choices[0] if len(choices) == 1 else f"{', '.join(choices[:-1])} or {choices[-1]}"

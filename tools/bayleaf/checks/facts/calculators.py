@@ -50,6 +50,10 @@ def _code(record: Record, err: FormulaError) -> str:
     field, *rest = err.path or ("formula",)
     if field == "inputs":
         return "CALC-4" if len(rest) == 1 else "CALC-3" if rest[1] == "default" else ""
+    if field == "requires":
+        return "CALC-2"
+    if field == "exclusive":
+        return "CALC-4"
     if field == "constants":
         return "CALC-4" if len(rest) == 1 else ""
     if field == "result":
@@ -79,7 +83,10 @@ def _say(rule: Rule, record: Record, err: FormulaError) -> Finding:
     found = rule.at(record, f"{field(record, err.path)}: {err.message}", sentence(err.help), err.path)
     if err.offset is None:
         return found
-    expression = record.data["formula"].get(err.path[1], "")
+    requires = err.path[0] == "requires"
+    expression = (
+        record.data["requires"][err.path[1]]["that"] if requires else record.data["formula"].get(err.path[1], "")
+    )
     line = record.source.raw.decode("utf-8", "replace").split("\n")[found.line - 1 : found.line]
     quote = next((q for q in (0, 1) if line and line[0][found.column - 1 + q :].startswith(expression)), None)
     if quote is None:

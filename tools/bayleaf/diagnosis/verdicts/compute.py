@@ -84,6 +84,7 @@ class Desk:
         inputs, out_by = {}, {}
         for name, field in mapped(record.data.get("inputs")).items():
             inputs[name], out_by[name] = self._input(known, car, field, mapped(feeds.get(name)))
+        inputs = self._ready[id].filled({name: x for name, x in inputs.items() if name in feeds} or inputs)
         name = _result(mapped(record.data.get("result")), result)
 
         def at(moved: dict[str, float]) -> float:

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any, TypeVar
 
-from bayleaf.formulas.calculator.model import Calculator, Constant, Input, Line, Result
+from bayleaf.formulas.calculator.model import Calculator, Constant, Input, Line, Requirement, Result
 from bayleaf.formulas.language.errors import FieldPath, FormulaError
 from bayleaf.formulas.language.grammar import parse
 from bayleaf.formulas.language.names import all_used, names_apart, near, ordered
 from bayleaf.formulas.language.proof import prove
-from bayleaf.formulas.language.tree import Node, cost
+from bayleaf.formulas.language.tree import Node, cost, nodes
 from bayleaf.formulas.language.types import Type
 from bayleaf.formulas.output.shown import fits
 from bayleaf.quantities import Quantity, QuantityError, to_si
@@ -40,9 +40,39 @@ def compile_calculator(data: Mapping[str, Any], quantities: Mapping[str, Quantit
         lines[name] = Line(name, data["formula"][name], trees[name], plain, type)
     results = {name: _result(name, entry, lines, quantities) for name, entry in data["result"].items()}
     all_used(inputs, constants, lines, results)
+    requirements = [_requirement(place, entry, known) for place, entry in enumerate(data.get("requires", ()))]
+    exclusive = [_exclusive(place, names, inputs) for place, names in enumerate(data.get("exclusive", ()))]
     table, chart = data.get("table") or {}, data.get("chart") or {}
     fits(table, chart, inputs, results)
-    return Calculator(data["title"], inputs, constants, lines, results, table, chart)
+    ready = Calculator(data["title"], inputs, constants, lines, results, table, chart, requirements, exclusive)
+    defaults = ready.filled({})
+    for one in ready.contradicted(list(defaults.values())):
+        place = requirements.index(one)
+        raise FormulaError(f"the defaults contradict {one.text}", "move a default", ("requires", place, "that"))
+    if away := ready.rivals(defaults):
+        raise FormulaError(f"the defaults of {' and '.join(away)} exclude each other", "set one to 0", ("exclusive",))
+    return ready
+
+
+def _requirement(place: int, entry: Mapping[str, Any], known: Mapping[str, Type]) -> Requirement:
+    """A comparison, proved as the test of a choice between 1 and 0."""
+    path = ("requires", place, "that")
+    tree = _said_of(path, parse, entry["that"])
+    if tree.kind not in ("<", "<=", ">", ">="):
+        raise FormulaError(f"{entry['that']} compares nothing", "write it as low < high", path)
+    choice = Node("if", (tree, Node("number", (), "1"), Node("number", (), "0")))
+    _, plain = _said_of(path, prove, choice, known)
+    names = tuple(dict.fromkeys(part.text for part in nodes(tree) if part.kind == "name" and part.text != "pi"))
+    return Requirement(entry["that"], entry["because"], plain, names)
+
+
+def _exclusive(place: int, names: Sequence[str], inputs: Mapping[str, Input]) -> tuple[str, ...]:
+    for i, name in enumerate(names):
+        if name not in inputs:
+            raise FormulaError(f"{name} is no input", near(name, inputs), ("exclusive", place, i))
+        if not inputs[name].low <= 0 <= inputs[name].high:
+            raise FormulaError(f"{name} cannot stand at 0", "move its limits", ("exclusive", place, i))
+    return tuple(names)
 
 
 def _type(quantity: Quantity) -> Type:
@@ -89,7 +119,12 @@ def _input(name: str, entry: Mapping[str, Any], quantities: Mapping[str, Quantit
                 "move it inside the quantity's limits",
                 (*path, side),
             )
-    return Input(name, quantity, symbol, default, low, high, typed)
+    whole = entry.get("whole", False)
+    if whole and any(value != round(value) for value in typed):
+        raise FormulaError(
+            f"{name} is counted, and its numbers are not whole", "write whole numbers", (*path, "default")
+        )
+    return Input(name, quantity, symbol, default, low, high, typed, whole)
 
 
 def _constant(name: str, entry: Mapping[str, Any], quantities: Mapping[str, Quantity]) -> Constant:

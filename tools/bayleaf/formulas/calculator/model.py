@@ -27,6 +27,7 @@ class Input(NamedTuple):
     low: float
     high: float
     typed: tuple[float, float, float]
+    whole: bool = False
 
 
 class Constant(NamedTuple):
@@ -47,6 +48,15 @@ class Line(NamedTuple):
     tree: Node
     plain: Node
     type: Type
+
+
+class Requirement(NamedTuple):
+    """A comparison that must hold: as written, why, the same in plain arithmetic, and the names that it speaks of."""
+
+    text: str
+    because: str
+    plain: Node
+    names: tuple[str, ...]
 
 
 class Result(NamedTuple):
@@ -89,10 +99,14 @@ class Calculator:
         results: dict[str, Result],
         table: Mapping[str, Any],
         chart: Mapping[str, Any],
+        requirements: list[Requirement] | None = None,
+        exclusive: list[tuple[str, ...]] | None = None,
     ) -> None:
         self.title, self.inputs, self.constants, self.lines, self.results = title, inputs, constants, lines, results
         self.table, self.chart = table, chart
+        self.requirements, self.exclusive = requirements or [], exclusive or []
         trees = {name: line.plain for name, line in lines.items()}
+        trees |= {f"({place})": one.plain for place, one in enumerate(self.requirements)}
         self.assignments: list[str] = body(
             list(inputs), {name: constant.value for name, constant in constants.items()}, trees
         )
@@ -100,9 +114,30 @@ class Calculator:
 
     def run(self, values: list[float]) -> list[float]:
         """Inputs in order, in SI, to the lines in order; NaN is undefined. The fast way for tables."""
-        v = [*values, *[math.nan] * len(self.lines)]
+        return self._all(values)[: len(self.lines)]
+
+    def _all(self, values: list[float]) -> list[float]:
+        """The lines in order, then 1 or 0 for each requirement."""
+        v = [*values, *[math.nan] * (len(self.lines) + len(self.requirements))]
         self._run(v)
         return v[len(self.inputs) :]
+
+    def contradicted(self, values: list[float]) -> list[Requirement]:
+        """The requirements that the inputs, in order and in SI, do not meet."""
+        kept = self._all(values)[len(self.lines) :]
+        return [one for one, holds in zip(self.requirements, kept, strict=True) if holds == 0]
+
+    def filled(self, given: Mapping[str, float]) -> dict[str, float]:
+        """Every input in SI: as given, at 0 where another that excludes it is given, else at its default."""
+        yields = {name for group in self.exclusive if not given.keys().isdisjoint(group) for name in group}
+        return {n: given.get(n, 0.0 if n in yields else one.default) for n, one in self.inputs.items()}
+
+    def rivals(self, values: Mapping[str, float]) -> tuple[str, ...]:
+        """Inputs that exclude each other and yet are both away from 0; () where there are none."""
+        for group in self.exclusive:
+            if len(away := tuple(name for name in group if values[name] != 0)) > 1:
+                return away
+        return ()
 
     def evaluate(self, given: Mapping[str, float] | None = None) -> dict[str, float]:
         """{input: SI} to {line: SI}; an input left out stands at its default. NaN is undefined."""
@@ -110,8 +145,7 @@ class Calculator:
         for name in given:
             if name not in self.inputs:
                 raise FormulaError(f"there is no input {name}", f"there are {', '.join(self.inputs)}")
-        values = [given.get(name, one.default) for name, one in self.inputs.items()]
-        return dict(zip(self.lines, self.run(values), strict=True))
+        return dict(zip(self.lines, self.run(list(self.filled(given).values())), strict=True))
 
     def si(self, name: str, value: float, unit: str) -> float:
         """The SI value of an input in a unit; raises FormulaError for an unknown input, a wrong unit, a value out of limits."""
@@ -123,6 +157,8 @@ class Calculator:
         except QuantityError as err:
             raise FormulaError(err.message, err.help) from None
         x = to_si(value, symbol, one.quantity.reference) if math.isfinite(value) else math.nan
+        if one.whole and value != round(value):
+            raise FormulaError(f"{name} is {value:.12g}", "it is counted, so it is a whole number")
         if not one.low <= x <= one.high:
             low, high = (f"{number:.12g}" for number in one.typed[1:])
             raise FormulaError(
@@ -137,4 +173,4 @@ class Calculator:
         """
         from bayleaf.formulas.output.javascript import function
 
-        return function(len(self.inputs), len(self.lines), self.assignments)
+        return function(len(self.inputs), len(self.lines) + len(self.requirements), self.assignments)

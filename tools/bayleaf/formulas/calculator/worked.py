@@ -38,6 +38,11 @@ def _run(calc: Calculator, index: int, entry: Mapping[str, Any]) -> list[Check]:
             given[name] = calc.si(name, value["value"], value["unit"])
         except FormulaError as err:
             raise err.within(("checks", index, "given", name)) from None
+    values = calc.filled(given)
+    if wrong := calc.contradicted(list(values.values())):
+        raise FormulaError(f"the check contradicts {wrong[0].text}", wrong[0].because, ("checks", index, "given"))
+    if away := calc.rivals(values):
+        raise FormulaError(f"{' and '.join(away)} exclude each other", "give one of them", ("checks", index, "given"))
     lines = calc.evaluate(given)
     return [_compare(calc, index, name, wanted, lines) for name, wanted in entry["gives"].items()]
 

@@ -54,7 +54,7 @@ def tabulate(calc: Calculator, table: Mapping[str, Any] | None = None) -> Table:
         inside[name] = one.low <= x <= one.high
 
     def row_cells() -> list[Cell]:
-        answers, held = calc.run(values), all(inside.values())
+        answers, held = calc.run(values), all(inside.values()) and not calc.contradicted(values)
         return [_cell(result, answers[place], held) for result, place in zip(results, places, strict=True)]
 
     cells: list[list[Cell]] = []

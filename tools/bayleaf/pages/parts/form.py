@@ -8,7 +8,7 @@ from bayleaf.formulas import Calculator, Input
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.write import EMPTY, blocks, box, facts, para, small
 from bayleaf.pages.parts.worked import name_words
-from bayleaf.quantities import with_unit
+from bayleaf.quantities import NUMBER, with_unit
 from bayleaf.records import Record
 
 
@@ -64,6 +64,7 @@ def _data(calc: Calculator) -> dict:
                 "low": i.low,
                 "high": i.high,
                 "typed": [f"{number:g}" for number in i.typed],
+                "whole": i.whole,
             }
             for n, i in calc.inputs.items()
         ],
@@ -79,6 +80,13 @@ def _data(calc: Calculator) -> dict:
             }
             for n, r in calc.results.items()
         ],
+        "requires": [
+            {"place": len(names) + place, "because": one.because, "names": [name_words(n) for n in one.names]}
+            for place, one in enumerate(calc.requirements)
+        ],
+        "exclusive": [[list(calc.inputs).index(n) for n in group] for group in calc.exclusive],
+        "number": NUMBER,
+        "spellings": {n: i.quantity.units for n, i in calc.inputs.items()},
         "shown": {s: with_unit("", s) for s in dict.fromkeys(symbols)},
     }
 
