@@ -4,15 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from bayleaf.formulas.calculator.model import Calculator, Input, Result
 from bayleaf.quantities import to_si
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(NamedTuple):
     """One value: in SI, as text in the result's unit, and in the other system's unit ("" where both share one).
 
     `mark`: "" when it holds, "undefined", or "outside": an input outside its limits or a result that is not plausible.
@@ -24,8 +22,7 @@ class Cell:
     mark: str
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(NamedTuple):
     """Rows and columns as typed in their inputs' units; `cells` row by row.
 
     `results`: one, in every cell; or several, one a column, and then there is no input across.
