@@ -51,6 +51,9 @@ PRINTED = {
 # Our symbol in the words of pint's default registry. rpm and deg are left out: there a turn is 2 pi, here it is 1.
 PINT = {
     "%": "percent",
+    "hp_metric": "metric_horsepower",
+    "mbar": "millibar",
+    "kgf/cm2": "kilogram_force / centimeter**2",
     "ppm": "ppm",
     "mm2": "mm**2",
     "cm2": "cm**2",

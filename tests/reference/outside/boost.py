@@ -101,3 +101,27 @@ def _(engine_speed, crank_pulley, blower_pulley, a_turn, filling, inlet, baromet
         "mass": mass,
         "power": mass * molar / 28.9644e-3 / drive,
     }
+
+
+@against("pressure-ratio-with-filter", "pint, the pressures before and after the compressor", rel=1e-9)
+def _(boost, barometer, filter_loss, cooler_loss):
+    air, gauge = Q(barometer, "Pa"), Q(boost, "Pa")
+    after, before = air + gauge + Q(cooler_loss, "Pa"), air - Q(filter_loss, "Pa")
+    return {"ratio": (after / before).m_as(""), "without_losses": ((air + gauge) / air).m_as("")}
+
+
+@against("vacuum-from-absolute", "pint, the distance to the barometer on either side", rel=1e-9, floor=1e-3)
+def _(manifold, barometer):
+    over = (Q(manifold, "Pa") - Q(barometer, "Pa")).m
+    return {"manifold_vacuum": max(-over, 0.0), "boost": max(over, 0.0)}
+
+
+@against("air-for-power", "pint, fuel and air in kilograms", rel=1e-9)
+def _(power, consumption, ratio):
+    fuel = Q(power, "W") * Q(consumption, "kg/J")
+    return {"fuel": fuel.m_as("kg/s"), "air": (fuel * ratio).m_as("kg/s")}
+
+
+@against("power-from-torque", "pint, torque times radians a second", rel=1e-9)
+def _(torque, engine_speed):
+    return {"power": (Q(torque, "N*m") * Q(engine_speed, "turn/s")).to("N*m*rad/s").m}

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, root_of
 from bayleaf.finding import CouldNotRun
-from bayleaf.formulas import Calculator, FormulaError, Input, compile_calculator, typeset
+from bayleaf.formulas import Calculator, FormulaError, Input, Result, compile_calculator, typeset
 from bayleaf.nearest import nearest
 from bayleaf.quantities import QuantityError, from_si, quantities_of, read_value, show, to_si, with_unit
 from bayleaf.records import Book, Record, load
@@ -183,13 +183,21 @@ def _text(
     results = calc.results.items()
     said += [
         "",
-        *(f"  {name:{wide}}  {one.shown(lines[name])}   {one.quantity.title.lower()}" for name, one in results),
+        *(
+            f"  {name:{wide}}  {one.shown(lines[name])}{_said(one, lines[name])}   {one.quantity.title.lower()}"
+            for name, one in results
+        ),
         "",
     ]
     said += ["Formula:", *(f"  {line.plain}" for line in typeset(calc)), ""]
     said += [f"warning: {warning}" for warning in warnings]
     said += [f"Holds: {_plain(record.data['holds'])}", f"Fails: {_plain(record.data['fails'])}"]
     return "\n".join(said)
+
+
+def _said(result: Result, x: float) -> str:
+    """What a result means in words, set off from its number."""
+    return f": {words}" if (words := result.said(x)) else ""
 
 
 def _json(
@@ -199,7 +207,13 @@ def _json(
     for name, one in calc.results.items():
         x = None if math.isnan(lines[name]) else lines[name]
         value = None if x is None else from_si(x, one.symbol, one.quantity.reference)
-        results[name] = {"value": value, "unit": one.symbol, "shown": one.shown(lines[name]), "si": x}
+        results[name] = {
+            "value": value,
+            "unit": one.symbol,
+            "shown": one.shown(lines[name]),
+            "says": one.said(lines[name]),
+            "si": x,
+        }
     inputs = {
         name: {"value": one.value, "unit": one.unit, "si": one.x, "default": one.default} for name, one in given.items()
     }

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any, TypeVar
 
@@ -165,7 +166,15 @@ def _result(
             "mend the formula or name another quantity",
             (*path, "quantity"),
         )
-    return Result(name, quantity, symbol, entry["digits"])
+    says = tuple(
+        (to_si(one["below"], symbol, quantity.reference) if "below" in one else math.inf, one["words"])
+        for one in entry.get("says", ())
+    )
+    if says and sorted({limit for limit, _ in says}) != [limit for limit, _ in says]:
+        raise FormulaError(f"the words of {name} are not in order", "write each below: above the one before it", path)
+    if says and says[-1][0] != math.inf:
+        raise FormulaError(f"the last words of {name} have a limit", "leave its below: away", path)
+    return Result(name, quantity, symbol, entry["digits"], says)
 
 
 def _mapped(data: Mapping[str, Any] | str | None) -> Mapping[str, Any]:

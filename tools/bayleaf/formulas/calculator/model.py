@@ -66,6 +66,7 @@ class Result(NamedTuple):
     quantity: Quantity
     symbol: str
     digits: int
+    says: tuple[tuple[float, str], ...] = ()  # up to which value in SI, and what is said there
 
     def text(self, x: float, symbol: str = "") -> str:
         """A value without its unit, in this unit or another of the quantity; "undefined" where it is."""
@@ -85,6 +86,10 @@ class Result(NamedTuple):
         customary, si = self.quantity.shown
         other = customary if self.symbol == si else si
         return "" if other == self.symbol else other
+
+    def said(self, x: float) -> str:
+        """What a value means in words; "" where the record gives no words for it."""
+        return next((words for limit, words in self.says if x < limit), "")
 
 
 class Calculator:

@@ -36,6 +36,8 @@
     var at = function (unit) { return bayleaf.significant(bayleaf.from_si(x, unit, result.reference), result.digits) + shown[unit]; };
     words += at(result.unit) + (result.other ? " (" + at(result.other) + ")" : "");
     var plausible = x >= result.plausible[0] && x <= result.plausible[1];
+    var said = result.says.filter(function (one) { return one[0] === null || x < one[0]; })[0];
+    if (said) words += ": " + said[1];
     return words + (plausible ? "" : ". Not plausible: look at the values above");
   }
 

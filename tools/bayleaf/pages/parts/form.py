@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from math import inf
 
 from bayleaf.formulas import Calculator, Input
 from bayleaf.pages.building.text import Markup, text
@@ -29,7 +30,10 @@ def _at_defaults(calc: Calculator) -> Markup:
     given = ", ".join(
         f"{name_words(name)} {with_unit(f'{one.typed[0]:g}', one.symbol)}" for name, one in calc.inputs.items()
     )
-    rows = [(name_words(name), result.shown(out[name])) for name, result in calc.results.items()]
+    rows = [
+        (name_words(name), ": ".join(filter(None, (result.shown(out[name]), result.said(out[name])))))
+        for name, result in calc.results.items()
+    ]
     return blocks(para(small("At ", given, ":")) if given else EMPTY, facts(rows))
 
 
@@ -77,6 +81,7 @@ def _data(calc: Calculator) -> dict:
                 "digits": r.digits,
                 "reference": r.quantity.reference,
                 "plausible": r.quantity.plausible,
+                "says": [[None if limit == inf else limit, words] for limit, words in r.says],
             }
             for n, r in calc.results.items()
         ],
