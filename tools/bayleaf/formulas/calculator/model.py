@@ -119,9 +119,9 @@ class Calculator:
 
     def run(self, values: list[float]) -> list[float]:
         """Inputs in order, in SI, to the lines in order; NaN is undefined. The fast way for tables."""
-        return self._all(values)[: len(self.lines)]
+        return self.everything(values)[: len(self.lines)]
 
-    def _all(self, values: list[float]) -> list[float]:
+    def everything(self, values: list[float]) -> list[float]:
         """The lines in order, then 1 or 0 for each requirement."""
         v = [*values, *[math.nan] * (len(self.lines) + len(self.requirements))]
         self._run(v)
@@ -129,7 +129,7 @@ class Calculator:
 
     def contradicted(self, values: list[float]) -> list[Requirement]:
         """The requirements that the inputs, in order and in SI, do not meet."""
-        kept = self._all(values)[len(self.lines) :]
+        kept = self.everything(values)[len(self.lines) :]
         return [one for one, holds in zip(self.requirements, kept, strict=True) if holds == 0]
 
     def filled(self, given: Mapping[str, float]) -> dict[str, float]:
