@@ -85,6 +85,8 @@ class Desk:
         for name, field in mapped(record.data.get("inputs")).items():
             inputs[name], out_by[name] = self._input(known, car, field, mapped(feeds.get(name)))
         inputs = self._ready[id].filled({name: x for name, x in inputs.items() if name in feeds} or inputs)
+        if self._ready[id].contradicted(list(inputs.values())) or self._ready[id].rivals(inputs):
+            raise CannotCompute(f"{record.title} has no result for these values, because they contradict each other.")
         name = _result(mapped(record.data.get("result")), result)
 
         def at(moved: dict[str, float]) -> float:

@@ -40,8 +40,8 @@ def compile_calculator(data: Mapping[str, Any], quantities: Mapping[str, Quantit
         known[name] = type
         lines[name] = Line(name, data["formula"][name], trees[name], plain, type)
     results = {name: _result(name, entry, lines, quantities) for name, entry in data["result"].items()}
-    all_used(inputs, constants, lines, results)
     requirements = [_requirement(place, entry, known) for place, entry in enumerate(data.get("requires", ()))]
+    all_used(inputs, constants, lines, [*results, *(name for one in requirements for name in one.names)])
     exclusive = [_exclusive(place, names, inputs) for place, names in enumerate(data.get("exclusive", ()))]
     table, chart = data.get("table") or {}, data.get("chart") or {}
     fits(table, chart, inputs, results)

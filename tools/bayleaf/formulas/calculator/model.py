@@ -85,7 +85,9 @@ class Result(NamedTuple):
         """The unit of the other system, or nothing where both share one."""
         customary, si = self.quantity.shown
         other = customary if self.symbol == si else si
-        return "" if other == self.symbol else other
+        if other == self.symbol or not any(self.quantity.dimension):  # 71.4 % as 0.714 tells nobody more
+            return ""
+        return other
 
     def said(self, x: float) -> str:
         """What a value means in words; "" where the record gives no words for it."""

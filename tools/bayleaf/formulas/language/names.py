@@ -61,7 +61,7 @@ def all_used(
     inputs: Mapping[str, object],
     constants: Mapping[str, object],
     lines: Mapping[str, Line],
-    results: Mapping[str, object],
+    results: Iterable[str],
 ) -> None:
     """Raise FormulaError for an input, a constant or a line that nothing needs."""
     used = {part.text for line in lines.values() for part in nodes(line.tree) if part.kind == "name"} | set(results)
