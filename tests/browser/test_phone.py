@@ -45,8 +45,8 @@ TARGETS = (
 )
 SMALL = (
     """css => [...document.querySelectorAll(css)].filter(e => e.checkVisibility({visibilityProperty: true}))
-    .map(e => [e.getBoundingClientRect().height, e.textContent.trim()]).filter(([height]) => height > 0 && height < %d)"""
-    % FINGER
+    .map(e => [e.getBoundingClientRect().height, e.textContent.trim()]).filter(([height]) => height > 0 && height < """
+    f"{FINGER})"
 )
 
 

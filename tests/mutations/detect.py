@@ -76,7 +76,7 @@ class Detector:
         """The most severe new finding about a mutant, or `crash` where a rule broke down on it."""
         try:
             return self._see(mutant)
-        except Exception as err:
+        except Exception as err:  # noqa: BLE001 - whatever a rule breaks down with is what is looked for
             return Seen("crash", f"{type(err).__name__}:{err}")
 
     def _see(self, mutant: Mutant) -> Seen:

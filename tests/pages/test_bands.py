@@ -132,4 +132,4 @@ def test_how_far_a_temperature_may_be_off_is_written_as_a_difference(view):
     off = amount(
         view, record, ("bands", "compressor-outlet-steady", "within"), view.quantity("compressor-outlet-steady")
     )
-    assert block(off) == "20 °C (36.0 °F)"
+    assert block(off) == "20 °C difference (36.0 °F difference)"

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from importlib import import_module
 from pathlib import Path
 
 import yaml
 
-from bayleaf.pages.tree import INDEXES, RECORD_PAGES
+from bayleaf.pages.kinds import vocabulary
 from bayleaf.records import KIND, KINDS, RECORD_KINDS, VOCABULARY_KINDS
 from bayleaf.records.kinds import DEMO, MENU, MORE, linked_in
 
@@ -34,5 +35,8 @@ def test_every_kind_is_linked_at_one_place_and_no_two_have_one_rank_there():
 
 
 def test_a_kind_has_a_page_a_record_where_its_row_says_so():
-    assert set(RECORD_PAGES) == {name for name, kind in KIND.items() if kind.paged}
-    assert set(INDEXES) == set(KINDS)
+    modules = {kind: import_module(f"bayleaf.pages.kinds.{kind}") for kind in KINDS if kind not in vocabulary.PAGES}
+    assert all(hasattr(module, "index") for module in modules.values())
+    assert {kind for kind, module in modules.items() if hasattr(module, "page")} == {
+        name for name, kind in KIND.items() if kind.paged
+    }

@@ -6,7 +6,7 @@ import argparse
 from collections.abc import Iterable
 
 from bayleaf.cli import book_options, root_of
-from bayleaf.diagnosis.car.layout import layout_of
+from bayleaf.diagnosis.car import layout_of
 from bayleaf.diagnosis.faults.suggest import MECHANISMS, Suggestion, suggest
 from bayleaf.finding import CouldNotRun
 from bayleaf.nearest import nearest

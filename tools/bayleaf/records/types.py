@@ -382,8 +382,10 @@ class Calculator(TypedDict):
     replaced_by: NotRequired[str]
     exceptions: NotRequired[list[Exceptions]]
     inputs: dict[str, CalculatorInput]
+    exclusive: NotRequired[list[list[str]]]
     constants: NotRequired[dict[str, CalculatorConstant]]
     formula: dict[str, str]
+    requires: NotRequired[list[CalculatorRequirement]]
     result: dict[str, CalculatorResult]
     basis: Basis
     holds: str
@@ -402,6 +404,7 @@ class CalculatorInput(TypedDict):
     default: float
     min: float
     max: float
+    whole: NotRequired[Literal[True]]
 
 
 class CalculatorConstant(TypedDict):
@@ -413,12 +416,27 @@ class CalculatorConstant(TypedDict):
     basis: Basis
 
 
+class CalculatorRequirement(TypedDict):
+    """One thing that must hold."""
+
+    that: str
+    because: str
+
+
 class CalculatorResult(TypedDict):
     """One result."""
 
     quantity: str
     unit: str
     digits: int
+    says: NotRequired[list[CalculatorSaying]]
+
+
+class CalculatorSaying(TypedDict):
+    """One range of a result, and what is said of it."""
+
+    below: NotRequired[float]
+    words: str
 
 
 class CalculatorTable(TypedDict):

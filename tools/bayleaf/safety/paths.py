@@ -39,8 +39,8 @@ class Paths:
         """The paths through these components in these systems; no systems named: in every system."""
         asked = (tuple(components), tuple(systems))
         if asked not in self._of:
-            found = {pair for c in asked[0] for pair in self.layout.paths(c) if not asked[1] or pair[0] in asked[1]}
-            self._of[asked] = tuple(self._facts[pair] for pair in sorted(found) if pair in self._facts)
+            pairs = {pair for c in asked[0] for pair in self.layout.paths(c) if not asked[1] or pair[0] in asked[1]}
+            self._of[asked] = tuple(self._facts[pair] for pair in sorted(pairs) if pair in self._facts)
         return self._of[asked]
 
     def carrying(self, what: frozenset[str], systems: tuple[str, ...]) -> tuple[PathFact, ...]:

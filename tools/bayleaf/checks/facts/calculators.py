@@ -67,6 +67,10 @@ def _code(record: Record, err: FormulaError) -> str:
     field, *rest = err.path or ("formula",)
     if field == "inputs":
         return "CALC-4" if len(rest) == 1 else "CALC-3" if rest[1] == "default" else ""
+    if field == "requires":
+        return "CALC-2"
+    if field == "exclusive":
+        return "CALC-4"
     if field == "constants":
         return "CALC-4" if len(rest) == 1 else ""
     if field == "result":
@@ -94,7 +98,10 @@ def _finding(rule: Rule, record: Record, err: FormulaError) -> Finding:
     finding = rule.at(record, f"{field(record, err.path)}: {err.message}", sentence(err.help), err.path)
     if err.offset is None:
         return finding
-    expression = record.data["formula"].get(err.path[1], "")
+    required = err.path[0] == "requires"
+    expression = (
+        record.data["requires"][err.path[1]]["that"] if required else record.data["formula"].get(err.path[1], "")
+    )
     line = record.source.raw.decode("utf-8", "replace").split("\n")[finding.line - 1 : finding.line]
     quote = next((q for q in (0, 1) if line and line[0][finding.column - 1 + q :].startswith(expression)), None)
     if quote is None:

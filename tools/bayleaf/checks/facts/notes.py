@@ -6,12 +6,12 @@ from collections.abc import Container, Iterator
 
 from bayleaf.checks.facts.procedures import Procedures
 from bayleaf.records import Record
-from bayleaf.safety.steps import Note, Walk, WalkedStep
+from bayleaf.safety.steps import Note, Walk, WalkStep
 
 
 def noted(
     procedures: Procedures, record: Record, *kinds: str, of: Container[str] | None = None
-) -> Iterator[tuple[WalkedStep, Note]]:
+) -> Iterator[tuple[WalkStep, Note]]:
     """The notes of these kinds (and of these states), but for those that a followed procedure already has when it is walked alone."""
     walk = procedures.walk(record)
     for step in walk.steps if not walk.noted.isdisjoint(kinds) else ():
@@ -22,13 +22,13 @@ def noted(
                 yield step, note
 
 
-def _alone(procedures: Procedures, record: Record, step: WalkedStep) -> set[tuple[str, str, str]]:
+def _alone(procedures: Procedures, record: Record, step: WalkStep) -> set[tuple[str, str, str]]:
     other = procedures.followed(record, step)
     steps = procedures.walk(other).steps if other else []
     return {(n.kind, n.what, n.other) for s in steps if (s.source, s.path) == (step.source, step.path) for n in s.notes}
 
 
-def spot(record: Record, step: WalkedStep, *fields: str) -> tuple:
+def spot(record: Record, step: WalkStep, *fields: str) -> tuple:
     """The path of the first of these fields that the step has; inside a followed procedure, of the `follow`."""
     if step.source != record.id:
         return (*step.place, "follow")
@@ -44,7 +44,7 @@ def called(walk: Walk, index: int) -> str:
     return f"step {step.number}" + (f" ({step.source})" if step.source != walk.procedure else "")
 
 
-def step_name(walk: Walk, step: WalkedStep) -> str:
+def step_name(walk: Walk, step: WalkStep) -> str:
     """As `called`, for a step at hand."""
     return called(walk, next(i for i, s in enumerate(walk.steps) if s is step))
 

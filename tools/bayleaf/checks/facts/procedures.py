@@ -9,7 +9,7 @@ from bayleaf.records import Book, Record
 from bayleaf.safety.hazards import Hazards, Met
 from bayleaf.safety.machine import Machine
 from bayleaf.safety.paths import Paths
-from bayleaf.safety.steps import Walk, WalkedStep
+from bayleaf.safety.steps import Walk, WalkStep
 from bayleaf.safety.walk import walk
 
 
@@ -73,11 +73,11 @@ class Procedures:
             ]
         return self._unguarded[record.id]
 
-    def _hazards_of_followed(self, record: Record, step: WalkedStep) -> set[str]:
+    def _hazards_of_followed(self, record: Record, step: WalkStep) -> set[str]:
         other = self.followed(record, step)
         return {met.hazard for met in self.unguarded(other)} if other and other.id != record.id else set()
 
-    def followed(self, record: Record, step: WalkedStep) -> Record | None:
+    def followed(self, record: Record, step: WalkStep) -> Record | None:
         """The procedure followed at this place of the walked one; None for a step that the walked procedure has itself."""
         if step.source == record.id:
             return None

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
+from math import inf
 
-from bayleaf.formulas.calculator.model import Calculator, Input
+from bayleaf.formulas import Calculator, Input
 from bayleaf.pages.building.blocks import blocks, box, facts, para
 from bayleaf.pages.building.inline import EMPTY, small
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.parts.worked import name_words
-from bayleaf.quantities import with_unit
+from bayleaf.quantities import NUMBER, with_unit
 from bayleaf.records import Record
 
 
@@ -30,7 +31,10 @@ def _at_defaults(calc: Calculator) -> Markup:
     given = ", ".join(
         f"{name_words(name)} {with_unit(f'{one.typed[0]:g}', one.symbol)}" for name, one in calc.inputs.items()
     )
-    rows = [(name_words(name), result.shown(out[name])) for name, result in calc.results.items()]
+    rows = [
+        (name_words(name), ": ".join(filter(None, (result.shown(out[name]), result.said(out[name])))))
+        for name, result in calc.results.items()
+    ]
     return blocks(para(small("At ", given, ":")) if given else EMPTY, facts(rows))
 
 
@@ -66,6 +70,7 @@ def _data(calc: Calculator) -> dict:
                 "low": i.low,
                 "high": i.high,
                 "typed": [f"{number:g}" for number in i.typed],
+                "whole": i.whole,
             }
             for n, i in calc.inputs.items()
         ],
@@ -78,9 +83,17 @@ def _data(calc: Calculator) -> dict:
                 "digits": r.digits,
                 "reference": r.quantity.reference,
                 "plausible": r.quantity.plausible,
+                "says": [[None if limit == inf else limit, words] for limit, words in r.says],
             }
             for n, r in calc.results.items()
         ],
+        "requires": [
+            {"place": len(names) + place, "because": one.because, "names": [name_words(n) for n in one.names]}
+            for place, one in enumerate(calc.requirements)
+        ],
+        "exclusive": [[list(calc.inputs).index(n) for n in group] for group in calc.exclusive],
+        "number": NUMBER,
+        "spellings": {n: i.quantity.units for n, i in calc.inputs.items()},
         "shown": {s: with_unit("", s) for s in dict.fromkeys(symbols)},
     }
 

@@ -9,7 +9,7 @@ from bayleaf.checks.facts.notes import called, part, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
-from bayleaf.safety.steps import WalkedStep
+from bayleaf.safety.steps import WalkStep
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
@@ -26,7 +26,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         )
 
 
-def _goes_on(step: WalkedStep, act: str) -> int | None:
+def _goes_on(step: WalkStep, act: str) -> int | None:
     at = step.data.get("at", "")
     return step.doing.get((act, at), step.doing.get((act, "")) if not at else None)
 

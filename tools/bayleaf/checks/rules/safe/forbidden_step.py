@@ -10,7 +10,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 from bayleaf.safety.machine import Machine
-from bayleaf.safety.steps import Note, WalkedStep
+from bayleaf.safety.steps import Note, WalkStep
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
@@ -30,7 +30,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         yield RULE.at(record, words, _help(machine, note), spot(record, step, "act", "when"))
 
 
-def _implied(machine: Machine, act: str, step: WalkedStep, state: str) -> bool:
+def _implied(machine: Machine, act: str, step: WalkStep, state: str) -> bool:
     """Whether another forbidden act of the step brings this one with it, so that it is said once."""
     return any(a != act and act in machine.acts_of(a) for a in step.acts & machine.states[state].forbids)
 

@@ -9,7 +9,7 @@ from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
-from bayleaf.safety.steps import WalkedStep
+from bayleaf.safety.steps import WalkStep
 from bayleaf.vocabulary import Acts, States
 
 
@@ -29,7 +29,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         yield RULE.at(record, words, path=spot(record, step, "act"))
 
 
-def _alone(context: Context, record: Record, step: WalkedStep) -> bool:
+def _alone(context: Context, record: Record, step: WalkStep) -> bool:
     """Whether the followed procedure has the same slip by itself, so that it is reported there."""
     other = context.procedures.followed(record, step)
     steps = context.procedures.walk(other).steps if other else []

@@ -9,7 +9,7 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
-from bayleaf.safety.steps import WalkedStep
+from bayleaf.safety.steps import WalkStep
 from bayleaf.vocabulary import Acts
 
 _NOT = re.compile(r"\b(do not|don't|never|not|no|without|instead of|refuse|rather than)\b", re.IGNORECASE)
@@ -100,7 +100,7 @@ def _looked(context: Context, record: Record, last: int) -> bool:
     return any(_looks(step) for step in context.procedures.walk(record).steps if step.place[1] <= last)
 
 
-def _looks(step: WalkedStep) -> bool:
+def _looks(step: WalkStep) -> bool:
     return Acts.LEAK_CHECK in step.own or LOOKS.search(step.data.get("do", "")) is not None
 
 

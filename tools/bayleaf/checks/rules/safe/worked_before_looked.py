@@ -9,7 +9,7 @@ from bayleaf.checks.facts.notes import called, part, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
-from bayleaf.safety.steps import WalkedStep
+from bayleaf.safety.steps import WalkStep
 from bayleaf.vocabulary import Acts, States
 
 RELIEVED, UNPROVED = States.FUEL_PRESSURE_RELIEVED, States.JOINT_UNPROVED
@@ -46,7 +46,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             return
 
 
-def _work(step: WalkedStep, context: Context) -> str:
+def _work(step: WalkStep, context: Context) -> str:
     """What a step does that waits for the look; nothing where it may come before it. A joint under suction draws air and drips nothing."""
     acts = sorted(WORK & step.own)
     if acts:
@@ -56,7 +56,7 @@ def _work(step: WalkedStep, context: Context) -> str:
     return "takes a reading" if quantity is not None and quantity.reference != "vacuum" else ""
 
 
-def _theirs(context: Context, record: Record, step: WalkedStep, pressed: WalkedStep) -> bool:
+def _theirs(context: Context, record: Record, step: WalkStep, pressed: WalkStep) -> bool:
     """Whether all of it stands in one followed procedure that begins with an unproved joint, so that it is said there."""
     if step.source == record.id or step.source != pressed.source:
         return False
