@@ -23,7 +23,7 @@ def context():
 def amounts(context: Context, id: str) -> dict[str, tuple]:
     """Path to (role, quantity, unit, numbers) of a record's amounts."""
     return {
-        ".".join(map(str, s.path)): (s.role, s.quantity and s.quantity.id, s.unit, list(s.numbers.values()))
+        ".".join(map(str, s.path)): (s.role, s.meant and s.meant.id, s.unit, list(s.numbers.values()))
         for s in context.amounts.of(context.book.get(id))
     }
 

@@ -64,7 +64,7 @@ def a_little(record: Record, context: Context) -> Iterator[Mutant]:
 @operator("unit of another dimension", CAUGHT, "a unit is looked up in the quantity's own list")
 def other_dimension(record: Record, context: Context) -> Iterator[Mutant]:
     for amount in context.amounts.of(record):
-        if amount.quantity and amount.unit in units():
+        if amount.meant and amount.unit in units():
             mine = {units()[u].dimension for q in amount.choices for u in q.symbols()}
             unit = next((u for u in PROBES if u in units() and units()[u].dimension not in mine), None)
             if unit:
@@ -79,7 +79,7 @@ def other_dimension(record: Record, context: Context) -> Iterator[Mutant]:
 )
 def other_unit(record: Record, context: Context) -> Iterator[Mutant]:
     for amount in context.amounts.of(record):
-        if amount.quantity and amount.numbers:
+        if amount.meant and amount.numbers:
             unit = next(
                 (
                     u
@@ -121,7 +121,7 @@ def other_reference(record: Record, context: Context) -> Iterator[Mutant]:
 @operator("vacuum signed", CAUGHT, "a vacuum is a positive number")
 def signed(record: Record, context: Context) -> Iterator[Mutant]:
     for amount in context.amounts.of(record):
-        if amount.quantity and amount.quantity.reference == "vacuum" and amount.role != "width":
+        if amount.meant and amount.quantity.reference == "vacuum" and amount.role != "width":
             yield from (
                 changed(record, path, -value, f"{value} → {-value}")
                 for path, value in amount.numbers.items()

@@ -102,7 +102,7 @@ def _given(calc: Calculator, words: list[str]) -> dict[str, Given]:
         if not value.strip():
             raise CouldNotRun(f"{name} has no value; write it as {_example(calc, name)}")
         typed[name] = value
-    given = {name: _one(one, value) for name, one in calc.inputs.items() if (value := typed.get(name)) is not None}
+    given = {name: _one(one, typed[name]) for name, one in calc.inputs.items() if name in typed}
     filled = calc.filled({name: one.x for name, one in given.items()})
     values = {name: given.get(name) or _unsaid(one, filled[name]) for name, one in calc.inputs.items()}
     _together(calc, values)

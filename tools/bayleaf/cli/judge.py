@@ -69,8 +69,8 @@ def _job(
         id for id, job in book.of("jobs").items() if named == id or path.resolve() == (book.root / job.file).resolve()
     ]
     if ids:
-        job = book.of("jobs")[ids[0]]
-        return job, check_record(book, job), line_of
+        held = book.of("jobs")[ids[0]]
+        return held, check_record(book, held), line_of
     if not path.is_file():
         near = nearest(named, book.of("jobs"))
         what = "not an ordinary file" if path.exists() else "no such file"

@@ -33,8 +33,9 @@ def run(args: argparse.Namespace) -> int:
         raise CouldNotRun(f"{args.id!r} is no id; use lower-case letters, digits and single hyphens")
     root = root_of(args)
     book = load(root, args.overlay)
-    if book.get(args.id) is not None:
-        raise CouldNotRun(f"the id {args.id} is already used by {book.get(args.id).file}")
+    held = book.get(args.id)
+    if held is not None:
+        raise CouldNotRun(f"the id {args.id} is already used by {held.file}")
     drafted = _drafted(book, args)
     print("\n".join(template(Shapes(root / "schemas").schema(args.kind), args.kind, drafted)))
     return 0

@@ -8,8 +8,8 @@ from functools import cache
 from bayleaf.diagnosis.verdicts.compute import Desk
 from bayleaf.quantities import Quantity, units
 from bayleaf.records import Book, Record
-from bayleaf.records.fields import Path, spots
-from bayleaf.records.places import Numbers
+from bayleaf.records.fields import spots
+from bayleaf.records.places import Numbers, Path
 
 ROLES = ("band", "range", "value", "width", "reading", "unit")
 
@@ -20,12 +20,12 @@ class Amount:
     `path` is the map that holds the unit, `unit_path` the unit itself. `numbers` maps the path of each number to it.
     `role`: band (limits of a reading), range (of an instrument, an input, a share), value, width (a difference: an
     error, a tolerance), reading (typed in a job), unit (no number at all). `choices` are all quantities that could be
-    meant; `quantity` is the one whose list has the unit, else the first, else None (the id is wrong: LINK-1). `known`:
+    meant; `meant` is the one whose list has the unit, else the first, else None (the id is wrong: LINK-1). `known`:
     the unit is one of the quantity's, so that the numbers can be converted.
     `basis` is the basis beside or above the numbers, None where there is none.
     """
 
-    __slots__ = ("basis", "choices", "known", "numbers", "path", "quantity", "record", "role", "unit", "unit_path")
+    __slots__ = ("basis", "choices", "known", "meant", "numbers", "path", "record", "role", "unit", "unit_path")
 
     def __init__(
         self,
@@ -41,8 +41,15 @@ class Amount:
         self.record, self.path, self.role = record, path, role
         self.unit, self.unit_path, self.numbers = unit, unit_path, numbers
         self.basis, self.choices = basis, choices
-        quantity = self.quantity = next((q for q in choices if unit in q.units), choices[0] if choices else None)
+        quantity = self.meant = next((q for q in choices if unit in q.units), choices[0] if choices else None)
         self.known = quantity is not None and (unit in quantity.units if role != "width" else _is_width(quantity, unit))
+
+    @property
+    def quantity(self) -> Quantity:
+        """What is measured; only where `known`, or where `meant` has been looked at."""
+        if self.meant is None:
+            raise ValueError(f"nothing says what the numbers at {self.path} of {self.record.id} measure")
+        return self.meant
 
     def si(self, value: float) -> float:
         """One of the numbers in SI; only where `known`."""
@@ -97,16 +104,20 @@ class Amounts:
             case "reading":
                 return self._of_reading(record.id)
             case {"reading": "name"}:
-                return self._of_reading(path[about.name])
-            case {"reading_in": field}:
-                return self._of_reading(_nearest(above, field))
-            case {"field": field}:
+                return self._of_reading(_name(path, about))
+            case {"reading_in": str(field)}:
+                reading = _nearest(above, field)
+                return self._of_reading(reading) if isinstance(reading, str) else ()
+            case {"field": str(field)}:
                 said = _nearest(above, field)
                 return self._known(said if isinstance(said, list) else [said])
-            case {"same_as": names, **where}:
-                holder = record if "of" not in where else self.book.of("calculators").get(_nearest(above, where["of"]))
+            case {"same_as": str(names), **where}:
+                holder: Record | None = record
+                if "of" in where:
+                    calculator = _nearest(above, str(where["of"]))
+                    holder = self.book.of("calculators").get(calculator) if isinstance(calculator, str) else None
                 held = holder.data.get(names, {}) if holder is not None and holder.sound else {}
-                return self._known([held[path[about.name]]["quantity"]]) if path[about.name] in held else None
+                return self._known([held[name]["quantity"]]) if (name := _name(path, about)) in held else None
         raise ValueError(f"x-quantity {about.quantity!r} is none that is known")
 
     def _known(self, ids: list) -> tuple[Quantity, ...]:
@@ -135,6 +146,13 @@ def _above(data: dict, path: Path) -> list:
     for step in path:
         found.append(found[-1][step])
     return found
+
+
+def _name(path: Path, about: Numbers) -> str:
+    """The name, given by the record, of the entry that numbers stand in."""
+    if about.name is None:
+        raise ValueError(f"the numbers at {path} are asked for a name, and no step of the path is one")
+    return str(path[about.name])
 
 
 def _nearest(above: list, field: str) -> object:

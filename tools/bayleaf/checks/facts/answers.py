@@ -21,7 +21,7 @@ def answers_of(record: Record) -> Iterator[tuple[tuple, str, str, bool]]:
     if record.kind == "systems":
         yield from ((("shows", r), r, a, False) for r, a in data["shows"].items())
     elif record.kind == "faults":
-        stages = [(("stages", n), s) for n, s in data["stages"].items()]
+        stages: list[tuple[tuple, dict]] = [(("stages", n), s) for n, s in data["stages"].items()]
         stages += [(("differs", y, n), s) for y, by in data.get("differs", {}).items() for n, s in by.items()]
         for path, stage in stages:
             for reading, answers in stage.items():

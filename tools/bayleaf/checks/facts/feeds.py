@@ -24,13 +24,14 @@ class Feed(NamedTuple):
 
 def feeds_of(record: Record, book: Book) -> Iterator[Feed]:
     """Every use of a sound calculator in a reading or a system."""
+    uses: list[tuple[tuple, dict, str]]
     if record.kind == "readings":
         uses = [(("computed",), record.data.get("computed", {}), record.id)]
     else:
         bands = record.data.get("bands", {}).items()
         uses = [(("bands", id, "expected"), band.get("expected", {}), id) for id, band in bands]
     for path, use, reading in uses:
-        calculator = book.of("calculators").get(use.get("calculator"))
+        calculator = book.of("calculators").get(use.get("calculator", ""))
         if calculator and calculator.sound:
             results = calculator.data["result"]
             chosen = use.get("result") or (next(iter(results)) if len(results) == 1 else "")

@@ -35,7 +35,7 @@ def reachable(references: References) -> set[str]:
                     back[id].append(record.id)
     found = edge = starts
     while edge:
-        records = [record for id in edge if (record := references.book.get(id)) is not None]
-        edge = set().union(*map(references.names, records), *(back[id] for id in edge & back.keys())) - found
+        there = [one for id in edge if (one := references.book.get(id)) is not None]
+        edge = set().union(*map(references.names, there), *(back[id] for id in edge & back.keys())) - found
         found = found | edge
     return found

@@ -8,6 +8,7 @@ from bayleaf.checks.prose.texts import Texts
 from bayleaf.records import KINDS, Book, Record
 from bayleaf.records.named import Link, bases_of, ids_of, links_of
 from bayleaf.records.places import Ids
+from bayleaf.records.types import Basis
 
 
 class References:
@@ -19,7 +20,7 @@ class References:
         self._ids: dict[str, list[tuple[Ids, list[str]]]] = {}
         self._names: dict[str, set[str]] = {}
         self._misnames: dict[str, bool] = {}
-        self._bases: dict[str, list[tuple[tuple, dict]]] = {}
+        self._bases: dict[str, list[tuple[tuple, Basis]]] = {}
         self._by_kinds: dict[tuple[str, ...], set[str]] = {}
 
     def links(self, record: Record) -> list[Link]:
@@ -51,7 +52,7 @@ class References:
             self._misnames[record.id] = wrong
         return wrong
 
-    def bases(self, record: Record) -> list[tuple[tuple, dict]]:
+    def bases(self, record: Record) -> list[tuple[tuple, Basis]]:
         """(path, basis) of every basis in a record."""
         bases = self._bases.get(record.id)
         if bases is None:

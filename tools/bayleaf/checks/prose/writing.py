@@ -24,7 +24,7 @@ def verbs() -> frozenset[str]:
 def texts_of(data: object) -> list[tuple[tuple, str]]:
     """Every text in a record's data with its path."""
     found: list[tuple[tuple, str]] = []
-    todo = [((), data)]
+    todo: list[tuple[tuple, object]] = [((), data)]
     while todo:
         path, value = todo.pop()
         if isinstance(value, str):
@@ -70,7 +70,7 @@ def start(sentence: str) -> tuple[str, int]:
 
 def synonyms(terms: dict[str, Record]) -> dict[str, str]:
     """Every other word for a term, in small letters, to the term's title."""
-    found = {}
+    found: dict[str, str] = {}
     for record in terms.values():
         for other in record.data.get("also_called", []) if record.sound else ():
             found.setdefault(other.lower(), record.title)

@@ -101,7 +101,8 @@ def _apart(columns: dict[str, Column], count: int) -> list[int]:
 
 
 def _is_shown(matrix: Matrix, columns: dict[str, Column], i: int) -> bool:
-    return any(column[i] is not None and matrix.normal[r] not in column[i] for r, column in columns.items())
+    seen = ((matrix.normal[r], column[i]) for r, column in columns.items())
+    return any(answers is not None and normal not in answers for normal, answers in seen)
 
 
 def _useful(column: Column, normal: str) -> bool:

@@ -49,7 +49,7 @@ class Desk:
         if id is None and "calculator" in computed:
             calculator = self.book.of("calculators").get(computed["calculator"])
             results = mapped(calculator.data.get("result")) if calculator else {}
-            id = mapped(results.get(_result(results, computed.get("result")))).get("quantity")
+            id = mapped(results.get(_result(results, computed.get("result")) or "")).get("quantity")
         if id is None and "difference" in computed:
             of = self.book.of("readings").get(computed["difference"]["of"])
             id = of.data.get("quantity") if of else None
@@ -87,10 +87,10 @@ class Desk:
         inputs = self._ready[id].filled({name: x for name, x in inputs.items() if name in feeds} or inputs)
         if self._ready[id].contradicted(list(inputs.values())) or self._ready[id].rivals(inputs):
             raise CannotCompute(f"{record.title} has no result for these values, because they contradict each other.")
-        name = _result(mapped(record.data.get("result")), result)
+        line = _result(mapped(record.data.get("result")), result)
 
         def at(moved: dict[str, float]) -> float:
-            value = self._ready[id].evaluate(inputs | moved).get(name or "", math.nan)
+            value = self._ready[id].evaluate(inputs | moved).get(line or "", math.nan)
             if not math.isfinite(value):
                 raise CannotCompute(f"{record.title} has no result for these values.")
             return value

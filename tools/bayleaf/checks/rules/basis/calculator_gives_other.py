@@ -13,7 +13,7 @@ from bayleaf.finding import Finding
 
 def find(amount: Amount, context: Context) -> Iterator[Finding]:
     """The quantities of all its results against the quantity of the number."""
-    if not amount.basis or "calculator" not in amount.basis or amount.quantity is None:
+    if not amount.basis or "calculator" not in amount.basis or amount.meant is None:
         return
     calculator = context.book.of("calculators").get(amount.basis["calculator"])
     if calculator is None or not calculator.sound:

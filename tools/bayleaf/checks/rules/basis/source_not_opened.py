@@ -13,7 +13,7 @@ from bayleaf.records import Record
 def find(record: Record, context: Context) -> Iterator[Finding]:
     """Every basis of a reviewed record."""
     for path, basis in context.references.bases(record) if record.data.get("status") == "reviewed" else ():
-        source = context.book.of("sources").get(basis.get("source"))
+        source = context.book.of("sources").get(basis.get("source", ""))
         if source and source.sound and not source.data["opened"]:
             yield RULE.at(record, f"nobody had {source.id} open", path=(*path, "source"))
 

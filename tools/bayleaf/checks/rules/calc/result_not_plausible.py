@@ -12,10 +12,10 @@ from bayleaf.records import Record
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
     """Only what the page shows without a hand on it."""
-    proof = context.calculators.proof(record)
+    ready = context.calculators.proof(record).ready
     for problem in context.calculators.problems(record):
-        if problem.what == "not plausible":
-            result = proof.ready.results[problem.line]
+        if ready is not None and problem.what == "not plausible":
+            result = ready.results[problem.line]
             words = f"{problem.line} is {result.text(problem.x)} {result.symbol} at {problem.inputs}, which is not plausible"
             yield RULE.at(record, words, path=("formula", problem.line))
 

@@ -8,12 +8,14 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.diagnosis.car.car import inputs_of, usable
 from bayleaf.finding import Finding
-from bayleaf.records import Book, mapped
+from bayleaf.records import Book
 
 
 def _taken(book: Book) -> set[str]:
     procedures = [r for r in book.of("procedures").values() if r.sound]
-    return {mapped(step.get("takes")).get("reading") for r in procedures for step in r.data["steps"]}
+    return {
+        step["takes"]["reading"] for r in procedures for step in r.data["steps"] if "reading" in step.get("takes", {})
+    }
 
 
 def find(context: Context) -> Iterator[Finding]:

@@ -14,7 +14,7 @@ from bayleaf.records import Record, mapped
 def find(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     systems = claims.systems(record.id)
-    named = [
+    named: list[tuple[tuple, str, list[str]]] = [
         (("stages", stage, r), r, systems) for stage, by in record.data["stages"].items() for r in by if r != "like"
     ]
     named += [

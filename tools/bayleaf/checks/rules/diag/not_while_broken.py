@@ -14,12 +14,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     prevents = set(listed(record.data["prevents"]))
     for i, id in enumerate(listed(record.data["first"])):
         reading = context.book.of("readings").get(id)
-        when = reading.data.get("when") if reading and reading.sound else None
-        needs = (
-            {*context.procedures.machine.conditions.get(when, ((), ()))[1], *listed(reading.data.get("valid_if"))}
-            if when
-            else set()
-        )
+        if reading is None or not reading.sound or not (when := reading.data.get("when")):
+            continue
+        needs = {*context.procedures.machine.conditions.get(when, ((), ()))[1], *reading.data.get("valid_if", [])}
         hit = sorted(needs & prevents)
         if hit:
             words = f"{id} is read at {when}, which needs {context.procedures.machine.named(hit[0])}, and this symptom prevents that"

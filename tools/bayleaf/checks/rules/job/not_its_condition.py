@@ -14,9 +14,11 @@ from bayleaf.records import Record
 def find(record: Record, context: Context) -> Iterator[Finding]:
     """Entries with not_met."""
     for i, entry in enumerate(record.data["readings"]):
-        reading = context.book.of("readings").get(entry.get("reading"))
-        asked = reading.data["valid_if"] if reading and reading.sound else None
-        for n, state in enumerate(entry.get("not_met", []) if asked is not None else []):
+        reading = context.book.of("readings").get(entry.get("reading", ""))
+        if reading is None or not reading.sound:
+            continue
+        asked = reading.data["valid_if"]
+        for n, state in enumerate(entry.get("not_met", [])):
             if state not in asked:
                 words = f"{entry['reading']} is valid if {either(asked, 'and') or 'nothing else holds'}; {state} is not among them"
                 yield RULE.at(record, words, mean(state, asked), ("readings", i, "not_met", n))

@@ -16,8 +16,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     needs = {"vehicles": (), "jobs": ("car",), "procedures": ("needs",)}[record.kind]
     holder = record.data.get(needs[0], {}) if needs else record.data
     named = (record.data if record.kind == "procedures" else holder).get("systems", [])
-    systems = [context.book.of("systems").get(s) for s in named]
-    if not systems or not all(s and s.sound for s in systems):
+    systems = [s for id in named if (s := context.book.of("systems").get(id)) is not None and s.sound]
+    if not systems or len(systems) < len(named):
         return
     offered = {c for s in systems for c in s.data["has"]}
     for i, feature in enumerate(holder.get("has", [])):

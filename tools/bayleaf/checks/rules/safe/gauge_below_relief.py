@@ -34,7 +34,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         names = [*step.data.get("equipment", []), step.data.get("takes", {}).get("instrument")]
         for name in dict.fromkeys(n for n in names if isinstance(n, str)):
             top = _top(context, name)
-            if path and top is not None and top[0] <= path.greatest:
+            if path and path.greatest is not None and top is not None and top[0] <= path.greatest:
                 words = (
                     f"{step_name(walk, step)} pumps against a line that {called(walk, shut[1])} shut at {shut[0]}, "
                     f"and {name} ends at {top[1]}, at or under the relief setting on the path {path.name}"
@@ -48,7 +48,7 @@ def _fuel(context: Context, record: Record, at: str) -> PathFact | None:
 
 def _most(paths: Iterable[PathFact]) -> PathFact | None:
     fuel = [p for p in paths if p.carries == "fuel" and p.greatest is not None]
-    return max(fuel, key=lambda p: p.greatest, default=None)
+    return max(fuel, key=lambda p: p.greatest or 0.0, default=None)
 
 
 def _top(context: Context, equipment: str) -> tuple[float, str] | None:

@@ -36,11 +36,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         return
     for i, step in context.procedures.steps_with(record, "follow"):
         followed = procedures.get(step["follow"])
-        missing = (
-            [p for p in followed.data["inherits"] if p not in own and p != record.id]
-            if followed and followed.sound
-            else []
-        )
+        if followed is None or not followed.sound:
+            continue
+        missing = [p for p in followed.data["inherits"] if p not in own and p != record.id]
         if missing:
             words = f"step {i + 1} follows {followed.id}, which inherits {' and '.join(missing)}, and this procedure does not"
             yield RULE.at(record, words, f"Add {', '.join(missing)} to inherits.", ("steps", i, "follow"))

@@ -40,7 +40,7 @@ _ORDER = re.compile(
     re.IGNORECASE,
 )
 _NOT = re.compile(r"(do not|don't|never)\b", re.IGNORECASE)
-_WORDS = re.compile(r"[^.,;:]*")
+_END = re.compile(r"[.,;:]")
 _LINK = re.compile(r"\[\[([^\[\]|]*)")
 
 
@@ -50,8 +50,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         linked = [id for id in _LINK.findall(text) if id in context.book.of("procedures")]
         for hit in (hit for s in sentences(text) for hit in _ORDER.finditer(s)):
-            acts = ORDERS[hit.lastindex - 1][1]
-            if _NOT.search(hit.string, 0, hit.start(hit.lastindex)):
+            which = hit.lastindex or 0  # one of the alternatives, each a group, has matched
+            acts, start = ORDERS[which - 1][1], hit.start(which)
+            if _NOT.search(hit.string, 0, start):
                 continue
             walked = [record.id, *linked] if record.kind == "procedures" else linked
             if not any(
@@ -59,7 +60,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 for id in walked
                 for s in context.procedures.walk(context.book.of("procedures")[id]).steps
             ):
-                order = _WORDS.match(hit.string, hit.start(hit.lastindex))[0].strip()
+                order = _END.split(hit.string[start:], maxsplit=1)[0].strip()
                 words = f"{field(record, path)} orders {order[:1].lower() + order[1:]!r}, and no step with act: {either(acts)} carries its cautions"
                 yield RULE.at(record, words, path=path)
 

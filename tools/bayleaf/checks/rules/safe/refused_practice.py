@@ -86,18 +86,18 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             words = f"step {i + 1} resets the crash switch before anybody has looked for a leak"
             yield RULE.at(record, words, "Look for leaks in a step before it.", path)
     for c in filter(_GAS.search, record.data["needs"]["consumables"]):
-        path = ("needs", "consumables", record.data["needs"]["consumables"].index(c))
+        place = ("needs", "consumables", record.data["needs"]["consumables"].index(c))
         yield RULE.at(
             record,
             f"the consumable {c!r} is refused in this book",
             "Use inert gas and instruments without mercury.",
-            path,
+            place,
         )
 
 
 def _looked(context: Context, record: Record, last: int) -> bool:
     """Whether a step up to this one, or one that it follows, looks for a leak."""
-    return any(_looks(step) for step in context.procedures.walk(record).steps if step.place[1] <= last)
+    return any(_looks(step) for step in context.procedures.walk(record).steps if int(step.place[1]) <= last)
 
 
 def _looks(step: WalkStep) -> bool:

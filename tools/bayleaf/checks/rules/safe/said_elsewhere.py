@@ -25,13 +25,11 @@ def find(context: Context) -> Iterator[Finding]:
     same: dict[Key, list[tuple[Record, int]]] = {}
     for record in context.book.of("procedures").values():
         for i, step in enumerate(record.data["steps"]) if record.sound else ():
-            same.setdefault(_key(step), []).append((record, i))
-    for key, steps in same.items():
+            if (key := _key(step)) is not None:
+                same.setdefault(key, []).append((record, i))
+    for steps in same.values():
         for state in {
-            s
-            for record, i in steps
-            for s in record.data["steps"][i].get("sets", [])
-            if key and _lasts(machine.states.get(s))
+            s for record, i in steps for s in record.data["steps"][i].get("sets", []) if _lasts(machine.states.get(s))
         }:
             telling = [(record, i) for record, i in steps if state in record.data["steps"][i].get("sets", [])]
             if 3 * len(telling) < 2 * len(steps):

@@ -120,7 +120,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if first and first[0].lower() in _OPENING and (clause := _CLAUSE.match(text)):
             text = text[clause.end() :]
             first = _FIRST.match(text)
-        rows = _BY_VERB.get(first[0].lower(), ()) if first else ()
+        rows, verb_end = (_BY_VERB.get(first[0].lower(), ()), first.end()) if first else ((), 0)
         cloth = CLOTH in text
         if not rows and not cloth:
             continue
@@ -128,7 +128,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if not cloth and not any(done.isdisjoint(acts) for _pattern, acts in rows):
             continue  # whichever row fits, its act is there
         hit, acts = next(
-            ((text[: m.end()], acts) for pattern, acts in rows if (m := pattern.match(text, first.end()))), ("", ())
+            ((text[: m.end()], acts) for pattern, acts in rows if (m := pattern.match(text, verb_end))), ("", ())
         )
         if not acts and cloth:
             hit, acts = CLOTH, (Acts.OPEN_JOINT,)

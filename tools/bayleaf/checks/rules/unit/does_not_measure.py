@@ -14,6 +14,7 @@ from bayleaf.records import Record
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
     """Steps of procedures and entries of jobs; a type measures what it says, a named instrument what it or its type says."""
+    uses: list[tuple[tuple, dict]]
     if record.kind == "procedures":
         uses = [(("steps", i, "takes"), step["takes"]) for i, step in context.procedures.steps_with(record, "takes")]
     else:

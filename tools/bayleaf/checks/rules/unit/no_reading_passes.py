@@ -29,7 +29,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 or band.record.data[band.path[0]][band.path[1]].get("means", "limit") != "limit"
             ):
                 continue
-            if all(2 * one.allowance((low + high) / 2) > high - low for one in there):
+            allowances = [one.allowance((low + high) / 2) for one in there]
+            if all(a is not None and 2 * a > high - low for a in allowances):
                 words = f"with {either(one.id for one in there)} no reading is clearly inside {as_written(band)} in {band.record.id}"
                 yield RULE.at(record, f"step {i + 1}: {words}", path=("steps", i, "takes", "instrument"))
 

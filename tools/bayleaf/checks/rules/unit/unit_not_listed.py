@@ -14,7 +14,7 @@ from bayleaf.quantities import QuantityError
 
 def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """The quantity says itself what is wrong and what was meant."""
-    if amount.known or amount.quantity is None:
+    if amount.known or amount.meant is None:
         return
     try:
         amount.quantity.width(1, amount.unit) if amount.role == "width" else amount.quantity.symbol(amount.unit)

@@ -16,7 +16,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
 
     An id that does not exist is said by LINK-1; until it is mended nobody knows what was meant to be used.
     """
-    listed_there, used = record.data["needs"]["equipment"], {}
+    listed_there = record.data["needs"]["equipment"]
+    used: dict[str, tuple] = {}
     for i, step in enumerate(record.data["steps"]):
         for path, id in _uses(step):
             used.setdefault(id, ("steps", i, *path))

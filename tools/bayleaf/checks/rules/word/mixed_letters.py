@@ -23,8 +23,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         return
     for path, text in texts_of(record.data):
         for word in _WORD.findall(text) if not text.isascii() else ():
-            if not word.isascii() and _LATIN.search(word) and _OTHER.search(word):
-                odd = _OTHER.search(word)[0]
+            if not word.isascii() and _LATIN.search(word) and (other := _OTHER.search(word)):
+                odd = other[0]
                 yield RULE.at(
                     record,
                     f"{field(record, path)}: {word} holds the letter U+{ord(odd):04X} among Latin ones",

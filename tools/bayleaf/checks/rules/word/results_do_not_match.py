@@ -38,7 +38,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
 
 
 def _taken_by(context: Context, procedure: str | None) -> list[str]:
-    record = context.book.of("procedures").get(procedure)
+    record = context.book.of("procedures").get(procedure or "")
     return [s["takes"]["reading"] for s in record.data["steps"] if "takes" in s] if record and record.sound else []
 
 
