@@ -3,7 +3,7 @@
     python -m tests.bench.bench_check [RECORDS …]
 
 Prints one line for the book as it stands and one for each size (2000 and 10000 unless others are named). The goal is
-a ratio of 2 and growth that is no more than linear: the ratio of the shortest times, and the middle one of the ratios of
+a ratio of 3 at most and growth that is no more than linear: the ratio of the shortest times, and the middle one of the ratios of
 runs side by side, which a busy machine disturbs less. Nothing here passes or fails: times belong to the machine.
 """
 

@@ -41,8 +41,8 @@ def grow(folder: Path, records: int, source: Path = HERE / "kb") -> int:
             and records > len(files)
             and not re.search(r"^(shows: none|family: layer)", text, re.MULTILINE)
         ):
-            own[path] = text = _excepted(text)
-        _write(folder / "kb" / path.relative_to(source), text)
+            own[path] = _excepted(text)
+        _write(folder / "kb" / path.relative_to(source), own.get(path, text))
     first: dict[str, Path] = {}  # the first system of each family has none before it that it could be like
     for path in (path for path in own if path.parent.name == "systems"):
         first.setdefault(re.search(r"^family: .*$", own[path], re.MULTILINE)[0], path)
@@ -52,15 +52,13 @@ def grow(folder: Path, records: int, source: Path = HERE / "kb") -> int:
         for path, text in own.items():
             code = path.parent.name == "codes"
             new = _code(path.stem, copy) if code else f"{path.stem}-c{copy:04}"
-            text = named.sub(
-                lambda m: _code(m[1], copy) if re.fullmatch(r"[pu][0-9a-f]{4}", m[1]) else f"{m[1]}-c{copy:04}", text
-            )
-            text = re.sub(r"^(title: [^\n]*?)([\"']?)$", rf"\1 {copy:04}\2", text, count=1, flags=re.MULTILINE)
-            text = re.sub(r"^also_called: .*$", "also_called: none", text, count=1, flags=re.MULTILINE)
-            text = re.sub(r"^code: .*$", f"code: {new.upper()}", text, count=1, flags=re.MULTILINE) if code else text
+            twin = named.sub(lambda m, number=copy: _twin(m[1], number), text)
+            twin = re.sub(r"^(title: [^\n]*?)([\"']?)$", rf"\1 {copy:04}\2", twin, count=1, flags=re.MULTILINE)
+            twin = re.sub(r"^also_called: .*$", "also_called: none", twin, count=1, flags=re.MULTILINE)
+            twin = re.sub(r"^code: .*$", f"code: {new.upper()}", twin, count=1, flags=re.MULTILINE) if code else twin
             if copy == 1 and path in first.values():
-                text = text.replace(f"  - {ALIKE}\n", "").replace(f"exceptions: [{ALIKE}]\n", "")
-            _write(folder / "kb" / path.parent.name / f"{new}.yaml", text)
+                twin = twin.replace(f"  - {ALIKE}\n", "").replace(f"exceptions: [{ALIKE}]\n", "")
+            _write(folder / "kb" / path.parent.name / f"{new}.yaml", twin)
             written += 1
     return written
 
@@ -70,6 +68,11 @@ def _excepted(text: str) -> str:
     if "\nexceptions:\n" in text:
         return text.replace("\nexceptions:\n", f"\nexceptions:\n  - {ALIKE}\n", 1)
     return f"{text}exceptions: [{ALIKE}]\n"
+
+
+def _twin(id: str, copy: int) -> str:
+    """The id that stands for `id` in a copy."""
+    return _code(id, copy) if re.fullmatch(r"[pu][0-9a-f]{4}", id) else f"{id}-c{copy:04}"
 
 
 def _code(id: str, copy: int) -> str:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from bayleaf.pages.building.view import PAGED
+from bayleaf.records import RECORD_KINDS
 
 PHONE = {"viewport": {"width": 390, "height": 844}}
 SCREEN = PHONE["viewport"]["height"]
@@ -45,8 +45,8 @@ TARGETS = (
 )
 SMALL = (
     """css => [...document.querySelectorAll(css)].filter(e => e.checkVisibility({visibilityProperty: true}))
-    .map(e => [e.getBoundingClientRect().height, e.textContent.trim()]).filter(([height]) => height > 0 && height < %d)"""
-    % FINGER
+    .map(e => [e.getBoundingClientRect().height, e.textContent.trim()]).filter(([height]) => height > 0 && height < """
+    f"{FINGER})"
 )
 
 
@@ -65,7 +65,7 @@ def by_size(site: Path, kind: str, bar: bool) -> list[Path]:
     return sorted(pages, key=lambda page: page.stat().st_size, reverse=True)
 
 
-@pytest.mark.parametrize("kind", [kind for kind in PAGED if kind != "cautions"])
+@pytest.mark.parametrize("kind", RECORD_KINDS)
 def test_a_page_of_more_than_four_screens_leads_to_its_sections_and_none_of_three_does(visit, site, kind):
     # Four screens and three: our own judgement of how far a thumb scrolls. The pages are made by a count of signs; here they are measured.
     page = visit(site / "index.html", **PHONE).page

@@ -60,4 +60,4 @@ def complaint(root: Path, code: str) -> str:
         lines = path.read_bytes().decode("utf-8", "replace").split("\n") if path.is_file() else []
         return lines[line - 1] if line <= len(lines) else ""
 
-    return text.render([f for f in check(load_at(root), replay=True) if f.code == code], line_of)
+    return text.listing([f for f in check(load_at(root), replay=True) if f.code == code], line_of)

@@ -47,7 +47,7 @@ def test_a_crash_inside_a_rule_is_a_finding_of_that_rule(tmp_path, monkeypatch):
         raise KeyError("x\ny")
 
     rule = next(r for r in run.all_rules() if r.code == "SHAPE-14")
-    monkeypatch.setattr(run, "all_rules", lambda: (rule._replace(check=broken),))
+    monkeypatch.setattr(run, "all_rules", lambda: (rule._replace(find=broken),))
     found = check(load_at(lay_out(tmp_path)))
     assert [(f.code, f.level, "could not finish: KeyError" in f.message) for f in found] == [
         ("SHAPE-14", "error", True)

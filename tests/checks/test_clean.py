@@ -27,8 +27,6 @@ def modules_after_check(root) -> tuple[str, set[str]]:
     [
         "pint",
         "jsonschema",
-        "dataclasses",
-        "inspect",
         "mkdocs",
         "numpy",
         "ruamel",

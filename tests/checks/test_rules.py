@@ -35,7 +35,7 @@ def test_a_rule_speaks_about_its_bad_example(code, tmp_path):
 def test_a_rule_explains_itself_in_whole_sentences(code):
     rule = RULES[code]
     assert rule.level in LEVELS and rule.scope in SCOPES
-    assert (rule.check is None) == (rule.scope == "file" or code in ("BOOK-1", "BOOK-2", "BOOK-8"))
+    assert (rule.find is None) == (rule.scope == "file" or code in ("BOOK-1", "BOOK-2", "BOOK-8"))
     for text in (rule.what, rule.why, rule.mend):
         assert len(text) > 12 and text[0].isupper() and text.endswith(".")
     assert not rule.title.endswith(".") and len(rule.title) <= 70
@@ -80,3 +80,9 @@ def test_an_unknown_variable_is_answered_with_the_nearest(tmp_path):
 def test_a_circle_of_influences_is_walked_once_and_is_no_error(tmp_path):
     slip = Example("vocabulary/variables.yaml", "influences: [tip-pressure]", "influences: [tip-pressure, line-flow]")
     assert [f.code for f in check(load_at(lay_out(tmp_path, slip))) if f.level == "error"] == []
+
+
+def test_a_system_that_is_no_layer_has_paths_though_the_field_may_say_none(tmp_path):
+    good = "paths:\n  - {name: charge air, carries: air, through: [inlet-duct, turbocharger, intake-manifold]}\n"
+    slip = Example("systems/turbocharged-induction.yaml", good, "paths: none\n")
+    assert "only a layer may have no paths" in complaint(lay_out(tmp_path, slip), "SHAPE-11")

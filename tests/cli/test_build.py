@@ -31,7 +31,8 @@ def files(folder: Path) -> dict[str, bytes]:
 
 def test_a_clean_book_becomes_a_site_and_errors_later_leave_it_as_it_was(root, capsys):
     assert main(["build", "--root", str(root)]) == 0
-    assert f"open {root / 'site' / 'index.html'}" in capsys.readouterr().out
+    said = capsys.readouterr()
+    assert said.err == "" and len(said.out.splitlines()) == 1 and f"open {root / 'site' / 'index.html'}" in said.out
     before = files(root / "site")
     assert b"What does the car do" in before["index.html"]
 

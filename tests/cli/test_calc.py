@@ -56,8 +56,8 @@ def test_the_rail_of_a_manifold_referenced_regulator_at_idle(calc):
 def test_defaults_are_shown_and_called_so(calc):
     out = calc(RAIL, "set_pressure=43.5 psi")[1]
     assert [line for line in out.splitlines() if "(default)" in line] == [
-        "  manifold_vacuum  18 inHg (60.95 kPa)   (default)",
-        "  boost            0 psi (0 kPa)   (default)",
+        "  manifold_vacuum  18 inHg (61 kPa)   (default)   manifold vacuum",
+        "  boost            0 psi (0 kPa)   (default)   boost pressure",
     ]
 
 
@@ -89,18 +89,44 @@ def test_a_temperature_is_read_on_its_own_scale(calc):
     assert results(told)["resistance"] == pytest.approx(17.301, abs=1e-3)  # 176 degF are 80 degC
 
 
-def test_outside_its_limits_it_calculates_and_warns(calc):
-    status, out, _ = calc(RAIL, "manifold_vacuum=27 inHg", "--format", "json")
-    assert status == 0
-    assert json.loads(out)["warnings"] == [
-        "manifold_vacuum is outside the limits within which this holds, 0 to 25 inHg"
-    ]
-    assert "warning: manifold_vacuum is outside" in calc(RAIL, "manifold_vacuum=27 inHg")[1]
+def test_what_excludes_each_other_yields_or_is_refused_with_both_named(calc):
+    # 43.5 psi over 10 psi of boost is 53.5 psi, by hand: under boost there is no vacuum, whatever its default is.
+    assert results(calc(RAIL, "boost=10 psi", "--format", "json")[1])["rail"] == pytest.approx(53.5)
+    status, out, err = calc(RAIL, "boost=10 psi", "manifold_vacuum=18 inHg")
+    assert (status, out) == (2, "")
+    assert err == "bayleaf: manifold_vacuum 18 inHg and boost 10 psi exclude each other; give one of them\n"
 
 
-def test_a_result_that_no_car_shows_is_warned_of(calc):
-    out = calc(RAIL, "set_pressure=150 psi", "boost=60 psi")[1]
-    assert "warning: rail is not a plausible fuel rail pressure" in out
+def test_the_formula_and_the_meaning_of_each_name_are_printed(calc):
+    out = calc(RAIL)[1]
+    assert "  rail = gauge(manifold_vacuum) + above_ambient(boost) + set_pressure" in out.splitlines()
+    assert "   pressure across the injector" in out and "   fuel rail pressure" in out
+
+
+def test_values_that_contradict_each_other_are_refused_with_both_named(capsys):
+    words = ["calc", "verdict-with-gauge-error", "low=62 psi", "high=55 psi", "--root", str(ROOT)]
+    assert main(words) == 2
+    assert capsys.readouterr().err == (
+        "bayleaf: low 62 psi and high 55 psi cannot be: the low limit lies below the high one; it needs low < high\n"
+    )
+
+
+def test_a_count_is_whole_and_a_larger_wire_is_not_number_0(capsys):
+    assert main(["calc", "injector-pulse-width", "cylinders=3.5", "--root", str(ROOT)]) == 2
+    assert capsys.readouterr().err == "bayleaf: cylinders: '3.5' is counted; write a whole number\n"
+    assert main(["calc", "wire-drop", "gauge_number=00", "--root", str(ROOT)]) == 2
+    assert "00 is -1" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("typed", "rail"), [(".3 MPa", 300.0), ("3e2 kPa", 300.0), ("0,300 kPa", None), ("3,000 mbar", 300.0)]
+)
+def test_a_number_is_read_as_people_type_it(calc, typed, rail):
+    # Against 0 vacuum the rail shows its set pressure; the unit conversions are decimal.
+    status, out, _ = calc(RAIL, f"set_pressure={typed}", "manifold_vacuum=0 inHg", "--format", "json")
+    assert (status == 0) == (rail is not None)
+    if rail is not None:
+        assert json.loads(out)["results"]["rail"]["si"] == pytest.approx(rail * 1000)
 
 
 def test_without_an_id_the_calculators_are_listed(calc):
@@ -114,6 +140,10 @@ def test_without_an_id_the_calculators_are_listed(calc):
 
 
 CANNOT = [
+    (
+        [RAIL, "manifold_vacuum=27 inHg"],
+        "manifold_vacuum: '27 inHg'; this holds from 0 to 25 inHg",
+    ),
     (["regulator-rail"], "there is no calculator 'regulator-rail'; did you mean regulator-rail-pressure?"),
     (["coil-resistence"], "there is no calculator 'coil-resistence'; did you mean coil-resistance?"),
     (["zzz"], "there is no calculator 'zzz'; run bayleaf calc for the list"),
@@ -122,10 +152,10 @@ CANNOT = [
     ([RAIL, "set_pressure"], "'set_pressure' is no input; write NAME=VALUE, as set_pressure=\"43.5 psi\""),
     ([RAIL, "set_pressure="], 'set_pressure has no value; write it as set_pressure="43.5 psi"'),
     ([RAIL, "boost=1 psi", "boost=2 psi"], "boost is given twice; keep one"),
-    ([RAIL, "set_pressure=43.5"], "set_pressure: '43.5' has no unit; write 43.5 psi, kPa or bar"),
+    ([RAIL, "set_pressure=43.5"], "set_pressure: '43.5' has no unit; write 43.5 psi, kPa, bar, MPa, kgf/cm2 or mbar"),
     (
         [RAIL, "set_pressure=43,5 psi"],
-        "set_pressure: '43,5 psi' has a comma in its number; write a point, and nothing between thousands",
+        "set_pressure: '43,5 psi' has a comma in its number; write a point; a comma only as in 1,000",
     ),
     (
         [RAIL, "set_pressure=43.5 kpa"],

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -103,6 +104,55 @@ def test_rules_that_did_not_run_are_said_whatever_path_is_given(check, root):
     path.write_text(path.read_text(encoding="utf-8").replace("status: ", "stand: "), encoding="utf-8")
     _, out, _ = check(root / "kb" / "faults")
     assert "BOOK-8" in out
+
+
+def last_line(out: str) -> str:
+    return out.rstrip("\n").rsplit("\n", 1)[-1]
+
+
+def slip(root: Path, file: str, good: str, bad: str) -> Path:
+    path = root / "kb" / file
+    text = path.read_text(encoding="utf-8")
+    assert text.count(good) == 1
+    path.write_text(text.replace(good, bad), encoding="utf-8")
+    return path
+
+
+def test_a_path_says_what_was_looked_at_and_what_was_not(check, root):
+    slip(root, "components/battery.yaml", "status: draft", "status: finished")
+    named = root / "kb/faults/fuel-filter-restricted.yaml"
+    status, out, _ = check(named)
+    files = len(list(root.glob("kb/*/*.yaml")))
+    looked_at, others = map(
+        int, re.match(r"(\d+) files? looked at, (\d+) not \(1 error there\), ", last_line(out)).groups()
+    )
+    assert status == 0 and looked_at + others == files and 0 < looked_at < files
+    assert check()[0] == 1
+
+
+def test_a_path_shows_what_its_records_break_in_others(check, root):
+    """The relief is taken out of one procedure; the ones that follow it are not made safe any more."""
+    named = slip(
+        root, "procedures/relieve-fuel-pressure.yaml", "sets: [fuel-pressure-relieved]", "sets: [container-bonded]"
+    )
+    _, out, _ = check("--format", "json")
+    elsewhere = {f["file"] for f in json.loads(out)["findings"] if f["level"] == "error"} - {
+        "kb/procedures/" + named.name
+    }
+    assert elsewhere
+    status, out, _ = check("--format", "json", named)
+    assert status == 1
+    assert elsewhere <= {f["file"] for f in json.loads(out)["findings"]}
+
+
+def test_a_path_shows_a_finding_elsewhere_that_speaks_of_its_record(check, root):
+    """The new reading is named by nobody: the faults that are silent on it speak of it."""
+    text = (root / "kb/readings/rail-pressure-idle.yaml").read_text(encoding="utf-8")
+    named = root / "kb/readings/rail-pressure-later.yaml"
+    named.write_text(text.replace("title: ", "title: Later, "), encoding="utf-8")
+    _, out, _ = check("--format", "json", named)
+    silent = [f for f in json.loads(out)["findings"] if f["code"] == "DIAG-5"]
+    assert silent and all(f["file"].startswith("kb/faults/") and "rail-pressure-later" in f["message"] for f in silent)
 
 
 def test_a_source_line_is_shown_only_of_an_ordinary_file(root):

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import io
 import sys
+import tomllib
+from pathlib import Path
 
 import pytest
 
@@ -36,6 +38,13 @@ def test_every_command_says_what_it_takes(capsys, name):
         main([name, "--help"])
     assert end.value.code == 0
     assert f"usage: bayleaf {name}" in capsys.readouterr().out
+
+
+def test_the_version_is_that_of_the_project(capsys):
+    with pytest.raises(SystemExit) as end:
+        main(["--version"])
+    project = tomllib.loads((Path(__file__).parents[2] / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    assert (end.value.code, capsys.readouterr().out) == (0, f"bayleaf {project['version']}\n")
 
 
 class Terminal(io.TextIOWrapper):

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from bayleaf.cli import main
-from bayleaf.cli.export import csv_text, exported
+from bayleaf.export.files import csv_text, exported
 from bayleaf.records import KINDS, load
 from tests.checks.small import lay_out
 

@@ -8,8 +8,9 @@ import pytest
 
 from bayleaf.checks import check
 from bayleaf.cli import main
-from bayleaf.cli.new import template
 from bayleaf.records import RECORD_KINDS, load
+from bayleaf.records.shape import Shapes
+from bayleaf.records.template import template
 from tests.checks.small import lay_out
 
 PROJECT = Path(__file__).resolve().parents[2]
@@ -45,10 +46,11 @@ def test_a_new_record_of_any_kind_is_sound_before_it_is_filled_in(new, root, kin
 
 def test_what_the_examples_name_is_in_the_book(tmp_path):
     """A contributor who keeps an example keeps a name that exists."""
+    shapes = Shapes(PROJECT / "schemas")
     for kind in RECORD_KINDS:
         path = tmp_path / "kb" / kind / f"a-new-one-of-{kind}.yaml"
         path.parent.mkdir(parents=True)
-        path.write_text("\n".join(template(PROJECT / "schemas", kind, {})), encoding="utf-8")
+        path.write_text("\n".join(template(shapes.schema(kind), kind, {})), encoding="utf-8")
     found = [f for f in check(load(PROJECT, [tmp_path])) if f.record.startswith("a-new-one-of-")]
     named = {
         (f.record, f.code, f.message) for f in found if f.code.startswith(("FILE", "SHAPE", "LINK", "UNIT", "BASIS"))

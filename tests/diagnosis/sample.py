@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from copy import deepcopy
 
-from bayleaf.records import Book, Record, book_from_data
+from bayleaf.records import Book, Record
+from tests.data import book_of
 
 PRACTICE = {"practice": True}
 
@@ -235,7 +236,7 @@ def book(**changes: dict) -> Book:
     for kind, entries in changes.items():
         data.setdefault(kind, {}).update(entries)
         data[kind] = {id: entry for id, entry in data[kind].items() if entry is not None}
-    return book_from_data(data)
+    return book_of(data)
 
 
 CAR = {"systems": ["port"], "has": ["test-port"], "fuel": "gasoline", "altitude": {"value": 0, "unit": "m"}}
@@ -253,7 +254,7 @@ def job(*readings: dict, felt: object = "none", **more: object) -> Record:
         "readings": list(readings) or "none",
         **more,
     }
-    return book_from_data({"jobs": {"a-job": data}}).of("jobs")["a-job"]
+    return book_of({"jobs": {"a-job": data}}).of("jobs")["a-job"]
 
 
 def value(reading: str, number: float, unit: str = "psi", instrument: str = "gauge-0-100", **more: object) -> dict:

@@ -10,14 +10,15 @@ import pytest
 
 from bayleaf.diagnosis.car.car import car_of_system
 from bayleaf.diagnosis.faults.isolate import isolation_of
-from bayleaf.records import Book, book_from_data
+from bayleaf.records import Book
+from tests.data import book_of
 from tests.diagnosis.sample import asked, book, fault
 
 
 def table(faults: dict[str, tuple[str, dict]], normal: str = "ok", bands: object = "none", **readings: dict) -> Book:
     """A book of one system from a fault table: fault → (commonness, {reading: answer})."""
     names = {r for _c, row in faults.values() for r in row} | set(readings)
-    return book_from_data(
+    return book_of(
         {
             "systems": {
                 "s": {

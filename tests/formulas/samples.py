@@ -7,14 +7,13 @@ from collections.abc import Iterator
 from itertools import islice, product
 from pathlib import Path
 
-import yaml
-
 from bayleaf.formulas.calculator.compile import compile_calculator
 from bayleaf.formulas.calculator.model import Calculator
 from bayleaf.quantities import quantity
+from bayleaf.records import load
 
-VOCABULARY = Path(__file__).parents[2] / "kb/vocabulary/quantities.yaml"
-QUANTITIES = {id: quantity(id, data) for id, data in yaml.safe_load(VOCABULARY.read_text(encoding="utf-8")).items()}
+ROOT = Path(__file__).parents[2]
+QUANTITIES = {id: quantity(id, record.data) for id, record in load(ROOT).of("quantities").items()}
 
 PRACTICE = {"practice": True}
 
@@ -28,15 +27,15 @@ def samples(calc: Calculator, count: int, seed: int = 1) -> Iterator[list[float]
         yield [chance.uniform(one.low, one.high) for one in calc.inputs.values()]
 
 
-def record(inputs: dict, formula: dict, result: dict, constants: dict | str = "none", **more) -> dict:
+def record(inputs: dict, formula: dict, result: dict, constants: dict | None = None, **more) -> dict:
     """A calculator's record; an input is (quantity, unit, default, min, max), a constant (quantity, unit, value)."""
     keys = ("quantity", "unit", "default", "min", "max")
     return {
         "title": "A calculator",
         "inputs": {name: dict(zip(keys, entry)) for name, entry in inputs.items()},
-        "constants": constants
-        if constants == "none"
-        else {n: {"quantity": q, "unit": u, "value": v, "basis": PRACTICE} for n, (q, u, v) in constants.items()},
+        "constants": {
+            n: {"quantity": q, "unit": u, "value": v, "basis": PRACTICE} for n, (q, u, v) in (constants or {}).items()
+        },
         "formula": formula,
         "result": {name: dict(zip(("quantity", "unit", "digits"), entry)) for name, entry in result.items()},
         "checks": [],

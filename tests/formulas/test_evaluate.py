@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import operator
 
 import pytest
 from hypothesis import given, settings
@@ -29,6 +30,9 @@ def run(text: str, values: dict[str, float]) -> float:
     v = [*values.values(), math.nan]
     compiled(body(list(values), {}, {"made": plain}))(v)
     return v[-1]
+
+
+COMPARED = {"<": operator.lt, "<=": operator.le, ">": operator.gt, ">=": operator.ge}
 
 
 def with_units(node, values):
@@ -71,12 +75,9 @@ def with_units(node, values):
             return -args[0] if len(args) == 1 else args[0] - args[1]
         case "vacuum":
             return args[1] - args[0]
-        case "<" | "<=" | ">" | ">=":
-            return {"<": args[0] < args[1], "<=": args[0] <= args[1], ">": args[0] > args[1], ">=": args[0] >= args[1]}[
-                node.kind
-            ]
         case "if":
             return args[1] if args[0] else args[2]
+    return COMPARED[node.kind](*args)
 
 
 def _is(node, reference: str) -> bool:

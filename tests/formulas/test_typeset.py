@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import xml.etree.ElementTree as xml
+from xml.etree.ElementTree import fromstring
 
 import pytest
 from hypothesis import given, settings
@@ -19,7 +19,7 @@ ELEMENTS = {"math", "mrow", "mi", "mn", "mo", "mfrac", "msup", "msqrt", "mtable"
 
 def words(text: str) -> str:
     """What a formula shows, read from left to right."""
-    return "".join(xml.fromstring(mathml("y", prove(parse(text), KNOWN)[1])).itertext()).removeprefix("y=")
+    return "".join(fromstring(mathml("y", prove(parse(text), KNOWN)[1])).itertext()).removeprefix("y=")
 
 
 @pytest.mark.parametrize(
@@ -57,7 +57,7 @@ def test_a_formula_reads_as_its_arithmetic(text, shown):
 
 def test_the_plain_text_is_the_formula_as_written():
     lines = typeset(calculator(ALL["compressor"]))
-    assert [line.plain for line in lines][0] == "ratio = absolute(boost, barometer) / barometer"
+    assert lines[0].plain == "ratio = absolute(boost, barometer) / barometer"
     assert "<mi>outlet</mi>" in lines[1].mathml
 
 
@@ -66,4 +66,4 @@ def test_the_plain_text_is_the_formula_as_written():
 def test_markup_is_well_formed_ascii_of_known_elements(text):
     markup = mathml("set_pressure", prove(parse(text), KNOWN)[1])
     assert markup.isascii() and "\n" not in markup and "{" not in markup
-    assert {part.tag for part in xml.fromstring(markup).iter()} <= ELEMENTS
+    assert {part.tag for part in fromstring(markup).iter()} <= ELEMENTS

@@ -24,7 +24,7 @@ def check(given=("boost", 10, "psi"), gives=("outlet", 93.1, "degC"), within=(0.
 # By hand: (1 + 68.948 / 101.3) ** (0.4 / 1.4) is 1.15990; 298.15 * (1 + 0.15990 / 0.7) is 366.26 K, 93.11 °C.
 def test_a_number_within_its_tolerance_is_reproduced():
     (made,) = check()
-    assert (made.index, made.line, made.unit, made.ok) == (0, "outlet", "degC", True)
+    assert (made.place, made.line, made.unit, made.ok) == (0, "outlet", "degC", True)
     assert made.got == pytest.approx(93.11, abs=0.01)
     assert made.within == pytest.approx(0.2)
 

@@ -16,14 +16,14 @@ LESS = {"will-kill": "could-kill", "could-kill": "could-hurt", "could-hurt": "da
 
 def _cautions(record: Record, context: Context) -> Iterator[tuple[str, bool]]:
     """Every caution of a procedure, and whether it alone speaks of a hazard that some step meets."""
-    steps = context.walk(record).steps
+    steps = context.procedures.walk(record).steps
     own = [s for s in steps if s.source == record.id]
     for caution in dict.fromkeys(c for s in own for c in s.cautions):
         alone = any(
-            context.guards(met.hazard) & steps[met.index].shown == {caution}
-            and caution not in context.walk(record).inherited
+            context.procedures.guards(met.hazard) & steps[met.index].shown == {caution}
+            and caution not in context.procedures.walk(record).inherited
             and not any(caution in s.cautions for s in steps if s.source != record.id)
-            for met in context.met(record)
+            for met in context.procedures.met(record)
         )
         yield caution, alone
 
@@ -56,8 +56,8 @@ def caution_late(record: Record, context: Context) -> Iterator[Mutant]:
     for caution, alone in _cautions(record, context):
         steps = _without_caution(record, caution).data["steps"]
         last = len(steps) - 1
-        meets = [m.index for m in context.met(record) if caution in context.guards(m.hazard)]
-        early = any(context.walk(record).steps[i].place != ("steps", last) for i in meets)
+        meets = [m.index for m in context.procedures.met(record) if caution in context.procedures.guards(m.hazard)]
+        early = any(context.procedures.walk(record).steps[i].place != ("steps", last) for i in meets)
         if alone and early and caution not in listed(record.data["steps"][last].get("cautions")):
             steps[last]["cautions"] = [*listed(steps[last].get("cautions")), caution]
             yield steps_changed(record, steps, ("steps", last, "cautions"), f"{caution} comes with the last step")

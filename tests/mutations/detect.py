@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import copy
 from collections import defaultdict
 from dataclasses import dataclass
 
@@ -46,6 +47,13 @@ class Seen:
 Key = tuple[str, str, str, str]  # level, code, record, message
 
 
+def as_written(data: object) -> object:
+    """A record's data as its text has it: no list and no map is empty there, the word none stands instead."""
+    if isinstance(data, dict):
+        return {key: as_written(value) for key, value in data.items()} or "none"
+    return ([as_written(item) for item in data] or "none") if isinstance(data, list) else data
+
+
 class Detector:
     """Holds a book and what its rules say of it, and tells what they say more about a mutant."""
 
@@ -53,7 +61,7 @@ class Detector:
         self.book = book
         self.shapes = Shapes(book.root / "schemas")
         self.rules = {
-            scope: [r for r in all_rules() if r.scope == scope and r.check] for scope in ("record", "value", "book")
+            scope: [r for r in all_rules() if r.scope == scope and r.find] for scope in ("record", "value", "book")
         }
         self.context = Context(book)
         self.jobs = self._replayed(book)
@@ -61,14 +69,14 @@ class Detector:
         self._of: dict[str, set[Key]] = {}
         self.named_by: dict[str, set[str]] = defaultdict(set)
         for record in book.records():
-            for link in self.context.links(record):
+            for link in self.context.references.links(record):
                 self.named_by[link.id].add(record.id)
 
     def see(self, mutant: Mutant) -> Seen:
         """The most severe new finding about a mutant, or `crash` where a rule broke down on it."""
         try:
             return self._see(mutant)
-        except Exception as err:
+        except Exception as err:  # noqa: BLE001 - whatever a rule breaks down with is what is looked for
             return Seen("crash", f"{type(err).__name__}:{err}")
 
     def _see(self, mutant: Mutant) -> Seen:
@@ -76,12 +84,16 @@ class Detector:
             problems = load_text(mutant.text).problems
             return Seen("error", problems[0].code) if problems else Seen()
         record = self.book.of(mutant.kind)[mutant.id]
-        data = mutant.data if record.prefix == () else {mutant.id: mutant.data}
+        written = as_written(mutant.data)
+        data = written if record.prefix == () else {mutant.id: written}
         if self.shapes.findings(Record(record.kind, record.id, data, Source(record.file))):
             return Seen("error", "SHAPE")
         book = self._with(record, mutant)
         context = Context(book)
-        for kept, own in ((context._links, self.context._links), (context._ids, self.context._ids)):
+        for kept, own in (
+            (context.references._links, self.context.references._links),
+            (context.references._ids, self.context.references._ids),
+        ):
             kept.update({id: named for id, named in own.items() if id != mutant.id})  # what a record names is its own
         near = self._record_rules(book.get(record.id), context) - self._before(record.id)
         if _worst(near).level == "error":
@@ -104,7 +116,9 @@ class Detector:
         }
         typed = {path: text for path, text in typed.items() if path[len(record.prefix) :] != mutant.path}
         source = Source(record.file, typed={path[len(record.prefix) :]: text for path, text in typed.items()})
-        new = Record(record.kind, record.id, mutant.data, source, (), record.sound)
+        data = copy.deepcopy(mutant.data)
+        record.fields.empty(data)
+        new = Record(record.kind, record.id, data, source, (), record.sound, record.fields)
         book = Book(
             self.book.root,
             {kind: dict(held) for kind, held in self.book.kinds.items()},
@@ -127,20 +141,20 @@ class Detector:
 
     def _record_rules(self, record: Record, context: Context, families: tuple[str, ...] = ("",)) -> set[Key]:
         rules = [r for r in self.rules["record"] if r.asks(record.kind) and r.code.startswith(families)]
-        found = [f for rule in rules for f in rule.check(record, context)]
+        found = [f for rule in rules for f in rule.find(record, context)]
         if families == ("",):
             found += [
                 f
-                for site in context.sites(record)
+                for amount in context.amounts.of(record)
                 for rule in self.rules["value"]
-                if rule.asks(record.kind, site.role)
-                for f in rule.check(site, context)
+                if rule.asks(record.kind, amount.role)
+                for f in rule.find(amount, context)
             ]
         excepted = {e["rule"] for e in record.data.get("exceptions", []) if isinstance(e, dict)}
         return {self._key(f) for f in found if f.code not in excepted}
 
     def _book_rules(self, context: Context) -> list[Finding]:
-        return [f for rule in self.rules["book"] for f in rule.check(context)]
+        return [f for rule in self.rules["book"] for f in rule.find(context)]
 
     @staticmethod
     def _replayed(book: Book) -> set[Key]:

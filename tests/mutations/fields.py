@@ -58,7 +58,7 @@ def unknown(record: Record, context: Context) -> Iterator[Mutant]:
 
 
 def _ids(record: Record, context: Context) -> Iterator:
-    known = {link.path: link for link in context.links(record) if not link.prose}
+    known = {link.path: link for link in context.references.links(record) if not link.prose}
     yield from known.values()
 
 

@@ -15,7 +15,9 @@ from tests.mutations.steps import less, with_act
 )
 def bled_unseen(record: Record, context: Context) -> Iterator[Mutant]:
     for i in with_act(record, "close-joint"):
-        walked = next(s for s in context.walk(record).steps if s.source == record.id and s.path == ("steps", i))
+        walked = next(
+            s for s in context.procedures.walk(record).steps if s.source == record.id and s.path == ("steps", i)
+        )
         if any(s == "joint-unproved" for s, _at in walked.after) and "at" in walked.data:
             steps = list(record.data["steps"])
             bled = {"do": "Bleed the line.", "act": "bleed", "at": walked.data["at"]}
@@ -29,8 +31,8 @@ def bled_unseen(record: Record, context: Context) -> Iterator[Mutant]:
 
 @operator("look at a temporary joint removed", CAUGHT, "it comes next after the first start", "procedures")
 def no_running_look(record: Record, context: Context) -> Iterator[Mutant]:
-    joints = {id for id, state in context.machine.states.items() if state.connection}
-    steps = context.walk(record).steps
+    joints = {id for id, state in context.procedures.machine.states.items() if state.connection}
+    steps = context.procedures.walk(record).steps
     first = next(
         (n for n, s in enumerate(steps[:-1]) if s.source == record.id and "start-engine" in s.own and s.had & joints),
         None,
@@ -59,7 +61,7 @@ def not_bonded(record: Record, context: Context) -> Iterator[Mutant]:
     "procedures",
 )
 def ordered_elsewhere(record: Record, context: Context) -> Iterator[Mutant]:
-    if not any("start-engine" in s.own for s in context.walk(record).steps):
+    if not any("start-engine" in s.own for s in context.procedures.walk(record).steps):
         yield changed(
             record,
             ("misleads",),

@@ -77,7 +77,7 @@ def no_leak_check(record: Record, context: Context) -> Iterator[Mutant]:
 
 @operator("restoring step removed", CAUGHT, "what a step disturbs a later step puts back", "procedures")
 def not_restored(record: Record, context: Context) -> Iterator[Mutant]:
-    undo = context.machine.undo
+    undo = context.procedures.machine.undo
     for i in with_act(record, *undo.values()):
         step, before = record.data["steps"][i], record.data["steps"][:i]
         partners = [a for a, b in undo.items() if b == step["act"]]
@@ -97,7 +97,9 @@ def not_closed(record: Record, context: Context) -> Iterator[Mutant]:
 
 def _fuel_openings(record: Record, context: Context) -> Iterator[int]:
     for i in with_act(record, "open-joint"):
-        walked = next(s for s in context.walk(record).steps if s.source == record.id and s.path == ("steps", i))
+        walked = next(
+            s for s in context.procedures.walk(record).steps if s.source == record.id and s.path == ("steps", i)
+        )
         if any(p.carries == "fuel" for p in walked.act_paths):
             yield i
 
@@ -128,7 +130,9 @@ def run_before_opening(record: Record, context: Context) -> Iterator[Mutant]:
 )
 def start_unproved(record: Record, context: Context) -> Iterator[Mutant]:
     for i in with_act(record, "close-joint"):
-        walked = next(s for s in context.walk(record).steps if s.source == record.id and s.path == ("steps", i))
+        walked = next(
+            s for s in context.procedures.walk(record).steps if s.source == record.id and s.path == ("steps", i)
+        )
         if any(s == "joint-unproved" for s, _at in walked.after):
             data = _more(record, i + 1, {"do": "Start the engine.", "act": "start-engine"}, "").data["steps"]
             data.insert(i + 2, {"do": "Stop the engine.", "act": "stop-engine"})
@@ -137,7 +141,7 @@ def start_unproved(record: Record, context: Context) -> Iterator[Mutant]:
 
 @operator("step driven with a gauge on", CAUGHT, "only the electric sender may be driven", "procedures")
 def driven(record: Record, context: Context) -> Iterator[Mutant]:
-    walk = context.walk(record)
+    walk = context.procedures.walk(record)
     if any(s.startswith("gauge-") for s, _at in walk.start):
         yield _more(record, 0, {"do": "Drive the car around the block.", "act": "drive"}, "driven")
 

@@ -21,8 +21,8 @@ BOUNDS = "the limits of the vocabulary, of an instrument and of a calculator are
 
 def _numbers(record: Record, context: Context, judged: bool) -> Iterator[tuple[tuple, float]]:
     if (record.kind in JUDGED) == judged:
-        for site in context.sites(record):
-            yield from ((path, value) for path, value in site.numbers.items() if value)
+        for amount in context.amounts.of(record):
+            yield from ((path, value) for path, value in amount.numbers.items() if value)
 
 
 def _scaled(record: Record, path: tuple, value: float, factor: float) -> Mutant:
@@ -63,12 +63,12 @@ def a_little(record: Record, context: Context) -> Iterator[Mutant]:
 
 @operator("unit of another dimension", CAUGHT, "a unit is looked up in the quantity's own list")
 def other_dimension(record: Record, context: Context) -> Iterator[Mutant]:
-    for site in context.sites(record):
-        if site.quantity and site.unit in units():
-            mine = {units()[u].dimension for q in site.choices for u in q.symbols()}
+    for amount in context.amounts.of(record):
+        if amount.meant and amount.unit in units():
+            mine = {units()[u].dimension for q in amount.choices for u in q.symbols()}
             unit = next((u for u in PROBES if u in units() and units()[u].dimension not in mine), None)
             if unit:
-                yield changed(record, site.unit_path, unit, f"{site.unit} → {unit}")
+                yield changed(record, amount.unit_path, unit, f"{amount.unit} → {unit}")
 
 
 @operator(
@@ -78,18 +78,18 @@ def other_dimension(record: Record, context: Context) -> Iterator[Mutant]:
     least=0.25,
 )
 def other_unit(record: Record, context: Context) -> Iterator[Mutant]:
-    for site in context.sites(record):
-        if site.quantity and site.numbers:
+    for amount in context.amounts.of(record):
+        if amount.meant and amount.numbers:
             unit = next(
                 (
                     u
-                    for u in site.quantity.symbols()
-                    if u != site.unit and units()[u].factor != units().get(site.unit, units()[u]).factor
+                    for u in amount.quantity.symbols()
+                    if u != amount.unit and units()[u].factor != units().get(amount.unit, units()[u]).factor
                 ),
                 None,
             )
             if unit:
-                yield changed(record, site.unit_path, unit, f"{site.unit} → {unit}")
+                yield changed(record, amount.unit_path, unit, f"{amount.unit} → {unit}")
 
 
 @operator(
@@ -101,13 +101,13 @@ def other_unit(record: Record, context: Context) -> Iterator[Mutant]:
     least=0.8,
 )
 def other_reference(record: Record, context: Context) -> Iterator[Mutant]:
-    sites = [("quantity",)] if "quantity" in record.data else []
-    sites += (
+    amounts = [("quantity",)] if "quantity" in record.data else []
+    amounts += (
         [("inputs", name, "quantity") for name in record.data.get("inputs", {})] if record.kind == "calculators" else []
     )
-    for path in sites:
-        mine = context.quantities.get(at(record.data, path))
-        for id, other in context.quantities.items():
+    for path in amounts:
+        mine = context.desk.quantities.get(at(record.data, path))
+        for id, other in context.desk.quantities.items():
             pair = {mine.reference, other.reference} if mine else set()
             if (
                 mine
@@ -120,24 +120,24 @@ def other_reference(record: Record, context: Context) -> Iterator[Mutant]:
 
 @operator("vacuum signed", CAUGHT, "a vacuum is a positive number")
 def signed(record: Record, context: Context) -> Iterator[Mutant]:
-    for site in context.sites(record):
-        if site.quantity and site.quantity.reference == "vacuum" and site.role != "width":
+    for amount in context.amounts.of(record):
+        if amount.meant and amount.quantity.reference == "vacuum" and amount.role != "width":
             yield from (
                 changed(record, path, -value, f"{value} → {-value}")
-                for path, value in site.numbers.items()
+                for path, value in amount.numbers.items()
                 if value > 0
             )
 
 
 @operator("min and max exchanged", CAUGHT, "a band whose min is above its max holds nothing")
 def exchanged(record: Record, context: Context) -> Iterator[Mutant]:
-    for site in context.sites(record):
-        ends = {path[-1]: path for path in site.numbers}
+    for amount in context.amounts.of(record):
+        ends = {path[-1]: path for path in amount.numbers}
         if {"min", "max"} <= set(ends):
             data = copy.deepcopy(record.data)
-            held = at(data, site.path)
+            held = at(data, amount.path)
             held["min"], held["max"] = held["max"], held["min"]
-            yield Mutant(record.kind, record.id, site.path, f"{held['max']} … {held['min']}", data)
+            yield Mutant(record.kind, record.id, amount.path, f"{held['max']} … {held['min']}", data)
 
 
 def _bases(data: object, path: tuple = ()) -> Iterator[tuple]:

@@ -12,7 +12,8 @@ from bayleaf.pages.building.amounts import amount, band, basis
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.parts.proof import as_difference, proof, proves
 from bayleaf.pages.parts.steps import unfold
-from bayleaf.records import book_from_data, load
+from bayleaf.records import load
+from tests.data import book_of
 from tests.pages.shown import ROOT, block
 
 PSI = 6894.757293168361  # pascals a psi, NIST SP 811 table B.8 (recalled)
@@ -88,7 +89,7 @@ def test_a_window_that_rounding_closes_is_no_window(view):
 
 
 def test_a_value_stands_as_written_first_and_in_the_other_unit_after_it(view):
-    system = book_from_data(
+    system = book_of(
         {
             "systems": {
                 "s": {
@@ -131,4 +132,4 @@ def test_how_far_a_temperature_may_be_off_is_written_as_a_difference(view):
     off = amount(
         view, record, ("bands", "compressor-outlet-steady", "within"), view.quantity("compressor-outlet-steady")
     )
-    assert block(off) == "20 °C (36.0 °F)"
+    assert block(off) == "20 °C difference (36.0 °F difference)"

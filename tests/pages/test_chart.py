@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import re
+from itertools import pairwise
 
 import pytest
 
@@ -77,12 +78,12 @@ def test_no_label_at_the_end_of_a_line_lies_over_another(charts):
             rows = sorted(
                 float(word.attributes["y"]) for word in svg.css("text") if "text-anchor" not in word.attributes
             )
-            assert all(b - a >= FONT for a, b in zip(rows, rows[1:])), id
+            assert all(b - a >= FONT for a, b in pairwise(rows)), id
 
 
 def test_the_lines_of_a_chart_end_where_the_table_does(charts):
     # 18 inHg lift nothing off the gauge of a regulator in the tank; the end of its table is 21 inHg.
-    calc, tree = charts["injector-pressure-layouts"]
+    _calc, tree = charts["injector-pressure-layouts"]
     assert "in tank gauge: 43.5 psi at 0 inHg, 43.5 psi at 21 inHg." in tree.css_first("figcaption").text()
 
 

@@ -11,7 +11,7 @@ from bayleaf.pages.kinds.variables import effects, variables
 from bayleaf.pages.parts.bands import band_table
 from bayleaf.pages.parts.shown_by import showing
 from bayleaf.pages.tree import pages
-from bayleaf.records import book_from_data
+from tests.data import book_of
 from tests.pages.shown import block, parsed, seen
 
 COMMON = {"summary": "A line about it.", "also_called": "none", "status": "draft"}
@@ -40,7 +40,7 @@ def fault(title: str, stages: dict, **more: object) -> dict:
 
 @pytest.fixture(scope="module")
 def book():
-    return book_from_data(
+    return book_of(
         {
             "quantities": {
                 "pressure": {
@@ -168,9 +168,9 @@ def test_a_reading_without_a_general_band_says_that_only_the_maker_can_judge_it(
 
 def test_what_speaks_of_a_record_is_linked_from_it(book):
     made = pages(book)
-    assert "](../faults/blocked.md)" in made["components/filter.md"]
-    assert "](../procedures/renew.md)" in made["readings/drop.md"]
-    assert "](../faults/blocked.md)" in made["procedures/renew.md"]
+    assert 'href="../faults/blocked.html"' in made["components/filter.md"]
+    assert 'href="../procedures/renew.html"' in made["readings/drop.md"]
+    assert 'href="../faults/blocked.html"' in made["procedures/renew.md"]
 
 
 def test_nobody_is_sent_to_a_repair_to_take_a_first_reading(view):

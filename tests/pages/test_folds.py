@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis.faults.stages import healthy_of
-from bayleaf.pages.building.frame import MOST_OPEN, MOST_ROWS, grouped
-from bayleaf.pages.building.write import FEW
+from bayleaf.pages.building.index import MOST_OPEN, MOST_ROWS, grouped
+from bayleaf.pages.building.inline import FEW
 from bayleaf.pages.kinds.codes import ranges
 from bayleaf.pages.kinds.home import MOST
 from bayleaf.pages.kinds.symptoms import causes, commonness
@@ -27,7 +27,7 @@ def test_few_records_stand_open_under_headings_and_many_are_folded(view):
 def test_an_index_holds_every_record_folded_or_not(view, made):
     for kind in ("procedures", "faults", "components", "readings", "codes", "equipment", "calculators", "systems"):
         links = {a.attributes["href"] for a in parsed(made[f"{kind}/index.md"]).css("ul.bl-tiles a")}
-        assert {f"../{kind}/{record.id}.md" for record in view.live(kind)} <= links, kind
+        assert {f"{record.id}.html" for record in view.live(kind)} <= links, kind
 
 
 def test_the_home_page_shows_no_list_that_is_longer_than_a_tablet(made):
@@ -59,7 +59,7 @@ def test_each_task_opens_by_its_anchor_and_says_what_covers_it(view, made):
     assert list(folds) == [task.id for task in view.live("tasks")]
     for id, fold in folds.items():
         held = {a.attributes["href"] for a in fold.css("ul.bl-tiles a")}
-        assert held == {f"../procedures/{p.id}.md" for p in view.of_task.get(id, [])}
+        assert held == {f"../procedures/{p.id}.html" for p in view.of_task.get(id, [])}
         said = fold.css_first("summary").text()
         assert (f" {len(held)} procedure" in said) if held else ("not covered yet" in said), id
 
@@ -71,7 +71,7 @@ def test_a_component_names_each_path_once_with_all_the_systems_that_have_it(view
             (
                 dd
                 for dd in parsed(made[f"components/{component.id}.md"]).css("dl.bl-facts dd")
-                if dd.prev.prev.text() == "On the paths"
+                if dd.prev.text() == "On the paths"
             ),
             None,
         )
@@ -81,7 +81,7 @@ def test_a_component_names_each_path_once_with_all_the_systems_that_have_it(view
             f"{name} of" for name in dict.fromkeys(name for name, _system in on)
         ], component.id
         assert [a.attributes["href"] for line in lines for a in line.css("a")] == [
-            f"../systems/{system}.md" for _name, system in on
+            f"../systems/{system}.html" for _name, system in on
         ], component.id
 
 
@@ -109,7 +109,7 @@ def test_a_code_that_trims_set_blames_no_part_of_a_carburettor_alone(view, made)
     injected = {
         row.fault for id, matrix in view.matrices.items() if "delivered-volume" in matrix.healthy for row in matrix.rows
     }
-    assert carburettor - injected and not {f"../faults/{id}.md" for id in carburettor - injected} & shown
+    assert carburettor - injected and not {f"../faults/{id}.html" for id in carburettor - injected} & shown
 
 
 def test_what_a_normal_reading_does_not_rule_out_is_counted_and_complete(made):
@@ -126,7 +126,7 @@ def test_a_long_list_of_faults_shows_the_commonest_and_folds_the_rest(view, made
         showers = showing(view, reading.id, [s for s in view.matrices if reading.id in view.matrices[s].healthy])
         for row in parsed(made[f"readings/{reading.id}.md"]).css("#faults ~ .bl-results tbody tr"):
             answer, cell = row.css("td")
-            wanted = [f"../faults/{one.fault.id}.md" for one in showers[answer.text().replace(" ", "-")]]
+            wanted = [f"../faults/{one.fault.id}.html" for one in showers[answer.text().replace(" ", "-")]]
             links = [a.attributes["href"] for a in cell.css("a") if "/faults/" in a.attributes["href"]]
             shut = [a.attributes["href"] for a in cell.css("details a") if "/faults/" in a.attributes["href"]]
             systems = tuple(s for s in view.matrices if reading.id in view.matrices[s].healthy)
@@ -157,7 +157,7 @@ def test_a_fault_in_a_cell_names_a_few_systems_and_counts_many(view):
         for some in showing(view, reading.id, view.matrices).values()
         for words in fault_words(view, some, len(view.matrices))
     ]
-    named = [words.count("](@/systems/") for words in made]
+    named = [words.count("@/systems/") for words in made]
     assert max(named) == SOME and any(
         f" of {len(view.matrices)} systems" in parsed(f"---\ntitle: x\n---\n\n{words}\n").body.text() for words in made
     )

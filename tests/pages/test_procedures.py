@@ -7,7 +7,8 @@ import pytest
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.kinds.procedures import readings_of
 from bayleaf.pages.parts.steps import cautions_of, unfold, walk
-from bayleaf.records import book_from_data, listed
+from bayleaf.records import listed
+from tests.data import book_of
 from tests.pages.shown import parsed, real_book, seen, spoken
 
 PROCEDURES = sorted(real_book().of("procedures"))
@@ -67,7 +68,7 @@ def test_every_reading_taken_has_a_line_to_write_it_on_and_a_place_for_the_maker
 
 def test_a_followed_procedure_is_unfolded_and_a_circle_ends():
     step = {"do": "Switch on."}
-    book = book_from_data(
+    book = book_of(
         {
             "procedures": {
                 "a": {"title": "A", "steps": [{"follow": "b"}, step]},

@@ -11,8 +11,8 @@ from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.kinds.fields import field_pages
 from bayleaf.pages.parts.bands import band_words
 from bayleaf.pages.tree import pages
-from bayleaf.records import book_from_data
 from tests.checks.small import load_small
+from tests.data import book_of
 from tests.pages.shown import ROOT, block, parsed, seen
 
 
@@ -28,13 +28,11 @@ def changed(**changes: dict) -> dict[str, dict[str, dict]]:
 
 def test_a_retired_record_keeps_its_page_says_what_to_use_and_is_in_no_list():
     made = pages(
-        book_from_data(
-            changed(readings={"lines-at-rail": {"status": "retired", "replaced_by": "rail-pressure-primed"}})
-        )
+        book_of(changed(readings={"lines-at-rail": {"status": "retired", "replaced_by": "rail-pressure-primed"}}))
     )
     page = made["readings/lines-at-rail.md"]
-    assert "Retired. Do not use it: use" in seen(page) and "](../readings/rail-pressure-primed.md)" in page
-    assert "lines-at-rail.md" not in made["readings/index.md"]
+    assert "Retired. Do not use it: use" in seen(page) and 'href="rail-pressure-primed.html"' in page
+    assert "lines-at-rail.html" not in made["readings/index.md"]
 
 
 def test_what_a_layer_brings_stands_among_the_cautions_of_the_work_it_changes():
@@ -64,7 +62,7 @@ def test_what_a_layer_brings_stands_among_the_cautions_of_the_work_it_changes():
         "avoid": ["Keep the key away."],
         "basis": {"practice": True},
     }
-    book = book_from_data(changed(systems={"self-starter": layer}, cautions={"starts-itself": caution}))
+    book = book_of(changed(systems={"self-starter": layer}, cautions={"starts-itself": caution}))
     before = parsed(pages(book)["procedures/measure-primed-pressure.md"]).body.text(separator=" ").split("Steps")[0]
     assert "On a car with Car that starts itself" in " ".join(before.split()) and "Keep the key away." in before
 
@@ -79,7 +77,7 @@ def test_an_expected_band_says_what_gives_it_from_what_and_how_far_off_it_may_be
         "means": "limit",
         "basis": {"practice": True},
     }
-    view = Uses(book_from_data(changed(systems={"port-injection-return": {"bands": {"rail-pressure-idle": band}}})))
+    view = Uses(book_of(changed(systems={"port-injection-return": {"bands": {"rail-pressure-idle": band}}})))
     said = block(
         band_words(
             view,

@@ -2,37 +2,41 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from bayleaf.quantities import QuantityError, quantities_of, quantity, read_value
+from bayleaf.records import load
 
+ROOT = Path(__file__).resolve().parents[2]
 RAIL = {
     "title": "Fuel rail pressure",
     "reference": "gauge",
-    "units": {"psi": ["PSI"], "kPa": "none", "bar": "none"},
+    "units": {"psi": ["PSI"], "kPa": [], "bar": []},
     "shown": {"customary": "psi", "si": "kPa"},
     "plausible": {"min": 0, "max": 160, "unit": "psi", "basis": {"practice": True}},
 }
 AIR = {
     "title": "Air temperature",
     "reference": "absolute",
-    "units": {"degC": ["°C"], "degF": ["°F"], "K": "none"},
+    "units": {"degC": ["°C"], "degF": ["°F"], "K": []},
     "shown": {"customary": "degF", "si": "degC"},
     "plausible": {"min": -60, "max": 400, "unit": "degC", "basis": {"practice": True}},
 }
 VACUUM = {
     "title": "Manifold vacuum",
     "reference": "vacuum",
-    "units": {"inHg": "none", "kPa": "none"},
+    "units": {"inHg": [], "kPa": []},
     "shown": {"customary": "inHg", "si": "kPa"},
     "plausible": {"min": 0, "max": 30, "unit": "inHg", "basis": {"practice": True}},
 }
 RATIO = {
     "title": "Air-fuel ratio",
     "reference": "none",
-    "units": {"1": "none"},
+    "units": {"1": []},
     "shown": {"customary": "1", "si": "1"},
     "plausible": {"min": 4, "max": 40, "unit": "1", "basis": {"practice": True}},
 }
@@ -47,6 +51,12 @@ rail, air, vacuum, ratio = (quantity(str(i), data) for i, data in enumerate((RAI
         (" 43 PSI ", rail, (43.0, "psi")),
         ("-40 °C", air, (-40.0, "degC")),
         ("14.7", ratio, (14.7, "1")),
+        (".5 bar", rail, (0.5, "bar")),
+        ("1e3 kPa", rail, (1000.0, "kPa")),
+        ("1.5E-1 bar", rail, (0.15, "bar")),
+        ("1,000 kPa", rail, (1000.0, "kPa")),
+        ("1,013.25kPa", rail, (1013.25, "kPa")),
+        ("3. bar", rail, (3.0, "bar")),
         ("14.7 1", ratio, (14.7, "1")),
     ],
 )
@@ -59,7 +69,12 @@ def test_a_value_is_read_in_any_accepted_spelling(text, of, value):
     [
         ("43.5 psig", rail, "write psi; gauge or absolute is a field of the quantity, and this one is gauge"),
         ("43,5 psi", rail, "has a comma in its number; write a point"),
-        ("1,013 psi", rail, "nothing between thousands"),
+        ("1,01 psi", rail, "write a point; a comma only as in 1,000"),
+        ("1,0134 psi", rail, "write a point; a comma only as in 1,000"),
+        ("00 kPa", rail, "00 is not 0; a wire larger than number 0 counts down"),
+        ("1013 mpsi", rail, "write psi, kPa or bar"),
+        ("43 lb/h", rail, "write psi, kPa or bar"),
+        ("43 mbar", rail, "write psi, kPa or bar"),
         ("43.5", rail, "has no unit; write 43.5 psi, kPa or bar"),
         ("43.5 kpa", rail, "did you mean kPa?"),
         ("25 C", air, "write degC"),
@@ -67,13 +82,13 @@ def test_a_value_is_read_in_any_accepted_spelling(text, of, value):
         ("14.7 lambda", ratio, "write 1"),
         ("much", rail, "is not a number with a unit; write it like 43.5 psi"),
         ("", rail, "is not a number"),
-        ("1e3 psi", rail, "is not a unit"),
+        ("1e psi", rail, "is not a unit"),
         ("nan psi", rail, "is not a number"),
         ("-18 inHg", vacuum, "a vacuum is a positive number; write 18 inHg"),
     ],
 )
 def test_anything_else_gets_one_line_that_helps(text, of, says):
-    with pytest.raises(ValueError) as caught:
+    with pytest.raises(QuantityError) as caught:
         read_value(text, of)
     assert says in str(caught.value)
     assert "\n" not in str(caught.value)
@@ -91,10 +106,10 @@ def test_reading_raises_nothing_but_a_quantity_error(text):
 @pytest.mark.parametrize(
     ("change", "path"),
     [
-        ({"units": {"psy": "none"}}, ("units", "psy")),
-        ({"units": {"psi": ["psig"], "kPa": "none"}}, ("units", "psi")),
+        ({"units": {"psy": []}}, ("units", "psy")),
+        ({"units": {"psi": ["psig"], "kPa": []}}, ("units", "psi")),
         ({"units": {"psi": ["p"], "kPa": ["p"]}}, ("units", "kPa")),
-        ({"units": {"psi": "none", "kPa": "none", "V": "none"}}, ("units", "V")),
+        ({"units": {"psi": [], "kPa": [], "V": []}}, ("units", "V")),
         ({"shown": {"customary": "inHg", "si": "kPa"}}, ("shown", "customary")),
         ({"reference": "guage"}, ("reference",)),
         ({"plausible": {"min": 9, "max": 9, "unit": "psi"}}, ("plausible", "min")),
@@ -106,6 +121,22 @@ def test_an_unsound_entry_names_the_field_that_is_wrong(change, path):
     with pytest.raises(QuantityError) as caught:
         quantity("rail-pressure", RAIL | change)
     assert caught.value.path == path
+
+
+@pytest.mark.parametrize(
+    ("spelling", "of"),
+    [
+        ("lb/h", "fuel-volume-flow"),
+        ("inHg", "air-mass-flow"),
+        ("mV", "pump-speed"),
+        ("MPa", "duty"),
+        ("mbr", "rail-pressure"),
+    ],
+)
+def test_no_suggestion_changes_the_dimension_or_the_size(spelling, of):
+    with pytest.raises(QuantityError) as caught:
+        quantities_of(load(ROOT, []))[of].symbol(spelling)
+    assert "did you mean" not in str(caught.value)
 
 
 def test_a_width_of_a_temperature_is_a_difference():

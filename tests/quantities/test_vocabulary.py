@@ -5,12 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-import yaml
 
 from bayleaf.quantities import quantity, units
+from bayleaf.records import load
 
-FILE = Path(__file__).parents[2] / "kb/vocabulary/quantities.yaml"
-ENTRIES = yaml.safe_load(FILE.read_text(encoding="utf-8"))
+ENTRIES = {id: record.data for id, record in load(Path(__file__).parents[2]).of("quantities").items()}
 QUANTITIES = {id: quantity(id, data) for id, data in ENTRIES.items()}
 PRESSURE, TEMPERATURE = (-1, 1, -2, 0, 0), (0, 0, 0, 1, 0)
 

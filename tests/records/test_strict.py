@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from bayleaf.records.yaml import parser, strict
+from bayleaf.records.yaml import parser
 from bayleaf.records.yaml.decode import MOST_BYTES
 from bayleaf.records.yaml.strict import load_text
 
@@ -228,27 +228,14 @@ def test_the_least_nesting_that_is_too_much_is_named():
 
 @pytest.mark.parametrize("levels", [39, 40, 41, 42, 900])
 @pytest.mark.parametrize(("opened", "closed"), [("[", "]"), ("{a: ", "}"), ("- ", ""), ("[{a: ", "}]")])
-def test_a_text_with_few_signs_is_counted_all_the_same(opened, closed, levels):
-    """The reader of small files does not count; what it reads must be what the one that counts would read."""
+def test_nesting_is_counted_in_every_style(opened, closed, levels):
     text = opened * (levels // len(closed or "x")) + "b" + closed * (levels // len(closed or "x"))
-    assert sum(map(text.count, parser.SIGNS)) < parser.FEW_SIGNS
-    fast, counted = load_text(text.encode()), strict._read(text, counted=True)
-    assert (fast.data, fast.problems, fast.typed) == (counted.data, counted.problems, counted.typed)
     assert (codes(text) == ["FILE-4"]) == (levels >= 40)
 
 
-def test_what_is_left_uncounted_cannot_hold_too_many_values():
-    """The densest texts that a parser which does not count is given; one sign more and it is not."""
-    most = parser.FEW_SIGNS - 2
-    fields, pairs = "".join(f"a{i}:\n" for i in range(most)), ",".join(f"a{i}: b" for i in range(most // 2))
-    for text in ("[" + "a," * most + "]", "{" + "a," * most + "}", "- a\n" * most, fields, "{" + pairs + "}"):
-        node = parser.compose(text, counted=False)
-        assert _values(node) <= parser.MOST_NODES
-
-
-def _values(node) -> int:
-    inner = node.value if isinstance(node.value, list) else []
-    return 1 + sum(_values(one) for item in inner for one in (item if isinstance(item, tuple) else (item,)))
+def test_values_are_counted_and_the_least_number_that_is_too_much_is_named():
+    assert codes("[" + ",".join("a" * (parser.MOST_NODES - 1)) + "]") == []
+    assert codes("[" + ",".join("a" * parser.MOST_NODES) + "]") == ["FILE-4"]
 
 
 def test_several_things_wrong_are_all_said():

@@ -9,7 +9,7 @@ import pytest
 
 from bayleaf.finding import CouldNotRun
 from bayleaf.records import load, load_job
-from bayleaf.report import github_, json_, sarif_, text
+from bayleaf.report import FORMATS, Report, render
 from tests.checks.small import lay_out
 
 
@@ -66,10 +66,7 @@ def test_a_file_name_that_is_no_text_is_a_finding_in_every_format(root):
     os.close(os.open(os.fsencode(root / "kb/components") + b"/\xff\x1b[2J.yaml", os.O_CREAT | os.O_WRONLY))
     findings = load(root).findings
     assert {f.code for f in findings} == {"FILE-12", "FILE-5"}
-    for said in (
-        text.render(findings, lambda file, line: ""),
-        *(r.render(findings, [], "") for r in (json_, sarif_, github_)),
-    ):
+    for said in (*(render(format, Report(findings, [], "")) for format in FORMATS),):
         said.encode("utf-8")
         assert "\x1b" not in said
 

@@ -51,6 +51,9 @@ PRINTED = {
 # Our symbol in the words of pint's default registry. rpm and deg are left out: there a turn is 2 pi, here it is 1.
 PINT = {
     "%": "percent",
+    "hp_metric": "metric_horsepower",
+    "mbar": "millibar",
+    "kgf/cm2": "kilogram_force / centimeter**2",
     "ppm": "ppm",
     "mm2": "mm**2",
     "cm2": "cm**2",
@@ -108,7 +111,7 @@ def test_every_factor_agrees_with_the_default_registry_of_pint():
         expected = (
             theirs.Quantity(1, PINT.get(symbol, symbol))
             .to_base_units()
-            .m_as("m^%d*kg^%d*s^%d*K^%d*A^%d" % unit.dimension)
+            .m_as("*".join(f"{base}^{power}" for base, power in zip(("m", "kg", "s", "K", "A"), unit.dimension)))
         )
         assert unit.factor == pytest.approx(expected, rel=1e-12), symbol
 

@@ -9,8 +9,11 @@ from pathlib import Path
 import jsonschema
 import pytest
 
+from bayleaf.checks import all_rules
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.report import github_, json_, sarif_, text
+from bayleaf.pages.kinds.rules import rule_pages
+from bayleaf.report import Report, render, text
+from bayleaf.site.publish import rule_data
 from tests.report.findings import COUNTS, FINDINGS, MANY
 
 GOLDEN = Path(__file__).with_name("golden")
@@ -52,8 +55,8 @@ RULES = [
 
 def rendered(name: str, findings: list) -> str:
     if name == "text":
-        return text.render(findings, lambda file, line: "unit: psig   # \x1b[0m" if line == 7 else "")
-    return {"json": json_, "sarif": sarif_, "github": github_}[name].render(findings, RULES, COUNTS) + "\n"
+        return text.listing(findings, lambda file, line: "unit: psig   # \x1b[0m" if line == 7 else "")
+    return render(name, Report(findings, RULES, COUNTS)) + "\n"
 
 
 @pytest.mark.parametrize("name", ["text", "json", "sarif", "github"])
@@ -132,3 +135,12 @@ def test_json_holds_every_finding_in_order():
     document = json.loads(rendered("json", FINDINGS))
     assert [f["code"] for f in document["findings"]] == [f.code for f in FINDINGS]
     assert document["totals"] == {"error": 2, "warning": 1, "advice": 1}
+
+
+def test_the_page_of_a_finding_is_a_page_of_the_site():
+    """The site has one HTML file for each Markdown page of its tree, at the same place."""
+    pages = rule_pages(rule_data())
+    for rule in all_rules():
+        finding = FINDINGS[0]._replace(code=rule.code)
+        document = json.loads(render("json", Report([finding], [rule], COUNTS)))
+        assert document["findings"][0]["page"].removesuffix(".html") + ".md" in pages

@@ -14,6 +14,6 @@ WALK = Path(__file__).with_name("walks") / "fit-gauge.txt"
 def test_the_walk_of_fitting_the_gauge_reads_as_it_did():
     book = load_small()
     context, record = Context(book), book.get("fit-gauge")
-    assert as_text(record.title, context.walk(record), context.met(record), context.machine) == WALK.read_text(
-        encoding="utf-8"
-    )
+    assert as_text(
+        record.title, context.procedures.walk(record), context.procedures.met(record), context.procedures.machine
+    ) == WALK.read_text(encoding="utf-8")

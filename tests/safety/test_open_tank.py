@@ -15,7 +15,7 @@ from tests.safety.test_safety_table import POUR, walk
 def says(code: str, *steps: dict, **more) -> list[str]:
     """What one rule says of a procedure of these steps."""
     context, record = walk(*steps, **more)
-    return [f.message for rule in all_rules() if rule.code == code for f in rule.check(record, context)]
+    return [f.message for rule in all_rules() if rule.code == code for f in rule.find(record, context)]
 
 
 @pytest.mark.parametrize(

@@ -13,7 +13,8 @@ import pytest
 import yaml
 
 from bayleaf.checks.context import Context
-from bayleaf.records import book_from_data, load
+from bayleaf.records import load
+from tests.data import book_of
 
 VOCABULARY = Path(__file__).resolve().parents[2] / "kb" / "vocabulary"
 WORDS = {
@@ -65,7 +66,7 @@ def walk(*steps: dict, where: str = "bay", needs: tuple[str, ...] = ()):
         "where": [where],
         "steps": [{"do": "x", **s} for s in steps],
     }
-    book = book_from_data(
+    book = book_of(
         {
             **WORDS,
             "systems": {id: {"title": id, "family": "fuel", "paths": paths} for id, paths in PATHS.items()},
@@ -88,7 +89,7 @@ def walk(*steps: dict, where: str = "bay", needs: tuple[str, ...] = ()):
 
 def hazards(*steps: dict, **more) -> set[str]:
     context, record = walk(*steps, **more)
-    return {met.hazard for met in context.met(record)}
+    return {met.hazard for met in context.procedures.met(record)}
 
 
 POUR = {"act": "pour"}
@@ -259,7 +260,12 @@ def test_this_work_does_not_meet_that_hazard(hazard, steps, more):
 def test_every_hazard_that_can_be_derived_is_in_the_table_or_met_by_a_procedure_of_the_book():
     book = load(VOCABULARY.parents[1])
     context = Context(book)
-    met = {one.hazard for record in book.of("procedures").values() if record.sound for one in context.met(record)}
+    met = {
+        one.hazard
+        for record in book.of("procedures").values()
+        if record.sound
+        for one in context.procedures.met(record)
+    }
     derived = {id for id, hazard in WORDS["hazards"].items() if hazard["triggers"] != "none"}
     assert derived - met - {row[1] for row in TABLE} == set()
 

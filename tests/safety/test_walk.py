@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 
 from bayleaf.checks.context import Context
-from bayleaf.records import book_from_data
+from tests.data import book_of
 
 ACTS = {
     "open-joint": {"implies": "none", "undone_by": "close-joint"},
@@ -92,7 +92,7 @@ def procedure(*steps: dict, **fields) -> dict:
 
 
 def walked(*steps: dict, others: dict | None = None, **fields):
-    book = book_from_data(
+    book = book_of(
         {
             "acts": entries(ACTS),
             "states": entries(STATES),
@@ -105,7 +105,7 @@ def walked(*steps: dict, others: dict | None = None, **fields):
             "procedures": {"p": procedure(*steps, **fields), **(others or {})},
         }
     )
-    return Context(book).walk(book.get("p"))
+    return Context(book).procedures.walk(book.get("p"))
 
 
 def notes(walk, kind: str) -> list[tuple]:

@@ -30,8 +30,10 @@ def said(tmp_path, *slips: tuple[str, str, str]) -> list[tuple[str, str]]:
         (
             LOOK,
             "  - {do: Look into the hose for fuel.,",
-            "  - {do: Start the engine., act: start-engine, cautions: [running-engine, hot-parts]}\n"
-            "  - {do: Stop the engine., act: stop-engine}\n  - {do: Look into the hose for fuel.,",
+            (
+                "  - {do: Start the engine., act: start-engine, cautions: [running-engine, hot-parts]}\n"
+                "  - {do: Stop the engine., act: stop-engine}\n  - {do: Look into the hose for fuel.,"
+            ),
         ),
         ("procedures/recognise-the-rail.yaml", COUNT, "  - {do: Never bypass the converter.}\n" + COUNT),
         ("procedures/recognise-the-rail.yaml", COUNT, "  - {do: Do not feel for a leak with a finger.}\n" + COUNT),

@@ -17,74 +17,54 @@ from jsonschema import Draft202012Validator, ValidationError
 from referencing import Registry, Resource
 from referencing.jsonschema import DRAFT202012
 
+from bayleaf.records import RECORD_KINDS, VOCABULARY_KINDS
+from bayleaf.records.places import Numbers, Place, read
+from bayleaf.records.shape import Shapes
+
 HERE = Path(__file__).parent
 FOLDER = HERE.parents[1] / "schemas"
 SCHEMAS = {path.name: json.loads(path.read_text(encoding="utf-8")) for path in sorted(FOLDER.glob("*.schema.json"))}
 REGISTRY = Registry().with_resources(
     (name, Resource.from_contents(schema, default_specification=DRAFT202012)) for name, schema in SCHEMAS.items()
 )
-RECORDS = set(
-    [
-        "systems",
-        "components",
-        "equipment",
-        "readings",
-        "procedures",
-        "faults",
-        "symptoms",
-        "codes",
-        "calculators",
-        "vehicles",
-        "jobs",
-    ]
-)
-VOCABULARY = set(
-    [
-        "quantities",
-        "conditions",
-        "variables",
-        "effects",
-        "states",
-        "acts",
-        "hazards",
-        "cautions",
-        "fuels",
-        "sources",
-        "terms",
-        "tasks",
-    ]
-)
+RECORDS, VOCABULARY = set(RECORD_KINDS), set(VOCABULARY_KINDS)
 # Each keyword needs a complaint in plain words, so the set is kept small.
-KEYWORDS = set(
-    [
-        "$schema",
-        "$ref",
-        "$defs",
-        "title",
-        "description",
-        "examples",
-        "type",
-        "const",
-        "enum",
-        "required",
-        "properties",
-        "additionalProperties",
-        "propertyNames",
-        "patternProperties",
-        "items",
-        "minItems",
-        "uniqueItems",
-        "pattern",
-        "minLength",
-        "maxLength",
-        "minimum",
-        "maximum",
-        "exclusiveMinimum",
-        "anyOf",
-        "oneOf",
-        "minProperties",
-    ]
-)
+KEYWORDS = {
+    "$schema",
+    "$ref",
+    "$defs",
+    "title",
+    "description",
+    "examples",
+    "type",
+    "const",
+    "enum",
+    "required",
+    "properties",
+    "additionalProperties",
+    "propertyNames",
+    "patternProperties",
+    "items",
+    "minItems",
+    "uniqueItems",
+    "pattern",
+    "minLength",
+    "maxLength",
+    "minimum",
+    "maximum",
+    "exclusiveMinimum",
+    "anyOf",
+    "oneOf",
+    "minProperties",
+    "x-kinds",
+    "x-words",
+    "x-prose",
+    "x-unit",
+    "x-quantity",
+    "x-role",
+    "x-basis",
+    "x-covers",
+}
 ONE = ("additionalProperties", "propertyNames", "items")
 SEVERAL = ("anyOf", "oneOf")
 NAMED = ("properties", "patternProperties", "$defs")
@@ -152,6 +132,36 @@ def test_a_schema_is_lawful(name):
 
 def test_only_keywords_with_a_complaint_of_our_own_are_used():
     assert {word for _, _, part in ALL for word in part} <= KEYWORDS
+
+
+def test_every_id_says_what_it_may_name():
+    """An empty list where it names nothing outside its record: a stage of a fault."""
+    ids = ("id", "ids", "ids_or_none")
+    entries = {f"{kind}.schema.json/propertyNames" for kind in VOCABULARY}  # where an entry gets its id
+    said = {
+        name + pointer: part.get("x-kinds")
+        for name, pointer, part in ALL
+        if part.get("$ref", "").rsplit("/", 1)[-1] in ids
+        and name + pointer not in entries
+        and not pointer.startswith(("/$defs/ids/", "/$defs/ids_or_none/"))
+    }
+    assert [where for where, kinds in said.items() if kinds is None] == [] and len(said) > 100
+    assert {kind for kinds in said.values() for kind in kinds} <= RECORDS | VOCABULARY
+    assert [where for where, kinds in said.items() if not kinds] == [
+        "faults.schema.json/properties/stages/propertyNames",
+        "faults.schema.json/properties/differs/anyOf/0/additionalProperties/propertyNames",
+        "faults.schema.json/$defs/stage/properties/like",
+    ]
+
+
+@pytest.mark.parametrize("kind", sorted(RECORDS | VOCABULARY))
+def test_every_number_with_a_unit_says_what_it_measures(kind):
+    def amounts(place: Place) -> Iterator[Numbers]:
+        yield from [place.numbers] if place.numbers else []
+        for below in [*place.fields.values(), *([place.each] if place.each else [])]:
+            yield from amounts(below)
+
+    assert [found for found in amounts(read(Shapes(FOLDER).schema(kind))) if found.quantity is None] == []
 
 
 def test_references_lead_to_shared_shapes_or_to_shapes_of_the_same_file_and_every_shape_is_used():

@@ -87,7 +87,7 @@ def test_an_empty_book_gives_an_empty_index():
 
 
 def test_a_weight_out_of_range_is_named():
-    with pytest.raises(ValueError, match="x.html: weight 10 is not from 1 to 9"):
+    with pytest.raises(ValueError, match=r"x\.html: weight 10 is not from 1 to 9"):
         build_index([Entry("x", "x.html", "Term", weight=10)])
 
 

@@ -6,8 +6,20 @@ import json
 
 from bayleaf.search import Entry
 
-INDEXES = ("symptoms", "systems", "procedures", "readings", "faults", "codes", "calculators",
-           "equipment", "components", "cautions", "terms", "more")
+INDEXES = (
+    "symptoms",
+    "systems",
+    "procedures",
+    "readings",
+    "faults",
+    "codes",
+    "calculators",
+    "equipment",
+    "components",
+    "cautions",
+    "terms",
+    "more",
+)
 
 
 def escaped(text: str) -> str:
@@ -28,7 +40,8 @@ def sample(extra: dict[str, str | bytes] | None = None) -> dict[str, str | bytes
         "procedures/measure-primed-rail-pressure.md": page(
             "Measure primed rail pressure",
             "!!! warning\n    Fuel sprays under pressure.\n\n## Steps\n\n1. Switch the key on.\n\n"
-            "| car | psi |\n|---|---|\n| van | 43.5 |\n\n[Reading](../readings/rail-pressure-primed.md#limits)"),
+            "| car | psi |\n|---|---|\n| van | 43.5 |\n\n[Reading](../readings/rail-pressure-primed.md#limits)",
+        ),
         "readings/rail-pressure-primed.md": page("Rail pressure, primed", "## Limits\n\n36 to 65 psi"),
         "codes/p0171.md": page("P0171", "Bank 1 runs lean, trims high."),
         "assets/bayleaf.css": ":root{--md-primary-fg-color:#3d4f44;--md-accent-fg-color:#8a5a1f}\n",
@@ -40,9 +53,21 @@ def sample(extra: dict[str, str | bytes] | None = None) -> dict[str, str | bytes
 
 
 ENTRIES = (
-    Entry("Measure primed rail pressure", "procedures/measure-primed-rail-pressure.html", "Procedure",
-          ("fuel pressure test", "43.5 psi"), "Gauge on the rail, key on.", 3),
-    Entry("Rail pressure, primed", "readings/rail-pressure-primed.html", "Reading", ("static pressure",),
-          "Pressure at the rail while the pump primes.", 2),
+    Entry(
+        "Measure primed rail pressure",
+        "procedures/measure-primed-rail-pressure.html",
+        "Procedure",
+        ("fuel pressure test", "43.5 psi"),
+        "Gauge on the rail, key on.",
+        3,
+    ),
+    Entry(
+        "Rail pressure, primed",
+        "readings/rail-pressure-primed.html",
+        "Reading",
+        ("static pressure",),
+        "Pressure at the rail while the pump primes.",
+        2,
+    ),
     Entry("P0171", "codes/p0171.html", "Code", ("P0171", "lean code"), "Bank 1 runs lean, trims high.", 2),
 )

@@ -30,8 +30,14 @@ def contents(folder: Path) -> dict[str, bytes]:
 
 def test_a_build_tells_what_it_made(tmp_path):
     report = build(shop(tmp_path))
-    assert (report.pages, report.entries, report.out) == (len([p for p in sample() if p.endswith(".md")]), 3, tmp_path / "site")
-    assert report.bytes == sum(len(data) for name, data in contents(tmp_path / "site").items() if name != ".bayleaf-site")
+    assert (report.pages, report.entries, report.out) == (
+        len([p for p in sample() if p.endswith(".md")]),
+        3,
+        tmp_path / "site",
+    )
+    assert report.bytes == sum(
+        len(data) for name, data in contents(tmp_path / "site").items() if name != ".bayleaf-site"
+    )
 
 
 def test_two_builds_in_other_folders_and_time_zones_are_the_same_bytes(tmp_path, monkeypatch):
@@ -63,18 +69,22 @@ def test_the_engines_own_index_does_not_hold_the_records(tmp_path):
 def test_a_page_that_would_fetch_leaves_the_old_site(tmp_path):
     build(shop(tmp_path))
     before = contents(tmp_path / "site")
-    with pytest.raises(SealError, match="terms/lambda.html: src='https://example.org/x.png' on <img> leads out of the site"):
+    with pytest.raises(
+        SealError, match=r"terms/lambda.html: src='https://example.org/x.png' on <img> leads out of the site"
+    ):
         build(tmp_path, {"terms/lambda.md": page("Lambda", '<img src="https://example.org/x.png">')})
     assert contents(tmp_path / "site") == before
 
 
 def test_a_link_to_no_page_is_named(tmp_path):
-    with pytest.raises(SealError, match="terms/lambda.html: link 'mixture.html' leads to terms/mixture.html, which is not in"):
+    with pytest.raises(
+        SealError, match=r"terms/lambda.html: link 'mixture.html' leads to terms/mixture.html, which is not in"
+    ):
         build(shop(tmp_path), {"terms/lambda.md": page("Lambda", "[Mixture](mixture.html)")})
 
 
 def test_an_entry_that_leads_to_no_page_is_named(tmp_path):
-    with pytest.raises(SealError, match="the search leads to faults/gone.html, which is not in the site"):
+    with pytest.raises(SealError, match=r"the search leads to faults/gone.html, which is not in the site"):
         build(shop(tmp_path), entries=[Entry("Gone", "faults/gone.html", "Fault")])
 
 
@@ -97,5 +107,5 @@ def test_the_pages_folder_is_no_place_for_the_site(tmp_path):
 
 def test_a_folder_that_cannot_be_made_is_one_line(tmp_path):
     (shop(tmp_path) / "build").write_text("a file")
-    with pytest.raises(SiteError, match="^could not run: .*build: File exists$"):
+    with pytest.raises(SiteError, match=r"^could not run: .*build: File exists$"):
         build(tmp_path)

@@ -33,7 +33,9 @@ def headings(site: Path) -> dict[str, list[str]]:
         article = re.search(r"<article.*?</article>", path.read_text(encoding="utf-8"), re.DOTALL)
         if path.name != "404.html" and article:
             texts = re.findall(r"<h[1-3][^>]*>(.*?)</h[1-3]>", article[0], re.DOTALL)
-            found[path.relative_to(site).as_posix()] = [re.sub(r"<a .*?</a>|<[^>]+>|\s+", " ", t).strip() for t in texts]
+            found[path.relative_to(site).as_posix()] = [
+                re.sub(r"<a .*?</a>|<[^>]+>|\s+", " ", t).strip() for t in texts
+            ]
     return found
 
 
@@ -57,13 +59,13 @@ def test_a_page_of_the_navigation_that_is_not_there_is_one_line(shop):
 
 
 def test_settings_that_are_not_there_are_one_line(tmp_path):
-    with pytest.raises(SiteError, match="mkdocs.yml is missing"):
+    with pytest.raises(SiteError, match=r"mkdocs.yml is missing"):
         run_engine(tmp_path / "mkdocs.yml", tmp_path / "site")
 
 
 def test_an_engine_that_is_not_installed_is_one_line(shop, monkeypatch):
     monkeypatch.setattr(engine, "find_spec", lambda name: None)
-    with pytest.raises(SiteError, match="'mkdocs' is not installed; run `bash .ci/setup`"):
+    with pytest.raises(SiteError, match=r"'mkdocs' is not installed; run `bash .ci/setup`"):
         run_engine(shop / "mkdocs.yml", shop / "site")
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import argparse
 import os
 import queue
 import re
@@ -16,13 +15,13 @@ from http.client import HTTPConnection
 from pathlib import Path
 
 import pytest
+from selectolax.lexbor import LexborHTMLParser
 
-from bayleaf.cli.serve import watched_by
 from bayleaf.finding import CouldNotRun
-from bayleaf.site import SiteError, serve
+from bayleaf.site import SiteError, Source, serve
 from bayleaf.site.serve import times
 
-WAIT = 20       # seconds; only a broken server makes a test wait so long
+WAIT = 20  # seconds; only a broken server makes a test wait so long
 
 
 @contextmanager
@@ -83,8 +82,41 @@ def test_a_failed_build_keeps_the_old_site_and_says_why(folders, kind):
 
     with serving(site, kb, rebuild) as (port, said):
         (kb / "a.yaml").write_text("x: 1\n")
-        assert said.get(timeout=WAIT).splitlines() == ["kb/a.yaml:1:1: no title", "not rebuilt; the site before is still shown"]
+        assert said.get(timeout=WAIT).splitlines() == [
+            "kb/a.yaml:1:1: no title",
+            "not rebuilt; the site before is still shown",
+        ]
         assert fetch(port, "/")[1] == "old"
+
+
+PAGE = "<html><body class='x'><p>the page</p></body></html>"
+BROKEN = "kb/a.yaml:1:1: <title> is missing"
+
+
+def test_a_broken_record_is_shown_on_the_last_good_page_until_it_is_mended(folders):
+    site, kb = folders
+    (site / "index.html").write_text(PAGE)
+    (site / "a.css").write_text("p{}")
+
+    def rebuild() -> str:
+        if "title" in (kb / "a.yaml").read_text():
+            return "built"
+        raise SiteError(BROKEN)
+
+    with serving(site, kb, rebuild) as (port, said):
+        assert fetch(port, "/") == (200, PAGE, "no-store")
+        (kb / "a.yaml").write_text("x: 1\n")
+        said.get(timeout=WAIT)
+        for path in ("/", "/index.html", "/index.html?q=1"):
+            status, page, kept = fetch(port, path)
+            tree = LexborHTMLParser(page)
+            alert = tree.css_first("body > [role=alert]")
+            assert (status, kept) == (200, "no-store") and BROKEN in alert.text() and alert.next.text() == "the page"
+            assert not tree.css("body title")
+        assert fetch(port, "/a.css")[1] == "p{}" and fetch(port, "/gone.html")[0] == 404
+        (kb / "a.yaml").write_text("title: A\n")
+        assert said.get(timeout=WAIT) == "built"
+        assert fetch(port, "/")[1] == PAGE
 
 
 def test_a_removed_record_builds_again(folders):
@@ -97,7 +129,10 @@ def test_a_removed_record_builds_again(folders):
 
 def test_a_port_that_is_taken_is_one_line(folders):
     site, kb = folders
-    with serving(site, kb, lambda: "built") as (port, _), pytest.raises(SiteError, match=f"port {port} .*try another --port"):
+    with (
+        serving(site, kb, lambda: "built") as (port, _),
+        pytest.raises(SiteError, match=f"port {port} .*try another --port"),
+    ):
         serve(site, [kb], lambda: "built", port)
 
 
@@ -130,7 +165,7 @@ def test_a_record_changed_during_the_first_build_is_not_missed(folders):
 
 
 def test_what_it_says_reaches_a_pipe_at_once(folders):
-    site, kb = folders
+    site, _kb = folders
     code = f"from bayleaf.site import serve; serve({str(site)!r}, [], lambda: 'built', 0)"
     env = {name: value for name, value in os.environ.items() if name != "PYTHONUNBUFFERED"}
     env["PYTHONPATH"] = os.pathsep.join(sys.path)
@@ -146,11 +181,11 @@ def test_what_it_says_reaches_a_pipe_at_once(folders):
 
 
 def test_a_site_inside_an_overlay_is_not_watched(tmp_path):
-    args = argparse.Namespace(root=tmp_path / "book", overlay=[tmp_path / "shop"])
+    source = Source(tmp_path / "book", [tmp_path / "shop"])
     (tmp_path / "shop" / "kb").mkdir(parents=True)
     (tmp_path / "shop" / "site").mkdir()
-    before = times(watched_by(args))
+    before = times(source.watched)
     (tmp_path / "shop" / "site" / "index.html").write_text("new")
-    assert times(watched_by(args)) == before
+    assert times(source.watched) == before
     (tmp_path / "shop" / "kb" / "a.yaml").write_text("title: A")
-    assert times(watched_by(args)) != before
+    assert times(source.watched) != before

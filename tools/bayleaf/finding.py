@@ -24,11 +24,20 @@ class Finding(NamedTuple):
     column: int = 1
     end_column: int = 0
     record: str = ""
-    path: tuple = ()
+    path: tuple[str | int, ...] = ()
 
-    def order(self) -> tuple:
+    def order(self) -> tuple[str, int, int, int, str, str]:
         """Sort key: by place first, so that a file reads from top to bottom."""
         return (self.file, self.line, self.column, LEVELS.index(self.level), self.code, self.message)
+
+
+# What is found before a rule can be asked is an error, but for these; the rules that explain it take their level from here.
+_READER_LEVELS = {"FILE-14": "warning", "BOOK-8": "advice"}
+
+
+def reader_level(code: str) -> str:
+    """The level of a rule that the reader of files, or the run of the rules, applies by itself."""
+    return _READER_LEVELS.get(code, "error")
 
 
 class CouldNotRun(Exception):

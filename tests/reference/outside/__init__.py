@@ -65,14 +65,12 @@ class Outside:
         for given, gives in self.pairs():
             lines = calc.evaluate(given)
             for name, wanted in gives.items():
-                got, floor = lines[name], self.floor
+                got, expected = lines[name], wanted
                 if isinstance(wanted, PINT.Quantity):
                     result = calc.results[name]
-                    got, wanted = (
-                        from_si(got, result.symbol, result.quantity.reference),
-                        _magnitude(wanted, result.symbol),
-                    )
-                error = abs(got - wanted) / max(abs(wanted), floor) if got != wanted else 0.0
+                    got = from_si(got, result.symbol, result.quantity.reference)
+                    expected = _magnitude(wanted, result.symbol)
+                error = abs(got - expected) / max(abs(expected), self.floor) if got != expected else 0.0
                 assert error == error, f"{self.calculator}: {name} is undefined at {given}"
                 count, worst = count + 1, max(worst, error)
         return count, worst

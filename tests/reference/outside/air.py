@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-import CoolProp.CoolProp as coolprop
+from CoolProp.CoolProp import PropsSI
 from CoolProp.HumidAirProp import HAPropsSI
 
 from tests.reference.outside import PINT, against, published
@@ -14,7 +14,7 @@ Q = PINT.Quantity
 
 def density(temperature: float, pressure: float) -> float:
     """Density of real dry air in kg/m³."""
-    return coolprop.PropsSI("D", "T", temperature, "P", pressure, "Air")
+    return PropsSI("D", "T", temperature, "P", pressure, "Air")
 
 
 @against("engine-air-flow", "CoolProp, real air, and the rule in³ x rpm / 3456", rel=3e-3)
@@ -41,7 +41,7 @@ def _(temperature, humidity, barometer):
 
 @against("humid-air-density", "CoolProp, water at saturation (IAPWS-95)", rel=3e-4, temperature=(0.1, 50))
 def _(temperature):
-    return {"saturation": coolprop.PropsSI("P", "T", temperature, "Q", 0, "Water")}
+    return {"saturation": PropsSI("P", "T", temperature, "Q", 0, "Water")}
 
 
 @against(
@@ -77,6 +77,6 @@ published(
     "power-correction", "CoolProp's water and the printed form 1.18 (990 / p) ((t + 273) / 298)^0.5 - 0.18", rel=5e-4
 )
 def _(observed, temperature, humidity, barometer):
-    dry = barometer - humidity * coolprop.PropsSI("P", "T", max(temperature, 273.16), "Q", 0, "Water")
+    dry = barometer - humidity * PropsSI("P", "T", max(temperature, 273.16), "Q", 0, "Water")
     factor = 1.18 * (990 / (dry / 100)) * ((temperature - 273.15 + 273) / 298) ** 0.5 - 0.18
     return {"dry": dry, "factor": factor, "corrected": observed * factor}

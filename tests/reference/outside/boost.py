@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import CoolProp.CoolProp as coolprop
+from CoolProp.CoolProp import PropsSI
 from fluids import ATMOSPHERE_1976
 from fluids.compressible import isentropic_T_rise_compression, isentropic_work_compression
 
@@ -18,10 +18,10 @@ USUAL = {
 
 def compressed(inlet: float, start: float, end: float, efficiency: float) -> tuple[float, float]:
     """Temperature in K of real air after a compressor, and the work in J/kg."""
-    entropy = coolprop.PropsSI("S", "T", inlet, "P", start, "Air")
-    first = coolprop.PropsSI("H", "T", inlet, "P", start, "Air")
-    work = (coolprop.PropsSI("H", "P", end, "S", entropy, "Air") - first) / efficiency
-    return coolprop.PropsSI("T", "P", end, "H", first + work, "Air"), work
+    entropy = PropsSI("S", "T", inlet, "P", start, "Air")
+    first = PropsSI("H", "T", inlet, "P", start, "Air")
+    work = (PropsSI("H", "P", end, "S", entropy, "Air") - first) / efficiency
+    return PropsSI("T", "P", end, "H", first + work, "Air"), work
 
 
 @against("compressor-outlet-temperature", "fluids, isentropic_T_rise_compression")
@@ -70,9 +70,7 @@ def _(sea_level_vacuum, altitude):
     cooled=(50, 200),
 )
 def _(hot_in, cooled, coolant):
-    hot, cold, last = (
-        coolprop.PropsSI("H", "T", temperature, "P", 2e5, "Air") for temperature in (hot_in, cooled, coolant)
-    )
+    hot, cold, last = (PropsSI("H", "T", temperature, "P", 2e5, "Air") for temperature in (hot_in, cooled, coolant))
     return {"effectiveness": (hot - cold) / (hot - last), "removed": hot_in - cooled, "left": cooled - coolant}
 
 
@@ -80,9 +78,7 @@ def _(hot_in, cooled, coolant):
 def _(inlet, boost, barometer, efficiency, cooler, cooler_loss):
     hot, _ = compressed(inlet, barometer, barometer + boost + cooler_loss, efficiency)
     charge = hot - cooler * (hot - inlet)
-    gained = coolprop.PropsSI("D", "T", charge, "P", barometer + boost, "Air") / coolprop.PropsSI(
-        "D", "T", inlet, "P", barometer, "Air"
-    )
+    gained = PropsSI("D", "T", charge, "P", barometer + boost, "Air") / PropsSI("D", "T", inlet, "P", barometer, "Air")
     return {"hot": hot, "charge": charge, "density_ratio": gained, "pressure_ratio": (barometer + boost) / barometer}
 
 
@@ -90,16 +86,14 @@ def _(inlet, boost, barometer, efficiency, cooler, cooler_loss):
 def _(displacement, boost, barometer, inlet, efficiency, cooler):
     hot, _ = compressed(inlet, barometer, barometer + boost, efficiency)
     charge = hot - cooler * (hot - inlet)
-    gained = coolprop.PropsSI("D", "T", charge, "P", barometer + boost, "Air") / coolprop.PropsSI(
-        "D", "T", inlet, "P", barometer, "Air"
-    )
+    gained = PropsSI("D", "T", charge, "P", barometer + boost, "Air") / PropsSI("D", "T", inlet, "P", barometer, "Air")
     return {"by_rule": displacement * (barometer + boost) / barometer, "by_air": displacement * gained}
 
 
 @against("supercharger-drive", "fluids, isentropic_work_compression, and CoolProp's density", rel=5e-3, floor=1.0)
 def _(engine_speed, crank_pulley, blower_pulley, a_turn, filling, inlet, barometer, boost, efficiency, drive):
     speed = engine_speed / (blower_pulley / crank_pulley)
-    mass = speed * a_turn * filling * coolprop.PropsSI("D", "T", inlet, "P", barometer, "Air")
+    mass = speed * a_turn * filling * PropsSI("D", "T", inlet, "P", barometer, "Air")
     molar = isentropic_work_compression(T1=inlet, k=1.4, Z=1.0, P1=barometer, P2=barometer + boost, eta=efficiency)
     return {
         "speed": speed,
@@ -107,3 +101,27 @@ def _(engine_speed, crank_pulley, blower_pulley, a_turn, filling, inlet, baromet
         "mass": mass,
         "power": mass * molar / 28.9644e-3 / drive,
     }
+
+
+@against("pressure-ratio-with-filter", "pint, the pressures before and after the compressor", rel=1e-9)
+def _(boost, barometer, filter_loss, cooler_loss):
+    air, gauge = Q(barometer, "Pa"), Q(boost, "Pa")
+    after, before = air + gauge + Q(cooler_loss, "Pa"), air - Q(filter_loss, "Pa")
+    return {"ratio": (after / before).m_as(""), "without_losses": ((air + gauge) / air).m_as("")}
+
+
+@against("vacuum-from-absolute", "pint, the distance to the barometer on either side", rel=1e-9, floor=1e-3)
+def _(manifold, barometer):
+    over = (Q(manifold, "Pa") - Q(barometer, "Pa")).m
+    return {"manifold_vacuum": max(-over, 0.0), "boost": max(over, 0.0)}
+
+
+@against("air-for-power", "pint, fuel and air in kilograms", rel=1e-9)
+def _(power, consumption, ratio):
+    fuel = Q(power, "W") * Q(consumption, "kg/J")
+    return {"fuel": fuel.m_as("kg/s"), "air": (fuel * ratio).m_as("kg/s")}
+
+
+@against("power-from-torque", "pint, torque times radians a second", rel=1e-9)
+def _(torque, engine_speed):
+    return {"power": (Q(torque, "N*m") * Q(engine_speed, "turn/s")).to("N*m*rad/s").m}

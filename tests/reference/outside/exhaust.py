@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import CoolProp.CoolProp as coolprop
 import fluids
+from CoolProp.CoolProp import PropsSI
 from molmass import Formula
 from scipy.optimize import brentq
 
@@ -55,8 +55,8 @@ def _(mass, temperature, diameter, length, roughness, losses, outlet):
 
 @against("exhaust-pipe-drop", "fluids, Colebrook's friction factor", rel=2.5e-2)
 def _(mass, temperature, diameter, length, roughness, losses, outlet):
-    viscosity = coolprop.PropsSI("V", "T", temperature, "P", outlet, "Air")
-    density = coolprop.PropsSI("D", "T", temperature, "P", outlet, "Air")
+    viscosity = PropsSI("V", "T", temperature, "P", outlet, "Air")
+    density = PropsSI("D", "T", temperature, "P", outlet, "Air")
     velocity = mass / density / (3.141592653589793 * diameter**2 / 4)
     reynolds = fluids.Reynolds(V=velocity, D=diameter, rho=density, mu=viscosity)
     return {"friction": fluids.friction_factor(Re=reynolds, eD=roughness / diameter, Method="Colebrook")}
@@ -130,7 +130,7 @@ def _(fuel, fuel_density, hydrogen_carbon, oxygen_carbon):
     return {
         "carbon_dioxide": moles * Formula("CO2").mass,
         "water": water,
-        "water_volume": water / coolprop.PropsSI("D", "T", 293.15, "P", 101325, "Water"),
+        "water_volume": water / PropsSI("D", "T", 293.15, "P", 101325, "Water"),
     }
 
 
@@ -138,4 +138,4 @@ def _(fuel, fuel_density, hydrogen_carbon, oxygen_carbon):
 def _(hydrogen_carbon, air_ratio, barometer):
     gas = burned(hydrogen_carbon, air_ratio)
     share = gas["H2O"] / sum(gas.values())
-    return {"water_share": share, "dew_point": coolprop.PropsSI("T", "P", share * barometer, "Q", 1, "Water")}
+    return {"water_share": share, "dew_point": PropsSI("T", "P", share * barometer, "Q", 1, "Water")}

@@ -127,3 +127,13 @@ def _(start, later, after):
         "rate": (lost / Q(after, "s").to("min")).m_as("Pa/s"),
         "left": (Q(later, "Pa") / Q(start, "Pa")).m_as(""),
     }
+
+
+@against("injector-flow-direct", "fluids, flow_meter_discharge (ISO 5167)", rel=1e-9, rail=(600, 5000))
+def _(rated_flow, rated_pressure, rail, cylinder):
+    flows = [
+        flow_meter_discharge(D=0.01, Do=0.0005, P1=p, P2=0.0, rho=745.0, C=0.62)
+        for p in (rail - cylinder, rated_pressure)
+    ]
+    share = flows[0] / flows[1]
+    return {"flow": rated_flow * share, "share": share}

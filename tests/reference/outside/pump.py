@@ -128,3 +128,9 @@ def _(battery, feed_drop, ground_drop, current, winding, slip):
         "bad_place": (drop / Q(current, "A")).m_as("ohm"),
         "heat": (drop * Q(current, "A")).m_as("W"),
     }
+
+
+@against("pump-speed-from-humps", "pint, revolutions counted as turns")
+def _(hump_frequency, bars, humps_a_bar):
+    humps_a_turn = Q(bars * humps_a_bar, "1/turn")
+    return {"speed": (Q(hump_frequency, "1/s") / humps_a_turn).m_as("turn/s")}

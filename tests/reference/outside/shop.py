@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-import CoolProp.CoolProp as coolprop
 import numpy as np
+from CoolProp.CoolProp import PropsSI
 from fluids.flow_meter import flow_meter_discharge
 from scipy.integrate import solve_ivp
 
@@ -31,13 +31,7 @@ def _(spilled, evaporated, fuel_density, vapour_weight, lower_limit, temperature
 )
 def _(spilled, evaporated, fuel_density, temperature, barometer):
     thin = barometer / 10  # a tenth of the pressure, so that no vapour condenses, and ten times the volume
-    return {
-        "vapour": spilled
-        * evaporated
-        * fuel_density
-        / coolprop.PropsSI("D", "T", temperature, "P", thin, "Pentane")
-        / 10
-    }
+    return {"vapour": spilled * evaporated * fuel_density / PropsSI("D", "T", temperature, "P", thin, "Pentane") / 10}
 
 
 @against(
@@ -96,10 +90,10 @@ def _(span, grade, readability, low, high):
     }
 
 
-@against("verdict-with-gauge-error", "the nearer limit by sorting, pint", floor=1e-3)
+@against("verdict-with-gauge-error", "the nearer limit by pint", floor=1e-3)
 def _(reading, low, high, error, readability):
     guard = Q(error, "Pa") + Q(readability, "Pa") / 2
-    inside = sorted([Q(reading - low, "Pa"), Q(high - reading, "Pa")])[0]
+    inside = min(Q(reading - low, "Pa"), Q(high - reading, "Pa"))
     return {"guard": guard, "inside": inside, "score": (inside / guard).m_as("")}
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-import CoolProp.CoolProp as coolprop
+from CoolProp.CoolProp import PropsSI
 from scipy.optimize import brentq, minimize_scalar
 
 from tests.reference.outside import against
@@ -24,11 +24,9 @@ def closed_loop(air: float, metered: float, injector_share: float = 1.0) -> floa
 
 def flux(pressure: float, temperature: float, throat: float) -> float:
     """Mass flux in kg/s/m² of real air from rest at a pressure and a temperature to a throat pressure, without loss."""
-    entropy = coolprop.PropsSI("S", "T", temperature, "P", pressure, "Air")
-    drop = coolprop.PropsSI("H", "T", temperature, "P", pressure, "Air") - coolprop.PropsSI(
-        "H", "P", throat, "S", entropy, "Air"
-    )
-    return coolprop.PropsSI("D", "P", throat, "S", entropy, "Air") * math.sqrt(2 * max(drop, 0.0))
+    entropy = PropsSI("S", "T", temperature, "P", pressure, "Air")
+    drop = PropsSI("H", "T", temperature, "P", pressure, "Air") - PropsSI("H", "P", throat, "S", entropy, "Air")
+    return PropsSI("D", "P", throat, "S", entropy, "Air") * math.sqrt(2 * max(drop, 0.0))
 
 
 @against(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.nearest import nearest
 from bayleaf.quantities import from_si
 from bayleaf.records import Record
@@ -62,22 +62,22 @@ def sentence(text: str) -> str:
     return text and text[0].upper() + text[1:] + ("" if text[-1] in ".?" else ".")
 
 
-def implausible(site: Site) -> Iterator[tuple[tuple, str]]:
-    """(path, complaint) for each number of a site beyond the plausible limits of its quantity.
+def implausible(amount: Amount) -> Iterator[tuple[tuple, str]]:
+    """(path, complaint) for each number of a amount beyond the plausible limits of its quantity.
 
     A negative absolute pressure or vacuum is left to UNIT-5, which says it better.
     """
-    low, high = site.quantity.plausible
-    for path, value in site.numbers.items():
-        x = site.si(value)
-        signed = x < 0 and site.quantity.reference in ("absolute", "vacuum")
+    low, high = amount.quantity.plausible
+    for path, value in amount.numbers.items():
+        x = amount.si(value)
+        signed = x < 0 and amount.quantity.reference in ("absolute", "vacuum")
         if not signed and not low - SLACK * abs(low) <= x <= high + SLACK * abs(high):
-            yield path, f"{field(site.record, path)}: {outside(site, value)}"
+            yield path, f"{field(amount.record, path)}: {outside(amount, value)}"
 
 
-def outside(site: Site, value: float) -> str:
+def outside(amount: Amount, value: float) -> str:
     """`650 psi is outside 0 to 160 psi, the plausible limits of fuel rail pressure`."""
-    quantity = site.quantity
-    symbol = quantity.units.get(site.unit, site.unit)
+    quantity = amount.quantity
+    symbol = quantity.units.get(amount.unit, amount.unit)
     low, high = (number(from_si(limit, symbol, quantity.reference)) for limit in quantity.plausible)
-    return f"{number(value)} {site.unit} is outside {low} to {high} {symbol}, the plausible limits of {quantity.title.lower()}"
+    return f"{number(value)} {amount.unit} is outside {low} to {high} {symbol}, the plausible limits of {quantity.title.lower()}"

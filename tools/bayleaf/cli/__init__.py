@@ -9,8 +9,9 @@ import io
 import os
 import sys
 from pathlib import Path
-from typing import NoReturn
+from typing import Any, NoReturn
 
+from bayleaf import __version__
 from bayleaf.finding import CouldNotRun
 from bayleaf.nearest import nearest
 
@@ -31,7 +32,7 @@ COMMANDS = {
 
 
 class _Parser(argparse.ArgumentParser):
-    def __init__(self, **given) -> None:
+    def __init__(self, **given: Any) -> None:  # noqa: ANN401 - argparse makes the parsers of commands with its own options
         super().__init__(
             formatter_class=lambda prog: argparse.HelpFormatter(prog, width=78), **given
         )  # to ask the terminal takes shutil
@@ -60,13 +61,17 @@ def main(argv: list[str] | None = None) -> int:
 def _write_utf8() -> None:
     """A file or a pipe gets UTF-8, as records are read; a terminal gets a mark for what it cannot show."""
     if isinstance(sys.stdout, io.TextIOWrapper):
-        sys.stdout.reconfigure(**({"errors": "replace"} if sys.stdout.isatty() else {"encoding": "utf-8"}))
+        if sys.stdout.isatty():
+            sys.stdout.reconfigure(errors="replace")
+        else:
+            sys.stdout.reconfigure(encoding="utf-8")
 
 
 def _run(argv: list[str]) -> int:
     parser = _Parser(
         prog="bayleaf", description="A checked book of specifications, procedures and arithmetic for the service bay."
     )
+    parser.add_argument("--version", action="version", version=f"bayleaf {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
     _known(argv)
     gc.disable()  # nothing that is loaded now is let go before the end
@@ -85,7 +90,7 @@ def _run(argv: list[str]) -> int:
 def _known(argv: list[str]) -> None:
     """Raise CouldNotRun with one line where the first word is no command."""
     word = argv[0] if argv else "--help"
-    if word in COMMANDS or word in ("-h", "--help"):
+    if word in COMMANDS or word in ("-h", "--help", "--version"):
         return
     if word.startswith("-"):
         raise CouldNotRun(
@@ -97,7 +102,7 @@ def _known(argv: list[str]) -> None:
     )
 
 
-def book_options(parser: argparse.ArgumentParser, formats: bool = False) -> None:
+def book_options(parser: argparse.ArgumentParser) -> None:
     """The options that every command on a book shares."""
     parser.add_argument(
         "--root", type=Path, help="the folder that holds kb/ and schemas/ (default: the nearest upward)"
@@ -110,9 +115,6 @@ def book_options(parser: argparse.ArgumentParser, formats: bool = False) -> None
         metavar="DIR",
         help="a shop's own records, laid over the book",
     )
-    if formats:
-        parser.add_argument("--format", choices=("text", "json", "sarif", "github"), default="text")
-        parser.add_argument("--strict", action="store_true", help="warnings count as errors")
 
 
 def in_colour() -> bool:

@@ -6,14 +6,13 @@ import argparse
 import json
 import math
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, root_of
 from bayleaf.finding import CouldNotRun
-from bayleaf.formulas.calculator.compile import compile_calculator
-from bayleaf.formulas.calculator.model import Calculator, Input
-from bayleaf.formulas.language.errors import FormulaError
+from bayleaf.formulas import Calculator, FormulaError, Input, Result, compile_calculator, typeset
 from bayleaf.nearest import nearest
 from bayleaf.quantities import QuantityError, from_si, quantities_of, read_value, show, to_si, with_unit
 from bayleaf.records import Book, Record, load
@@ -60,7 +59,7 @@ def run(args: argparse.Namespace) -> int:
     lines = calc.evaluate({name: one.x for name, one in given.items()})
     if all(math.isnan(lines[name]) for name in calc.results):
         raise CouldNotRun(f"{record.id} has no result for these values; change one of {', '.join(calc.inputs)}")
-    warnings = [*_outside(calc, given), *_doubtful(calc, lines)]
+    warnings = _doubtful(calc, lines)
     print((_text if args.format == "text" else _json)(record, calc, given, lines, warnings))
     return 0
 
@@ -84,7 +83,7 @@ def _record(book: Book, id: str) -> Record:
     return known[id]
 
 
-def _near(word: str, known, otherwise: str = "") -> str:
+def _near(word: str, known: Iterable[str], otherwise: str = "") -> str:
     near = next((one for one in known if word and one.startswith(word)), "") or nearest(word, known)
     return f"did you mean {near}?" if near else otherwise or f"there are {', '.join(known)}"
 
@@ -103,12 +102,34 @@ def _given(calc: Calculator, words: list[str]) -> dict[str, Given]:
         if not value.strip():
             raise CouldNotRun(f"{name} has no value; write it as {_example(calc, name)}")
         typed[name] = value
-    return {name: _one(one, typed.get(name)) for name, one in calc.inputs.items()}
+    given = {name: _one(one, typed[name]) for name, one in calc.inputs.items() if name in typed}
+    filled = calc.filled({name: one.x for name, one in given.items()})
+    values = {name: given.get(name) or _unsaid(one, filled[name]) for name, one in calc.inputs.items()}
+    _together(calc, values)
+    return values
 
 
-def _one(one: Input, text: str | None) -> Given:
-    if text is None:
-        return Given(one.typed[0], one.symbol, one.default, True)
+def _unsaid(one: Input, x: float) -> Given:
+    """An input that nobody typed: at its default, or at 0 where an input that excludes it was typed."""
+    return Given(one.typed[0] if x == one.default else 0.0, one.symbol, x, True)
+
+
+def _together(calc: Calculator, values: dict[str, Given]) -> None:
+    """Refuse values that exclude or contradict each other, with all of them named."""
+
+    def named(names: Iterable[str]) -> str:
+        typed = (f"{name} {with_unit(f'{values[name].value:.12g}', values[name].unit)}" for name in names)
+        return " and ".join(typed)
+
+    xs = {name: one.x for name, one in values.items()}
+    if away := calc.rivals(xs):
+        raise CouldNotRun(f"{named(away)} exclude each other; give one of them")
+    for one in calc.contradicted(list(xs.values())):
+        inputs = named(name for name in one.names if name in values)
+        raise CouldNotRun(f"{inputs or one.text} cannot be: {one.because}; it needs {one.text}")
+
+
+def _one(one: Input, text: str) -> Given:
     try:
         value, unit = read_value(text, one.quantity)
     except QuantityError as err:
@@ -120,24 +141,17 @@ def _one(one: Input, text: str | None) -> Given:
         raise CouldNotRun(
             f"{one.name}: {text.strip()!r} cannot be; {one.quantity.title.lower()} lies within {with_unit(limits, unit)}"
         )
+    if not one.low <= x <= one.high:
+        least, most = (f"{number:.12g}" for number in one.typed[1:])
+        raise CouldNotRun(f"{one.name}: {text.strip()!r}; this holds from {least} to {with_unit(most, one.symbol)}")
+    if one.whole and value != round(value):
+        raise CouldNotRun(f"{one.name}: {text.strip()!r} is counted; write a whole number")
     return Given(value, unit, x, False)
 
 
 def _example(calc: Calculator, name: str = "") -> str:
     one = calc.inputs[name or next(iter(calc.inputs))]
     return f'{one.name}="{f"{one.typed[0]:.12g} {one.symbol}" if one.symbol != "1" else f"{one.typed[0]:.12g}"}"'
-
-
-def _outside(calc: Calculator, given: dict[str, Given]) -> list[str]:
-    """Inputs beyond the limits within which the calculator holds."""
-    found = []
-    for name, one in calc.inputs.items():
-        if not one.low <= given[name].x <= one.high:
-            low, high = (f"{number:.12g}" for number in one.typed[1:])
-            found.append(
-                f"{name} is outside the limits within which this holds, {low} to {with_unit(high, one.symbol)}"
-            )
-    return found
 
 
 def _doubtful(calc: Calculator, lines: dict[str, float]) -> list[str]:
@@ -159,12 +173,31 @@ def _text(
     said = [record.title, ""]
     for name, value in given.items():
         number = f"{value.value:.12g}"
-        shown = show(value.x, calc.inputs[name].quantity, 4, value.unit, number)
-        said.append(f"  {name:{wide}}  {shown}{'   (default)' if value.default else ''}")
-    said += ["", *(f"  {name:{wide}}  {one.shown(lines[name])}" for name, one in calc.results.items()), ""]
+        quantity, digits = (
+            calc.inputs[name].quantity,
+            min(max(len(re.sub(r"^0*|[^0-9]", "", number.split("e", maxsplit=1)[0])), 2), 4),
+        )
+        shown = show(value.x, quantity, digits, value.unit, number)
+        unsaid = "   (default)" if value.default else ""
+        said.append(f"  {name:{wide}}  {shown}{unsaid}   {quantity.title.lower()}")
+    results = calc.results.items()
+    said += [
+        "",
+        *(
+            f"  {name:{wide}}  {one.shown(lines[name])}{_said(one, lines[name])}   {one.quantity.title.lower()}"
+            for name, one in results
+        ),
+        "",
+    ]
+    said += ["Formula:", *(f"  {line.plain}" for line in typeset(calc)), ""]
     said += [f"warning: {warning}" for warning in warnings]
     said += [f"Holds: {_plain(record.data['holds'])}", f"Fails: {_plain(record.data['fails'])}"]
     return "\n".join(said)
+
+
+def _said(result: Result, x: float) -> str:
+    """What a result means in words, set off from its number."""
+    return f": {words}" if (words := result.said(x)) else ""
 
 
 def _json(
@@ -174,7 +207,13 @@ def _json(
     for name, one in calc.results.items():
         x = None if math.isnan(lines[name]) else lines[name]
         value = None if x is None else from_si(x, one.symbol, one.quantity.reference)
-        results[name] = {"value": value, "unit": one.symbol, "shown": one.shown(lines[name]), "si": x}
+        results[name] = {
+            "value": value,
+            "unit": one.symbol,
+            "shown": one.shown(lines[name]),
+            "says": one.said(lines[name]),
+            "si": x,
+        }
     inputs = {
         name: {"value": one.value, "unit": one.unit, "si": one.x, "default": one.default} for name, one in given.items()
     }
@@ -183,6 +222,7 @@ def _json(
         "title": record.title,
         "inputs": inputs,
         "results": results,
+        "formula": [line.plain for line in typeset(calc)],
         "warnings": warnings,
         "holds": _plain(record.data["holds"]),
         "fails": _plain(record.data["fails"]),

@@ -70,7 +70,7 @@ def explained(rule: Rule) -> str:
     bad = ["      (a symbolic link)"] if example.bad.startswith("link:") else _lines(example.bad)
     parts += ["\n".join([f"Bad:  in kb/{example.file}", *bad]), "\n".join(["Good:", *good])]
     if rule.excusable:
-        parts.append("A record may except itself: exceptions: [{rule: %s, because: …}]" % rule.code)
+        parts.append(f"A record may except itself: exceptions: [{{rule: {rule.code}, because: …}}]")
     return "\n\n".join(parts)
 
 

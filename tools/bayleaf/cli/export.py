@@ -3,20 +3,13 @@
 from __future__ import annotations
 
 import argparse
-import csv
-import io
-import json
 from pathlib import Path
 
 from bayleaf.cli import book_options, root_of
-from bayleaf.diagnosis.faults.matrix import matrix_of_system
-from bayleaf.export.tables import matrix_table, system_data
+from bayleaf.export.files import write
 from bayleaf.finding import CouldNotRun
-from bayleaf.records import KINDS, Book, load
+from bayleaf.records import load
 from bayleaf.site import SiteError
-from bayleaf.site.swap import staged
-
-FORMULA = ("=", "+", "-", "@", "\t")  # what a spreadsheet would take for a formula
 
 
 def options(parser: argparse.ArgumentParser) -> None:
@@ -30,54 +23,12 @@ def options(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Write the files; 0, or 1 when records are left out because they are not sound."""
     book = load(root_of(args), args.overlay)
-    files = exported(book)
     try:
-        with staged(args.folder, "export") as new:
-            for path, content in files.items():
-                (new / path).parent.mkdir(parents=True, exist_ok=True)
-                (new / path).write_bytes(content.encode("utf-8"))
+        count = write(book, args.folder)
     except SiteError as err:
         raise CouldNotRun(str(err).removeprefix("could not run: ").replace(" with --out", "")) from None
     unsound = [record.id for record in book.records() if not record.sound]
-    print(f"{len(files)} files in {args.folder}")
+    print(f"{count} files in {args.folder}")
     if unsound:
         print(f"left out, not sound: {', '.join(unsound)}; run bayleaf check")
     return int(bool(unsound))
-
-
-def exported(book: Book) -> dict[str, str]:
-    """Path → text of every file: book.json, a CSV for each kind, and JSON and CSV of each system's matrix."""
-    sound = {kind: {id: r.data for id, r in book.of(kind).items() if r.sound} for kind in KINDS}
-    files = {"book.json": _json(sound)}
-    for kind, records in sound.items():
-        if records:
-            files[f"{kind}.csv"] = csv_text(_table(records))
-    for system in sound["systems"]:
-        files[f"matrix/{system}.json"] = _json(system_data(book, system))
-        files[f"matrix/{system}.csv"] = csv_text(matrix_table(matrix_of_system(book, system)))
-    return files
-
-
-def _table(records: dict[str, dict]) -> list[list[str]]:
-    """One line a record, one column a field; plain lists joined, anything deeper as JSON."""
-    fields = list(dict.fromkeys(field for data in records.values() for field in data))
-    return [["id", *fields], *([id, *(_cell(data.get(field, "")) for field in fields)] for id, data in records.items())]
-
-
-def _cell(value: object) -> str:
-    if isinstance(value, list) and all(isinstance(item, str) for item in value):
-        return "; ".join(value)
-    return value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)
-
-
-def csv_text(table: list[list[str]]) -> str:
-    """A table as CSV in which no cell is a formula: one that looks like it gets an apostrophe before it."""
-    out = io.StringIO()
-    csv.writer(out, lineterminator="\n").writerows(
-        [f"'{cell}" if cell.startswith(FORMULA) else cell for cell in row] for row in table
-    )
-    return out.getvalue()
-
-
-def _json(data: object) -> str:
-    return json.dumps(data, indent=1, ensure_ascii=False) + "\n"

@@ -9,7 +9,6 @@ from pathlib import Path
 
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, in_colour, root_of
-from bayleaf.cli.check import line_reader
 from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.diagnosis.jobs.say import lines, to_json
 from bayleaf.finding import CouldNotRun, Finding
@@ -17,6 +16,7 @@ from bayleaf.nearest import nearest
 from bayleaf.records import Book, Record, load, load_job
 from bayleaf.records.yaml.decode import MOST_BYTES
 from bayleaf.report import text
+from bayleaf.report.source import line_reader
 
 FILE_NAME = "FILE-12"  # a technician's own file may have any name
 
@@ -44,7 +44,7 @@ def run(args: argparse.Namespace) -> int:
         print(json.dumps(judged, indent=2, ensure_ascii=False))
         return int(said is None)
     if found:
-        print(text.render(found, line_of, in_colour()))
+        print(text.listing(found, line_of, in_colour()))
     print(
         "\n".join(text.plain(line) for line in lines(said, book))
         if said
@@ -69,8 +69,8 @@ def _job(
         id for id, job in book.of("jobs").items() if named == id or path.resolve() == (book.root / job.file).resolve()
     ]
     if ids:
-        job = book.of("jobs")[ids[0]]
-        return job, check_record(book, job), line_of
+        held = book.of("jobs")[ids[0]]
+        return held, check_record(book, held), line_of
     if not path.is_file():
         near = nearest(named, book.of("jobs"))
         what = "not an ordinary file" if path.exists() else "no such file"
@@ -84,4 +84,4 @@ def _job(
         found += check_record(book, job)
     with open(path, "rb") as handle:  # as much as was looked at; the file may be huge
         own = handle.read(MOST_BYTES).decode("utf-8", "replace").split("\n")
-    return job, found, lambda file, line: own[line - 1].rstrip("\r") if 0 < line <= len(own) else ""
+    return job, found, lambda _file, line: own[line - 1].rstrip("\r") if 0 < line <= len(own) else ""

@@ -3,22 +3,17 @@
 from __future__ import annotations
 
 import argparse
-import json
-import re
-from pathlib import Path
+from collections.abc import Iterable
 
 from bayleaf.cli import book_options, root_of
-from bayleaf.diagnosis.car.layout import layout_of
+from bayleaf.diagnosis.car import layout_of
 from bayleaf.diagnosis.faults.suggest import MECHANISMS, Suggestion, suggest
 from bayleaf.finding import CouldNotRun
 from bayleaf.nearest import nearest
 from bayleaf.records import RECORD_KINDS, Book, load
 from bayleaf.records.book import ID
-
-PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9-]*(?: [A-Za-z0-9-]+)*\Z")  # text that YAML reads as text without quotes
-WORDS_OF_YAML = {"true", "false", "null", "yes", "no", "on", "off", "y", "n"}
-WIDEST = 118
-USUAL = {"readings": {"at"}}  # fields that the shape leaves free and a rule asks of nearly every record
+from bayleaf.records.shape import Shapes
+from bayleaf.records.template import one_line, template
 
 
 def options(parser: argparse.ArgumentParser) -> None:
@@ -38,10 +33,11 @@ def run(args: argparse.Namespace) -> int:
         raise CouldNotRun(f"{args.id!r} is no id; use lower-case letters, digits and single hyphens")
     root = root_of(args)
     book = load(root, args.overlay)
-    if book.get(args.id) is not None:
-        raise CouldNotRun(f"the id {args.id} is already used by {book.get(args.id).file}")
+    held = book.get(args.id)
+    if held is not None:
+        raise CouldNotRun(f"the id {args.id} is already used by {held.file}")
     drafted = _drafted(book, args)
-    print("\n".join(template(root / "schemas", args.kind, drafted)))
+    print("\n".join(template(Shapes(root / "schemas").schema(args.kind), args.kind, drafted)))
     return 0
 
 
@@ -74,50 +70,13 @@ def stage_lines(part: str, mechanism: str, suggestions: list[Suggestion]) -> lis
         "  first-stage:",
     ]
     for one in suggestions:
-        answers = [_yaml(answer) for answer in one.answers]
+        answers = [one_line(answer) for answer in one.answers]
         value = answers[0] if len(answers) == 1 else f"[{', '.join(answers)}]"
         guess = f"{value}? " if answers else "only a person can say; "
         said.append(f"    {one.reading}:  # {guess}{one.where}")
     return said
 
 
-def template(schemas: Path, kind: str, drafted: dict[str, list[str]]) -> list[str]:
-    """The lines of a record: each field with what it is for; a field that may be left out is a comment."""
-    schema = json.loads((schemas / f"{kind}.schema.json").read_text(encoding="utf-8"))
-    needed = {*schema.get("required", []), *USUAL.get(kind, ())}
-    for choice in ("oneOf", "anyOf"):  # of fields that stand for one another, the first
-        needed |= set(schema.get(choice, [{}])[0].get("required", []))
-    said = [f"# yaml-language-server: $schema=../../schemas/{kind}.schema.json"]
-    for name, field in schema["properties"].items():
-        said += ["", *_comment(field["description"])]
-        if name in drafted:
-            said += drafted[name]
-        else:
-            lines = [f"{name}: {_yaml(field['examples'][0])}"]
-            said += lines if name in needed else [f"# {line}" for line in lines]
-    return said
-
-
-def _comment(text: str) -> list[str]:
-    lines, line = [], "#"
-    for word in text.split():
-        if len(line) + len(word) + 1 > WIDEST:
-            lines, line = [*lines, line], "#"
-        line += f" {word}"
-    return [*lines, line]
-
-
-def _yaml(value: object) -> str:
-    """A value on one line, in a form that the strict reader takes for what it is."""
-    if isinstance(value, dict):
-        return "{" + ", ".join(f"{_yaml(key)}: {_yaml(item)}" for key, item in value.items()) + "}"
-    if isinstance(value, list):
-        return f"[{', '.join(map(_yaml, value))}]"
-    if isinstance(value, str) and PLAIN.match(value) and value.lower() not in WORDS_OF_YAML:
-        return value
-    return json.dumps(value, ensure_ascii=False)
-
-
-def _near(word: str, known) -> str:
+def _near(word: str, known: Iterable[str]) -> str:
     near = nearest(word, known)
     return f"did you mean {near}?" if near else f"there are {', '.join(list(known)[:12])}"

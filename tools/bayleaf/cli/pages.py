@@ -1,15 +1,14 @@
-"""`bayleaf pages DIR`: only the Markdown tree, for any engine."""
+"""`bayleaf pages DIR`: only the Markdown tree, for any engine that makes one HTML file of each page."""
 
 from __future__ import annotations
 
 import argparse
 from pathlib import Path
 
-from bayleaf.cli import book_options, root_of
-from bayleaf.cli.build import Refused, proved, tree
+from bayleaf.cli import book_options
+from bayleaf.cli.build import source_of
 from bayleaf.finding import CouldNotRun
-from bayleaf.site import SiteError
-from bayleaf.site.swap import staged
+from bayleaf.site import RefusedError, SiteError, write_tree
 
 
 def options(parser: argparse.ArgumentParser) -> None:
@@ -24,15 +23,11 @@ def options(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Check the book and write its pages; 0, or 1 with the errors, the folder left as it was."""
     try:
-        made = tree(proved(args), root_of(args))
-        with staged(args.folder, "pages") as new:
-            for path, content in made.items():
-                (new / path).parent.mkdir(parents=True, exist_ok=True)
-                (new / path).write_bytes(content if isinstance(content, bytes) else content.encode("utf-8"))
-    except Refused as err:
+        count = write_tree(source_of(args), args.folder)
+    except RefusedError as err:
         print(f"{err}\nnot written; {args.folder} is as it was")
         return 1
     except SiteError as err:
         raise CouldNotRun(str(err).removeprefix("could not run: ").replace(" with --out", "")) from None
-    print(f"{len(made)} files in {args.folder}")
+    print(f"{count} files in {args.folder}")
     return 0

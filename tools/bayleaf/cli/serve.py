@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import argparse
+import sys
+from collections.abc import Callable
 from pathlib import Path
 
-from bayleaf.cli import book_options, root_of
-from bayleaf.cli.build import SETTINGS, Refused, build, out_of, say
+from bayleaf.cli import book_options
+from bayleaf.cli.build import out_of, result_line, source_of
 from bayleaf.finding import CouldNotRun
-from bayleaf.site import SealError, SiteError, serve
+from bayleaf.site import Progress, RefusedError, SealError, SiteError, publish, serve
 from bayleaf.site.serve import times
 
 
@@ -23,23 +25,30 @@ def options(parser: argparse.ArgumentParser) -> None:
 
 
 def run(args: argparse.Namespace) -> int:
-    """Build, then serve until Ctrl-C; 1 when the first build is refused, later ones leave the site as it is."""
+    """Build, then serve until Ctrl-C; 1 when the build is refused and no earlier site can be shown."""
     if not 0 <= args.port <= 65535:
         raise CouldNotRun(f"there is no port {args.port}; give one from 1024 to 65535")
-    out, watched = out_of(args), watched_by(args)
-    seen = times(watched)
+    out, source = out_of(args), source_of(args)
+    seen = times(source.watched)
+
+    def build() -> str:
+        return result_line(publish(source, out, Progress(sys.stderr)))
+
     try:
-        print(say(build(args, out)), flush=True)
-        serve(out, watched, lambda: say(build(args, out)), args.port, seen=seen)
-    except (Refused, SealError) as err:
-        print(err)
-        return 1
+        finding = first(build)
+        if finding and not (out / "index.html").is_file():
+            return 1
+        serve(out, source.watched, build, args.port, seen=seen, finding=finding)
     except SiteError as err:
         raise CouldNotRun(str(err).removeprefix("could not run: ")) from None
     return 0
 
 
-def watched_by(args: argparse.Namespace) -> tuple[Path, ...]:
-    """What a rebuild reads; of an overlay only its records, since the site may lie beside them."""
-    root = root_of(args)
-    return (root / "kb", root / "schemas", root / SETTINGS, *(overlay / "kb" for overlay in args.overlay))
+def first(build: Callable[[], str]) -> str:
+    """Build and print what came of it; gives the findings where it was refused."""
+    try:
+        print(build(), flush=True)
+    except (RefusedError, SealError) as err:
+        print(err, flush=True)
+        return str(err)
+    return ""

@@ -6,7 +6,7 @@ box of the site can find. Same book, same bytes.
 
 from __future__ import annotations
 
-from bayleaf.pages.building.found import entries
+from bayleaf.pages.building.entries import entries
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.tree import pages
 

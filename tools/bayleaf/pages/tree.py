@@ -2,67 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
+from importlib import import_module
 from importlib.resources import files
+from typing import Protocol, cast
 
 from bayleaf.formulas.output.javascript import script
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.building.view import address_of
-from bayleaf.pages.kinds import (
-    calculators,
-    cautions,
-    codes,
-    components,
-    equipment,
-    faults,
-    fields,
-    home,
-    jobs,
-    procedures,
-    readings,
-    symptoms,
-    systems,
-    tasks,
-    vehicles,
-    vocabulary,
-)
-from bayleaf.pages.kinds import (
-    rules as rule_module,
-)
+from bayleaf.pages.kinds import fields, home, overviews, vocabulary
+from bayleaf.pages.kinds import rules as rule_pages
 from bayleaf.pages.kinds.rules import RuleData
-from bayleaf.pages.parts import across
-from bayleaf.records import KINDS, Book, Record
+from bayleaf.records import KIND, KINDS, Book, Record
 
-RECORD_PAGES: dict[str, Callable[[Uses, Record], str]] = {
-    "systems": systems.system_page,
-    "components": components.component_page,
-    "equipment": equipment.equipment_page,
-    "readings": readings.reading_page,
-    "procedures": procedures.procedure_page,
-    "faults": faults.fault_page,
-    "symptoms": symptoms.symptom_page,
-    "codes": codes.code_page,
-    "calculators": calculators.calculator_page,
-    "vehicles": vehicles.vehicle_page,
-    "jobs": jobs.job_page,
-    "cautions": cautions.caution_page,
-}
-INDEXES: dict[str, Callable[[Uses], str]] = {
-    "systems": systems.index,
-    "components": components.index,
-    "equipment": equipment.index,
-    "readings": readings.index,
-    "procedures": procedures.index,
-    "faults": faults.index,
-    "symptoms": symptoms.index,
-    "codes": codes.index,
-    "calculators": calculators.index,
-    "vehicles": vehicles.index,
-    "jobs": jobs.index,
-    "cautions": cautions.index,
-    "tasks": tasks.index,
-    **vocabulary.PAGES,
-}
+
+class Kind(Protocol):
+    """What a module in `kinds` that bears the name of a kind of record gives; a kind without pages only its index."""
+
+    def page(self, view: Uses, record: Record) -> str:
+        """The page of one record."""
+
+    def index(self, view: Uses) -> str:
+        """The page that lists all of them."""
 
 
 def pages(
@@ -76,15 +37,29 @@ def pages(
     view = Uses(book)
     schemas = schemas or {}
     counts = {kind: len(view.live(kind)) for kind in KINDS}
-    made: dict[str, str | bytes] = {"index.md": home.home(view, counts)}
-    made["more/index.md"] = home.more(view, counts, len(rules), sum(kind in schemas for kind in KINDS))
-    made |= {across.CLASS: across.for_class(view), across.INSTRUMENTS: across.instruments(view)}
-    made |= {f"{kind}/index.md": index(view) for kind, index in INDEXES.items()}
-    for kind, page in RECORD_PAGES.items():
-        made |= {address_of(record): page(view, record) for record in view.all(kind)}
-    made |= rule_module.rule_pages(rules)
-    made |= fields.field_pages(schemas)
+    tree: dict[str, str | bytes] = {
+        "index.md": home.home(view, counts),
+        "more/index.md": home.more(counts, len(rules), sum(kind in schemas for kind in KINDS)),
+        overviews.CLASS: overviews.for_class(view),
+        overviews.INSTRUMENTS: overviews.instruments(view),
+    }
+    for kind in KINDS:
+        tree |= _kind_pages(view, kind)
+    tree |= rule_pages.rule_pages(rules)
+    tree |= fields.field_pages(schemas)
+    return tree | _assets(view)
+
+
+def _kind_pages(view: Uses, kind: str) -> dict[str, str]:
+    """The index of a kind, and a page for each of its records where it has them."""
+    if kind in vocabulary.PAGES:
+        return {f"{kind}/index.md": vocabulary.PAGES[kind](view)}
+    module = cast("Kind", import_module(f"bayleaf.pages.kinds.{kind}"))
+    records = view.all(kind) if KIND[kind].paged else []
+    return {f"{kind}/index.md": module.index(view)} | {address_of(r): module.page(view, r) for r in records}
+
+
+def _assets(view: Uses) -> dict[str, str | bytes]:
     folder = files("bayleaf.pages").joinpath("assets")
-    made["assets/bayleaf.css"] = folder.joinpath("bayleaf.css").read_text(encoding="utf-8")
-    made["assets/bayleaf.js"] = script(view.calculators) + folder.joinpath("bayleaf.js").read_text(encoding="utf-8")
-    return made
+    style, ours = (folder.joinpath(name).read_text(encoding="utf-8") for name in ("bayleaf.css", "bayleaf.js"))
+    return {"assets/bayleaf.css": style, "assets/bayleaf.js": script(view.calculators) + ours}

@@ -9,6 +9,10 @@ from __future__ import annotations
 import json
 from fractions import Fraction
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    import pint
 
 HERE = Path(__file__).parent
 DEFINITIONS = HERE / "units.txt"
@@ -16,19 +20,19 @@ TABLE = HERE / "table.json"
 BASE = ("[length]", "[mass]", "[time]", "[temperature]", "[current]")
 
 
-def registry(number: type = Fraction):
+def registry(number: type = Fraction) -> pint.UnitRegistry[Any]:
     """A pint registry that knows the units of units.txt and nothing else; `number` is its type of number."""
     import pint
 
     return pint.UnitRegistry(str(DEFINITIONS), non_int_type=number, cache_folder=None)
 
 
-def derive() -> dict[str, dict]:
+def derive() -> dict[str, dict[str, Any]]:
     """{symbol: {dimension, factor, offset, shown}}; factor and offset are exact ratios written as text.
 
     A value v in the unit is v * factor + offset in m, kg, s, K, A.
     """
-    pint_units = registry()
+    pint_units: Any = registry()  # its converters and its list of units have no public types
     table = {}
     for name, unit in pint_units._units.items():
         if name != unit.name or not unit.defined_symbol or name.startswith("delta_"):
@@ -45,7 +49,7 @@ def derive() -> dict[str, dict]:
     return table
 
 
-def text(table: dict[str, dict]) -> str:
+def text(table: dict[str, dict[str, Any]]) -> str:
     """The table as it is kept: one unit a line, in the order of units.txt."""
     lines = [f"{json.dumps(symbol)}: {json.dumps(unit, ensure_ascii=False)}" for symbol, unit in table.items()]
     return "{\n" + ",\n".join(lines) + "\n}\n"

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
-from typing import NamedTuple
+from collections.abc import Callable, Iterable
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from bayleaf.nearest import nearest
 from bayleaf.quantities.table import to_si, units
+
+if TYPE_CHECKING:  # the records are read with these quantities, so this room needs only their type
+    from bayleaf.records import Book
 
 REFERENCES = ("absolute", "gauge", "vacuum", "difference", "none")
 
@@ -30,8 +33,6 @@ TRAPS = {
     "lbft": "lbf.ft",
 }
 
-_VALUE = re.compile(r"\s*([+-]?[0-9]+(?:\.[0-9]+)?)\s*(\S.*?)?\s*\Z")
-
 
 class QuantityError(ValueError):
     """What is wrong with a value, a unit or a quantity: one line to read, one to help, and the field if there is one.
@@ -39,12 +40,13 @@ class QuantityError(ValueError):
     Whoever only tries a unit never reads the help; where it has to be looked for, it is a function.
     """
 
-    def __init__(self, message: str, help: str | Callable[[], str] = "", path: tuple = ()) -> None:
+    def __init__(self, message: str, help: str | Callable[[], str] = "", path: tuple[str | int, ...] = ()) -> None:
         super().__init__(message)
         self.message, self._help, self.path = message, help, path
 
     @property
     def help(self) -> str:
+        """What to write instead; worked out when it is asked for."""
         return self._help() if callable(self._help) else self._help
 
     def __str__(self) -> str:
@@ -96,13 +98,13 @@ class Quantity(NamedTuple):
         return to_si(value, symbol, "difference")
 
 
-def quantity(id: str, data: dict) -> Quantity:
+def quantity(id: str, data: dict[str, Any]) -> Quantity:
     """A Quantity from an entry of the vocabulary; raises QuantityError with the field that is wrong."""
     spellings: dict[str, str] = {}
     for symbol, others in data["units"].items():
         if symbol not in units():
             raise QuantityError(f"there is no unit {symbol!r}", _near(symbol, units()), ("units", symbol))
-        for spelling in [symbol, *([] if others == "none" else others)]:
+        for spelling in [symbol, *others]:
             if spellings.setdefault(spelling, symbol) != symbol:
                 raise QuantityError(f"{spelling!r} is spelled for two units", "keep one of them", ("units", symbol))
             if spelling in TRAPS:
@@ -125,41 +127,25 @@ def quantity(id: str, data: dict) -> Quantity:
             "pressures and temperatures have one, nothing else has",
             ("reference",),
         )
-    limits = tuple(to_si(plausible[side], plausible["unit"], reference) for side in ("min", "max"))
-    if limits[0] >= limits[1]:
+    low, high = (to_si(plausible[side], plausible["unit"], reference) for side in ("min", "max"))
+    if low >= high:
         raise QuantityError("the lower plausible limit is not below the upper", "exchange them", ("plausible", "min"))
-    if reference == "absolute" and limits[0] < 0:
+    if reference == "absolute" and low < 0:
         raise QuantityError("an absolute value below zero", "raise the limit", ("plausible", "min"))
-    return Quantity(id, data["title"], reference, dimension, spellings, shown, limits)
+    return Quantity(id, data["title"], reference, dimension, spellings, shown, (low, high))
 
 
-def quantities_of(book) -> dict[str, Quantity]:
+def quantities_of(book: Book) -> dict[str, Quantity]:
     """The sound quantities of a book by id; those that are not sound are reported by the checks."""
-    found = {}
+    sound = {}
     for id, record in book.of("quantities").items():
         if not getattr(record, "sound", True):
             continue
         try:
-            found[id] = quantity(id, record.data)
+            sound[id] = quantity(id, record.data)
         except QuantityError:
             continue
-    return found
-
-
-def read_value(text: str, quantity: Quantity) -> tuple[float, str]:
-    """ "43.5 psi" as (43.5, "psi"); raises QuantityError, a ValueError whose text is one line for the user."""
-    if re.match(r"\s*[+-]?[0-9]+,[0-9]", text):
-        raise QuantityError(f"{text!r} has a comma in its number", "write a point, and nothing between thousands")
-    match = _VALUE.match(text)
-    if not match:
-        raise QuantityError(f"{text!r} is not a number with a unit", f"write it like 43.5 {quantity.shown[0]}")
-    spelling = match[2] or ("1" if "1" in quantity.units else None)
-    if spelling is None:
-        raise QuantityError(f"{text!r} has no unit", f"write {match[1]} {_or(quantity.symbols())}")
-    symbol, value = quantity.symbol(spelling), float(match[1])
-    if quantity.reference == "vacuum" and value < 0:
-        raise QuantityError(f"{text!r}: a vacuum is a positive number", f"write {match[1][1:]} {spelling}")
-    return value, symbol
+    return sound
 
 
 def _try(spelling: str, quantity: Quantity) -> str:
@@ -168,15 +154,22 @@ def _try(spelling: str, quantity: Quantity) -> str:
         return f"write {meant}; gauge or absolute is a field of the quantity, and this one is {quantity.reference}"
     if meant in quantity.units:
         return f"write {meant}"
-    near = nearest(spelling, quantity.units, 0.5)
-    near = near or next((known for known in quantity.units if known.lower() == spelling.lower()), "")
-    return f"did you mean {near}?" if near else f"write {_or(quantity.symbols())}"
+    meant = next((known for known in quantity.units if _plain(known) == _plain(spelling)), "")
+    if spelling in units() or not meant:  # a unit of something else, or of another size, is never offered as a slip
+        return f"write {or_list(quantity.symbols())}"
+    return f"did you mean {meant}?"
 
 
-def _near(word: str, known) -> str:
+def _plain(spelling: str) -> str:
+    """A spelling without what people vary: capitals, spaces, points and doubled letters."""
+    return re.sub(r"(.)\1", r"\1", re.sub(r"[\s._·-]", "", spelling.casefold()))
+
+
+def _near(word: str, known: Iterable[str]) -> str:
     near = nearest(word, known)
     return f"did you mean {near}?" if near else f"write one of {', '.join(list(known)[:8])}"
 
 
-def _or(words: list[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"
+def or_list(choices: list[str]) -> str:
+    """Choices as a sentence lists them: "psi, kPa or bar"."""
+    return choices[0] if len(choices) == 1 else f"{', '.join(choices[:-1])} or {choices[-1]}"

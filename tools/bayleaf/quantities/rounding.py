@@ -6,8 +6,10 @@ Limits round inward, so that nothing outside the limit as written is ever shown 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Context, Decimal
 from fractions import Fraction
+from typing import overload
 
 Number = int | float | Decimal | Fraction
 
@@ -30,15 +32,27 @@ def significant(x: Number, digits: int) -> str:
     return plain(_to_digits(x, digits, ROUND_HALF_UP))
 
 
+@overload
+def round_inward(low: Number, high: Number, digits: int) -> tuple[Decimal, Decimal]: ...
+
+
+@overload
+def round_inward(low: Number | None, high: Number | None, digits: int) -> tuple[Decimal | None, Decimal | None]: ...
+
+
 def round_inward(low: Number | None, high: Number | None, digits: int) -> tuple[Decimal | None, Decimal | None]:
     """Limits with that many significant digits, never wider than given: the low one up, the high one down.
 
     None stands for a side without a limit. A band too narrow for the digits gets more of them.
     """
+    if low is None or high is None:
+        return (
+            None if low is None else _to_digits(low, digits, ROUND_CEILING),
+            None if high is None else _to_digits(high, digits, ROUND_FLOOR),
+        )
     while True:
-        lower = None if low is None else _to_digits(low, digits, ROUND_CEILING)
-        upper = None if high is None else _to_digits(high, digits, ROUND_FLOOR)
-        if lower is None or upper is None or lower < upper or low >= high or digits > 30:
+        lower, upper = _to_digits(low, digits, ROUND_CEILING), _to_digits(high, digits, ROUND_FLOOR)
+        if lower < upper or low >= high or digits > 30:
             return lower, upper
         digits += 1
 
@@ -70,11 +84,17 @@ def _exponent(x: Number) -> int:
 def _quantize(x: Number, exponent: int, mode: str) -> Decimal:
     if isinstance(x, Fraction):  # a ratio may have no end as a decimal: round it as a whole number of steps
         steps = x / Fraction(10) ** exponent
-        whole = {ROUND_CEILING: math.ceil, ROUND_FLOOR: math.floor, ROUND_HALF_UP: _half_away}[mode](steps)
-        return Decimal(whole).scaleb(exponent, _WIDE)
+        return Decimal(_WHOLE[mode](steps)).scaleb(exponent, _WIDE)
     return Decimal(x).quantize(Decimal((0, (1,), exponent)), mode, _WIDE)
 
 
 def _half_away(steps: Fraction) -> int:
     whole = math.floor(abs(steps) + Fraction(1, 2))
     return whole if steps >= 0 else -whole
+
+
+_WHOLE: dict[str, Callable[[Fraction], int]] = {
+    ROUND_CEILING: math.ceil,
+    ROUND_FLOOR: math.floor,
+    ROUND_HALF_UP: _half_away,
+}

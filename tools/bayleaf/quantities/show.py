@@ -50,17 +50,18 @@ def show_band(
 
     None stands for a side without a limit. `written`: both numbers as they were typed.
     """
-    typed = [text or _number(value) for text, value in zip(written, (low, high))]
     more = []
     for other in others(quantity, unit):
-        whole = [_in(value, unit, other, quantity.reference) for value in (low, high)]
-        limits = [_trim(limit, value) for limit, value in zip(round_inward(*whole, digits), whole)]
-        more.append(_span(*limits, other))
-    words = "" if low is not None and high is not None else "at most " if low is None else "at least "
-    return words + _join(_span(*(None if v is None else t for t, v in zip(typed, (low, high))), unit), more)
+        exact_low, exact_high = (_in(value, unit, other, quantity.reference) for value in (low, high))
+        rounded_low, rounded_high = round_inward(exact_low, exact_high, digits)
+        more.append(_span(_trim(rounded_low, exact_low), _trim(rounded_high, exact_high), other))
+    side = "" if low is not None and high is not None else "at most " if low is None else "at least "
+    typed_low = None if low is None else written[0] or _number(low)
+    typed_high = None if high is None else written[1] or _number(high)
+    return side + _join(_span(typed_low, typed_high, unit), more)
 
 
-def _in(value: float | None, unit: str, other: str, reference: str):
+def _in(value: float | None, unit: str, other: str, reference: str) -> Fraction | None:
     """The exact value of a limit in another unit."""
     if value is None:
         return None
@@ -71,22 +72,22 @@ def _in(value: float | None, unit: str, other: str, reference: str):
 
 def _trim(limit: Decimal | None, value: Fraction | None) -> str | None:
     """The text of a rounded limit, without the zeros of one that needed no rounding."""
-    if limit is None:
-        return None
+    return None if limit is None else _trimmed(limit, value)
+
+
+def _trimmed(limit: Decimal, value: Fraction | None) -> str:
     text = plain(limit)
     return text.rstrip("0").rstrip(".") if "." in text and Fraction(limit) == value else text
 
 
-def _number(value: float | None) -> str:
+def _number(value: float) -> str:
     """A number as a person types it, for a caller that has no text of it."""
-    if value is None:
-        return ""
-    return _trim(round_half_away(exact(value), 15), exact(value))
+    return _trimmed(round_half_away(exact(value), 15), exact(value))
 
 
 def _span(low: str | None, high: str | None, symbol: str) -> str:
     if low is None or high is None:
-        return with_unit(low if high is None else high, symbol)
+        return with_unit(low or high or "", symbol)
     dash = " to " if low.startswith("-") or high.startswith("-") else "–"
     return with_unit(low + dash + high, symbol)
 

@@ -12,7 +12,7 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from math import isfinite
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 TABLE = Path(__file__).with_name("table.json")
 
@@ -40,7 +40,7 @@ def units() -> dict[str, Unit]:
     return {symbol: _unit(symbol, entry) for symbol, entry in table.items()}
 
 
-def _unit(symbol: str, entry: dict) -> Unit:
+def _unit(symbol: str, entry: dict[str, Any]) -> Unit:
     factor, offset = Fraction(entry["factor"]), Fraction(entry["offset"])
     dimension = tuple(entry["dimension"])
     return Unit(symbol, dimension, factor, offset, float(factor), float(offset), entry["shown"])

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from bayleaf.records.book import Book, Record, book_from_data, load, load_job
-from bayleaf.records.kinds import KINDS, OUTSIDE, RECORD_KINDS, SINGULAR, VOCABULARY_KINDS, listed, mapped
+from bayleaf.records.book import Book, book_from_data, load, load_job
+from bayleaf.records.kinds import KIND, KINDS, OUTSIDE, RECORD_KINDS, VOCABULARY_KINDS, Kind, listed, mapped
+from bayleaf.records.record import Record
 
 __all__ = [
+    "KIND",
     "KINDS",
     "OUTSIDE",
     "RECORD_KINDS",
-    "SINGULAR",
     "VOCABULARY_KINDS",
     "Book",
+    "Kind",
     "Record",
     "book_from_data",
     "listed",

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from copy import deepcopy
 from pathlib import Path
+from typing import Any
 
-from bayleaf.finding import CouldNotRun, Finding
+from bayleaf.finding import CouldNotRun, Finding, reader_level
 from bayleaf.records.kinds import KINDS, RECORD_KINDS, VOCABULARY_KINDS
 from bayleaf.records.record import Record, Source, file_findings
 from bayleaf.records.shape import Shapes
@@ -118,12 +120,15 @@ def load_job(path: Path, book: Book) -> tuple[Record | None, list[Finding]]:
     return next(iter(aside.of("jobs").values()), None), aside.findings
 
 
-def book_from_data(kinds: dict[str, dict[str, dict]]) -> Book:
+def book_from_data(kinds: Mapping[str, Mapping[str, dict[str, Any]]], schemas: Path) -> Book:
     """A book made of plain data, for the tests of pure stages: no files, no shape check."""
-    book = Book()
+    book, shapes = Book(), Shapes(schemas)
     for kind, entries in kinds.items():
+        fields = shapes.fields(kind)
         for id, data in entries.items():
-            book.add(Record(kind, id, data, Source(f"kb/{kind}/{id}.yaml")))
+            held = deepcopy(data)
+            fields.empty(held)
+            book.add(Record(kind, id, held, Source(f"kb/{kind}/{id}.yaml"), fields=fields))
     return book
 
 
@@ -135,7 +140,13 @@ def _read_tree(book: Book, shapes: Shapes, top: Path, shown: str, over: bool) ->
         todo += reversed(_read_folder(book, shapes, str(top), shown, inside, over))
     if book.files == before:
         book.findings.append(
-            Finding("FILE-5", "error", "there is no file at all", "Write a record, or name another folder.", shown)
+            Finding(
+                "FILE-5",
+                reader_level("FILE-5"),
+                "there is no file at all",
+                "Write a record, or name another folder.",
+                shown,
+            )
         )
 
 
@@ -143,7 +154,9 @@ def _read_folder(book: Book, shapes: Shapes, top: str, shown: str, inside: str, 
     """Read the files of one folder and return its folders. Files are looked at before they are opened: a pipe would hang."""
 
     def unread(name: str, message: str, help: str) -> None:
-        book.findings.append(Finding("FILE-15", "error", message, help, f"{shown}/{inside}{name}".rstrip("/")))
+        book.findings.append(
+            Finding("FILE-15", reader_level("FILE-15"), message, help, f"{shown}/{inside}{name}".rstrip("/"))
+        )
 
     try:
         with os.scandir(os.path.join(top, inside)) as entries:
@@ -163,7 +176,7 @@ def _read_folder(book: Book, shapes: Shapes, top: str, shown: str, inside: str, 
         book.files += 1
         claim = _claim(inside + name)
         if isinstance(claim, str):
-            book.findings.append(Finding("FILE-11", "error", claim, _WHERE, f"{shown}/{inside}{name}"))
+            book.findings.append(Finding("FILE-11", reader_level("FILE-11"), claim, _WHERE, f"{shown}/{inside}{name}"))
             continue
         if not entry.is_file(follow_symlinks=False):
             unread(
@@ -210,7 +223,7 @@ def _read_file(book: Book, shapes: Shapes, raw: bytes, file: str, kind: str, id:
         book.findings.append(
             Finding(
                 "FILE-12",
-                "error",
+                reader_level("FILE-12"),
                 f"the file name {id}.yaml is not an id",
                 "Use lower-case letters, digits and single hyphens.",
                 file,
@@ -222,7 +235,13 @@ def _read_file(book: Book, shapes: Shapes, raw: bytes, file: str, kind: str, id:
     if not isinstance(loaded.data, dict):
         if not loaded.problems:
             book.findings.append(
-                Finding("FILE-5", "error", "the file is not a map of fields", "Write `field: value` lines.", file)
+                Finding(
+                    "FILE-5",
+                    reader_level("FILE-5"),
+                    "the file is not a map of fields",
+                    "Write `field: value` lines.",
+                    file,
+                )
             )
         return
     wanted = f"# yaml-language-server: $schema=../../schemas/{kind}.schema.json"
@@ -230,22 +249,26 @@ def _read_file(book: Book, shapes: Shapes, raw: bytes, file: str, kind: str, id:
         book.findings.append(
             Finding(
                 "FILE-14",
-                "warning",
+                reader_level("FILE-14"),
                 "the first line does not name the schema for editors",
                 f"Write: {wanted}",
                 file,
                 record=id,
             )
         )
-    whole = Record(kind, id, loaded.data, source)
+    fields = shapes.fields(kind)
+    whole = Record(kind, id, loaded.data, source, fields=fields)
     shape = shapes.findings(whole) if not loaded.problems else []
     book.findings += shape
     sound = not shape and not loaded.problems
     if id:
+        fields.empty(whole.data)
         whole.sound = sound
         book.add(whole, over)
         return
     faulty = {f.path[0] for f in shape if f.path}
     for name, data in loaded.data.items():
         if isinstance(data, dict):
-            book.add(Record(kind, name, data, source, (name,), sound or (bool(faulty) and name not in faulty)), over)
+            fields.empty(data)
+            valid = sound or (bool(faulty) and name not in faulty)
+            book.add(Record(kind, name, data, source, (name,), valid, fields), over)

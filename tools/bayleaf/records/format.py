@@ -10,6 +10,7 @@ import re
 
 import yaml
 
+from bayleaf.records.places import Schema
 from bayleaf.records.yaml.strict import Loaded, load_text
 
 _COMMENT = re.compile(r"(?:^|(?<=\s))#.*$", re.MULTILINE)
@@ -19,7 +20,7 @@ class CannotLayOut(Exception):
     """Why a file is left alone, in one line."""
 
 
-def laid_out(raw: bytes, kind: str, schema: dict) -> bytes:
+def laid_out(raw: bytes, kind: str, schema: Schema) -> bytes:
     """The same record in the book's layout. Raises CannotLayOut where the file cannot be read or would change its meaning.
 
     `schema`: of the kind, with its definitions inside; vocabulary files are a map of entries in the order as written.
@@ -45,7 +46,7 @@ def _comments(text: str) -> list[str]:
 
 
 class _Layout:
-    def __init__(self, text: str, schema: dict) -> None:
+    def __init__(self, text: str, schema: Schema) -> None:
         self.text = text
         self.lines = text.rstrip().split("\n")
         self.schema = schema
@@ -59,7 +60,7 @@ class _Layout:
         lines = [f"# yaml-language-server: $schema=../../schemas/{kind}.schema.json", *head, *body]
         return re.sub(r"\n{3,}", "\n\n", "\n".join(lines).strip("\n")) + "\n"
 
-    def block(self, node: yaml.Node, schema: dict, first: int, last: int, column: int, indent: int) -> list[str]:
+    def block(self, node: yaml.Node, schema: Schema, first: int, last: int, column: int, indent: int) -> list[str]:
         """The lines from `first` to before `last`, which hold this node at `column`, laid out at `indent`."""
         if isinstance(node, yaml.MappingNode) and not node.flow_style:
             return self.mapping(node, schema, first, last, column, indent)
@@ -71,13 +72,13 @@ class _Layout:
         return self.moved(first, last, column, indent)
 
     def mapping(
-        self, node: yaml.MappingNode, schema: dict, first: int, last: int, column: int, indent: int
+        self, node: yaml.MappingNode, schema: Schema, first: int, last: int, column: int, indent: int
     ) -> list[str]:
         keys = [key.value for key, _ in node.value]
         known, inner = _fields(schema, keys, self.schema)
         cuts = self.cuts([key for key, _ in node.value], first, last, column)
         entries = []
-        for (key, value), (start, at, end) in zip(node.value, cuts):
+        for (key, value), (start, at, end) in zip(node.value, cuts, strict=True):
             sub = known.get(key.value, inner)
             entries.append(
                 (self.moved(start, at, column, indent), self.field(key, value, sub, at, end, column, indent))
@@ -91,7 +92,7 @@ class _Layout:
         return [line for i in ranked for part in entries[i] for line in part]
 
     def field(
-        self, key: yaml.Node, value: yaml.Node, schema: dict, at: int, end: int, column: int, indent: int
+        self, key: yaml.Node, value: yaml.Node, schema: Schema, at: int, end: int, column: int, indent: int
     ) -> list[str]:
         name = " " * indent + self.flow(key) + ":"
         if value.start_mark.line == at and self.one_line(value):
@@ -106,11 +107,11 @@ class _Layout:
         return self.moved(at, end, column, indent)
 
     def sequence(
-        self, node: yaml.SequenceNode, schema: dict, first: int, last: int, column: int, indent: int
+        self, node: yaml.SequenceNode, schema: Schema, first: int, last: int, column: int, indent: int
     ) -> list[str]:
         inner = _items(schema, self.schema)
         found: list[str] = []
-        for item, (start, at, end) in zip(node.value, self.cuts(node.value, first, last, column)):
+        for item, (start, at, end) in zip(node.value, self.cuts(node.value, first, last, column), strict=True):
             prefix = self.lines[at][: item.start_mark.column]
             found += self.moved(start, at, column, indent)
             if not re.fullmatch(r" *- +", prefix):
@@ -131,7 +132,7 @@ class _Layout:
             while i and start - 1 > at[i - 1] and self.above(start - 1, column):
                 start -= 1
             starts.append(start if i else first)
-        return [(start, line, end) for start, line, end in zip(starts, at, [*starts[1:], last])]
+        return [(start, line, end) for start, line, end in zip(starts, at, [*starts[1:], last], strict=True)]
 
     def above(self, line: int, column: int) -> bool:
         """Whether a line is blank or a remark at this column, and so belongs to what comes below."""
@@ -163,9 +164,9 @@ class _Layout:
         return f"  {rest}" if rest else ""
 
 
-def _fields(schema: dict, keys: list[str], root: dict) -> tuple[dict, dict]:
+def _fields(schema: Schema, keys: list[str], root: Schema) -> tuple[Schema, Schema]:
     """(fields in the schema's order with their schemas, the schema of every other field) for the shape that fits best."""
-    best: tuple[dict, dict] = {}, {}
+    best: tuple[Schema, Schema] = {}, {}
     for shape in _shapes(schema, root):
         known, other = shape.get("properties", {}), shape.get("additionalProperties", {})
         if not known and isinstance(other, dict) and other and not best[0]:
@@ -175,13 +176,14 @@ def _fields(schema: dict, keys: list[str], root: dict) -> tuple[dict, dict]:
     return best
 
 
-def _items(schema: dict, root: dict) -> dict:
+def _items(schema: Schema, root: Schema) -> Schema:
     return next((shape["items"] for shape in _shapes(schema, root) if "items" in shape), {})
 
 
-def _shapes(schema: dict, root: dict) -> list[dict]:
+def _shapes(schema: Schema, root: Schema) -> list[Schema]:
     """A schema and every alternative inside it, references followed."""
-    found, todo = [], [schema]
+    found: list[Schema] = []
+    todo = [schema]
     while todo and len(found) < 50:
         shape = todo.pop(0)
         if "$ref" in shape:

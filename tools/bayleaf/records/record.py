@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import re
+from typing import Any
 
 import yaml
 
-from bayleaf.finding import Finding
+from bayleaf.finding import Finding, reader_level
+from bayleaf.records.fields import NO_FIELDS, Fields
+from bayleaf.records.places import Path
 from bayleaf.records.yaml.strict import Loaded, end_of, nodes_of, start_of
 
 
@@ -15,11 +18,13 @@ class Source:
 
     __slots__ = ("file", "raw", "root", "typed")
 
-    def __init__(self, file: str, raw: bytes = b"", typed: dict[tuple, str] | None = None, root: object = None) -> None:
+    def __init__(
+        self, file: str, raw: bytes = b"", typed: dict[Path, str] | None = None, root: yaml.Node | None = None
+    ) -> None:
         self.file, self.raw, self.root = file, raw, root
         self.typed = {} if typed is None else typed
 
-    def node(self, path: tuple, key: bool) -> object:
+    def node(self, path: Path, key: bool) -> yaml.Node | None:
         """The node at a path, or the nearest one above it that exists; with `key`, the field's name."""
         if self.root is None:
             self.root = nodes_of(self.raw)
@@ -31,7 +36,7 @@ class Source:
             name, node = found
         return name if key else node
 
-    def spot(self, name: str, key: bool) -> tuple[int, int, int] | None:
+    def spot(self, name: str | int, key: bool) -> tuple[int, int, int] | None:
         """(line, column, end column) of a field of the whole file, or of its name, where one look at its line will tell."""
         sign = f"\n{name}:".encode()
         at = self.raw.find(sign)
@@ -39,7 +44,7 @@ class Source:
             return None
         line, end = self.raw.count(b"\n", 0, at + 1) + 1, self.raw.find(b"\n", at + 1)
         if key:
-            return line, 1, len(name) + 1
+            return line, 1, len(str(name)) + 1
         match = _PLAIN_FIELD.fullmatch(self.raw[at + 1 : end].decode("utf-8", "replace"))
         if (
             end < 0 or match is None or self.raw[end + 1 : end + 2] in (b" ", b"\n", b"\r", b"\t", b"#")
@@ -51,7 +56,7 @@ class Source:
 _PLAIN_FIELD = re.compile(r"[a-z_]+: +([A-Za-z0-9](?:[^:#\r]*[^:#\r ])?) *\r?")
 
 
-def _child(node: object, step: object) -> tuple | None:
+def _child(node: object, step: object) -> tuple[yaml.Node, yaml.Node] | None:
     if isinstance(node, yaml.MappingNode):
         return next(((k, v) for k, v in node.value if getattr(k, "value", None) == step), None)
     if isinstance(node, yaml.SequenceNode) and isinstance(step, int) and step < len(node.value):
@@ -60,12 +65,22 @@ def _child(node: object, step: object) -> tuple | None:
 
 
 class Record:
-    """`data` as written (`none` stays the word none); `sound` says that its shape is valid."""
+    """`data` has the empty list or map where the text says none; `sound`: its shape is valid; `fields`: those of its kind."""
 
-    __slots__ = ("data", "id", "kind", "prefix", "sound", "source")
+    __slots__ = ("data", "fields", "id", "kind", "prefix", "sound", "source")
 
-    def __init__(self, kind: str, id: str, data: dict, source: Source, prefix: tuple = (), sound: bool = True) -> None:
+    def __init__(
+        self,
+        kind: str,
+        id: str,
+        data: dict[str, Any],
+        source: Source,
+        prefix: Path = (),
+        sound: bool = True,
+        fields: Fields = NO_FIELDS,
+    ) -> None:
         self.kind, self.id, self.data, self.source, self.prefix, self.sound = kind, id, data, source, prefix, sound
+        self.fields = fields
 
     @property
     def file(self) -> str:
@@ -78,11 +93,11 @@ class Record:
         title = self.data.get("title")
         return title if isinstance(title, str) else self.id
 
-    def typed(self, path: tuple) -> str | None:
+    def typed(self, path: Path) -> str | None:
         """A number as it was typed, where Python would write it differently (43.50)."""
         return self.source.typed.get((*self.prefix, *path))
 
-    def spot(self, path: tuple = (), key: bool = False) -> tuple[int, int, int]:
+    def spot(self, path: Path = (), key: bool = False) -> tuple[int, int, int]:
         """(line, column, end column) of a value, or of the field's name; the nearest that exists."""
         if not self.source.raw:
             return 1, 1, 2
@@ -94,7 +109,7 @@ class Record:
         (line, column), (_, end) = start_of(node), end_of(node)
         return line, column, max(end, column + 1)
 
-    def finding(self, code: str, level: str, message: str, help: str, path: tuple = (), key: bool = False) -> Finding:
+    def finding(self, code: str, level: str, message: str, help: str, path: Path = (), key: bool = False) -> Finding:
         """A finding about this record, at the place of `path`."""
         line, column, end = self.spot(path, key)
         return Finding(code, level, message, help, self.file, line, column, end, self.id, tuple(path))
@@ -103,6 +118,6 @@ class Record:
 def file_findings(loaded: Loaded, file: str, record: str) -> list[Finding]:
     """What the strict reader said, as findings."""
     return [
-        Finding(p.code, "error", p.message, p.help, file, *p.start, max(p.end[1], p.start[1] + 1), record)
+        Finding(p.code, reader_level(p.code), p.message, p.help, file, *p.start, max(p.end[1], p.start[1] + 1), record)
         for p in loaded.problems
     ]

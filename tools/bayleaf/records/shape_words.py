@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from typing import Any
 
 import jsonschema
 
-from bayleaf.finding import Finding
+from bayleaf.finding import Finding, reader_level
 from bayleaf.nearest import nearest
+from bayleaf.records.places import Path, Schema
 from bayleaf.records.record import Record
+
+Complaint = Any  # a ValidationError; the types that the library states have a placeholder in every field
 
 _TYPES = {
     "object": "a map of fields",
@@ -22,36 +26,43 @@ _TYPES = {
 }
 
 
-def _pattern(validator: object, pattern: str, value: object, schema: dict) -> Iterable[jsonschema.ValidationError]:
+def _pattern(_validator: object, pattern: str, value: object, _schema: Schema) -> Iterable[jsonschema.ValidationError]:
     """As the fast gate reads it: `$` is the very end, not the place before a last line feed."""
     if isinstance(value, str) and not re.search(re.sub(r"\$\Z", r"\\Z", pattern), value):
         yield jsonschema.ValidationError("", validator="pattern")
 
 
-_Validator = jsonschema.validators.extend(jsonschema.Draft202012Validator, {"pattern": _pattern})
+_Validator: Any = jsonschema.validators.extend(  # type: ignore[no-untyped-call]
+    jsonschema.Draft202012Validator, {"pattern": _pattern}
+)
 
 
-def explain(record: Record, schema: dict) -> list[Finding]:
+def explain(record: Record, schema: Schema) -> list[Finding]:
     """Every shape complaint about a record, each at its exact place, most specific first."""
     validator = _Validator(schema)
-    found = {}
+    found: dict[Any, Finding] = {}
     for error in validator.iter_errors(record.data):
         for leaf in _leaves(error):
             for code, message, help, path, key in _words(leaf):
-                found.setdefault((code, path, message), record.finding(code, "error", message, help, path, key))
+                found.setdefault(
+                    (code, path, message), record.finding(code, reader_level(code), message, help, path, key)
+                )
     if not found:  # the fast gate refused what this one takes: say so rather than let it pass
         found[()] = record.finding(
-            "SHAPE-8", "error", "this file does not fit its schema", "Compare with a record that passes."
+            "SHAPE-8",
+            reader_level("SHAPE-8"),
+            "this file does not fit its schema",
+            "Compare with a record that passes.",
         )
     return list(found.values())
 
 
-def _leaves(error: jsonschema.ValidationError) -> Iterable[jsonschema.ValidationError]:
+def _leaves(error: Complaint) -> Iterable[jsonschema.ValidationError]:
     """The complaints of the alternative that came nearest; a wrong type at the top means the wrong alternative."""
     if error.validator not in ("anyOf", "oneOf") or not error.context or _only_required(error):
         yield error
         return
-    branches: dict[int, list] = {}
+    branches: dict[Any, list[Any]] = {}
     for inner in error.context:
         branches.setdefault(inner.schema_path[0], []).append(inner)
     depth = len(error.path)
@@ -63,7 +74,7 @@ def _leaves(error: jsonschema.ValidationError) -> Iterable[jsonschema.Validation
         yield from _leaves(inner)
 
 
-def _misfit(errors: list, depth: int) -> int:
+def _misfit(errors: list[Any], depth: int) -> int:
     """0: right alternative, wrong inside; 1: fields missing or unknown; 2: another alternative altogether."""
     top = [e for e in errors if len(e.absolute_path) <= depth or not e.path]
     if any(e.validator in ("type", "const", "enum", "pattern") for e in top):
@@ -73,12 +84,12 @@ def _misfit(errors: list, depth: int) -> int:
     return 1 if top else 0
 
 
-def _only_required(error: jsonschema.ValidationError) -> bool:
+def _only_required(error: Complaint) -> bool:
     """An anyOf that only says `at least one of these fields`."""
     return all(set(one) == {"required"} for one in error.validator_value)
 
 
-def _words(error: jsonschema.ValidationError) -> Iterable[tuple[str, str, str, tuple, bool]]:
+def _words(error: Complaint) -> Iterable[tuple[str, str, str, Path, bool]]:
     """(code, message, help, path, point at the field name?) for one complaint."""
     path, value, limit, schema = tuple(error.absolute_path), error.instance, error.validator_value, error.schema
     name = _name(path)
@@ -167,14 +178,14 @@ _ID_WORDS = "Use lower-case letters, digits and single hyphens."
 _BOUND = {"minimum": "at least", "maximum": "at most", "exclusiveMinimum": "more than", "exclusiveMaximum": "less than"}
 
 
-def _choices(alternatives: list[dict]) -> list[str]:
+def _choices(alternatives: list[Schema]) -> list[str]:
     """The fields that tell alternatives apart: those not required by all of them."""
     wanted = [one.get("required", []) for one in alternatives]
     shared = set.intersection(*map(set, wanted)) if wanted else set()
     return list(dict.fromkeys(f for fields in wanted for f in fields if f not in shared))
 
 
-def _name(path: tuple) -> str:
+def _name(path: Path) -> str:
     fields = [str(p) if isinstance(p, str) else f"entry {p + 1}" for p in path]
     return " / ".join(fields) if fields else "the record"
 
@@ -206,7 +217,7 @@ def _mean(word: str, known: list[str]) -> str:
     return f"It may be: {', '.join(known[:24])}." if known else "Delete it."
 
 
-def _shapes(alternatives: object, schema: dict) -> str:
+def _shapes(alternatives: object, schema: Schema) -> str:
     about = _sentence(schema.get("description", ""))
     if not isinstance(alternatives, list):
         return about or "Compare with a record that passes."

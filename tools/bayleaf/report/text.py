@@ -6,12 +6,19 @@ from collections.abc import Callable, Iterable
 
 from bayleaf.finding import LEVELS, Finding
 from bayleaf.records.yaml.decode import HIDDEN
+from bayleaf.report.model import Report
 
 _COLOURS = {"error": "31;1", "warning": "33;1", "advice": "36;1"}
 _WIDEST = 100
 
 
-def render(findings: Iterable[Finding], line_of: Callable[[str, int], str], colour: bool = False) -> str:
+def render(report: Report) -> str:
+    """All findings, and a last line that says what was looked at and how many there are."""
+    last = f"{report.counts}: {tally(report.findings)}"
+    return f"{listing(report.findings, report.line_of, report.colour)}\n{last}" if report.findings else last
+
+
+def listing(findings: Iterable[Finding], line_of: Callable[[str, int], str], colour: bool = False) -> str:
     """All findings as text. `line_of(file, line)` gives a source line, or an empty string.
 
     Advice comes first, by rule, and only the first of each in full: what must be mended stands at the end, by file.
@@ -26,13 +33,13 @@ def render(findings: Iterable[Finding], line_of: Callable[[str, int], str], colo
     return "\n".join([_alike(same, line_of, colour) for same in advice.values()] + blocks)
 
 
-def _alike(found: list[Finding], line_of: Callable[[str, int], str], colour: bool) -> str:
+def _alike(findings: list[Finding], line_of: Callable[[str, int], str], colour: bool) -> str:
     """Pieces of advice of one rule: the first in full, the others in a line, with their help where it is another."""
     more = [
-        _head(f, colour) + (f"\n   help: {plain(f.help)}" if f.help not in ("", found[0].help) else "")
-        for f in found[1:]
+        _head(f, colour) + (f"\n   help: {plain(f.help)}" if f.help not in ("", findings[0].help) else "")
+        for f in findings[1:]
     ]
-    return _one(found[0], line_of, colour) + "".join(f"{line}\n" for line in more)
+    return _one(findings[0], line_of, colour) + "".join(f"{line}\n" for line in more)
 
 
 def _head(f: Finding, colour: bool) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from bayleaf.safety.hazards import Met
 from bayleaf.safety.machine import Machine
-from bayleaf.safety.steps import Key, Walk, WalkedStep
+from bayleaf.safety.steps import Key, Walk, WalkStep
 
 
 def as_text(title: str, walk: Walk, met: Iterable[Met], machine: Machine) -> str:
@@ -26,7 +26,7 @@ def as_text(title: str, walk: Walk, met: Iterable[Met], machine: Machine) -> str
     return "\n".join(lines) + "\n"
 
 
-def _step(step: WalkedStep, hazards: list[str], machine: Machine) -> Iterable[str]:
+def _step(step: WalkStep, hazards: list[str], machine: Machine) -> Iterable[str]:
     yield f"{step.number:<7}{step.data.get('do') or 'Follow ' + step.data['follow'] + '.'}"
     where = f" at {', '.join(step.at)}" if step.at else ""
     done = ", ".join(sorted(step.own)) + where if step.own else ""

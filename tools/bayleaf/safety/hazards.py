@@ -3,30 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import Any
 
-from bayleaf.records import Book, listed, mapped
+from bayleaf.records import Book
 from bayleaf.safety.machine import Machine
-from bayleaf.safety.paths import PathFact, pascals
-from bayleaf.safety.steps import Walk, WalkedStep
-
-
-class Trigger(NamedTuple):
-    """One trigger of one hazard, made ready. What is empty or None, it does not ask."""
-
-    hazard: str
-    data: dict
-    acts: frozenset[str]
-    quantities: frozenset[str]
-    carries: frozenset[str]
-    side: str
-    least: float | None
-    with_: tuple[str, ...]
-    without: tuple[str, ...]
-    conditions: frozenset[str]
-    equipment: frozenset[str]
-    places: frozenset[str]
-    on_path: bool  # whether it asks anything of a path
+from bayleaf.safety.paths import PathFact
+from bayleaf.safety.steps import Walk, WalkStep
+from bayleaf.safety.triggers import Trigger, trigger
 
 
 class Met:
@@ -44,37 +27,37 @@ class Hazards:
     def __init__(self, book: Book, machine: Machine) -> None:
         self.book, self.machine = book, machine
         self.triggers = [
-            _trigger(id, data) for id, r in book.of("hazards").items() if r.sound for data in listed(r.data["triggers"])
+            trigger(id, data) for id, r in book.of("hazards").items() if r.sound for data in r.data["triggers"]
         ]
         self._by: dict[str, list[Trigger]] = {}
         self._types: dict[str, list[str]] = {}
-        self._held: dict[tuple, list[Trigger]] = {}
+        self._held: dict[tuple[object, ...], list[Trigger]] = {}
         self._read: dict[int, tuple[str, frozenset[str]]] = {}
-        for trigger in self.triggers:
-            for key in _keys(trigger):
-                self._by.setdefault(key, []).append(trigger)
+        for one in self.triggers:
+            for key in one.index_ids():
+                self._by.setdefault(key, []).append(one)
 
     def met(self, walk: Walk) -> Iterator[Met]:
         """Every hazard at every step of a walk, in the order of the steps; one trigger that holds is enough."""
-        where = frozenset(listed(self.book.of("procedures")[walk.procedure].data["where"]))
+        where = frozenset(self.book.of("procedures")[walk.procedure].data["where"])
         for index, step in enumerate(walk.steps):
             # all that a trigger can ask; many steps are alike in it. The paths live as long as this book, so that their ids tell them apart.
-            taken = self._read.get(id(step.data)) or self._taken(step.data)
-            asked = (step.acts, step.had, step.has, step.when, taken, id(step.act_paths), id(step.read_paths), where)
+            measured = self._read.get(id(step.data)) or self._measured(step.data)
+            asked = (step.acts, step.had, step.has, step.when, measured, id(step.act_paths), id(step.read_paths), where)
             held = self._held.get(asked)
             if held is None:
-                held = self._held[asked] = self._holding(step, taken, where)
-            for trigger in held:
-                yield Met(trigger.hazard, index, trigger)
+                held = self._held[asked] = self._holding(step, measured, where)
+            for one in held:
+                yield Met(one.hazard, index, one)
 
-    def _holding(self, step: WalkedStep, taken: tuple[str, frozenset[str]], where: frozenset[str]) -> list[Trigger]:
+    def _holding(self, step: WalkStep, measured: tuple[str, frozenset[str]], where: frozenset[str]) -> list[Trigger]:
         """The first trigger of each hazard that holds in a step."""
-        quantity, used = taken
+        quantity, used = measured
         stands = step.had | step.has
         keys = ["", *sorted(step.acts), *sorted(stands), *filter(None, (quantity, step.when)), *sorted(used)]
-        found: dict[str, Trigger] = {}
+        held: dict[str, Trigger] = {}
         for t in [t for key in keys for t in self._by.get(key, ())]:
-            if t.hazard not in found and (
+            if t.hazard not in held and (
                 (not t.acts or not t.acts.isdisjoint(step.acts))
                 and (not t.quantities or quantity in t.quantities)
                 and (not t.conditions or step.when in t.conditions)
@@ -82,21 +65,21 @@ class Hazards:
                 and stands.issuperset(t.with_)
                 and step.had.isdisjoint(t.without)
                 and (not t.places or not where.isdisjoint(t.places))
-                and (not t.on_path or any(_fits(t, path) for path in (step.act_paths if t.acts else step.read_paths)))
+                and (not t.on_path or any(t.fits(path) for path in (step.act_paths if t.acts else step.read_paths)))
             ):
-                found[t.hazard] = t
-        return list(found.values())
+                held[t.hazard] = t
+        return list(held.values())
 
-    def _taken(self, data: dict) -> tuple[str, frozenset[str]]:
-        """(the quantity that a step measures, what it uses), kept: a step is walked again wherever it is followed."""
-        taken = self._read[id(data)] = (quantity_of(self.book, data), self.used_in(data))
-        return taken
+    def _measured(self, data: dict[str, Any]) -> tuple[str, frozenset[str]]:
+        """(the quantity that a step measures, what it uses), kept: a step is met again wherever it is followed."""
+        measured = self._read[id(data)] = (quantity_of(self.book, data), self.used_in(data))
+        return measured
 
-    def used_in(self, data: dict) -> frozenset[str]:
+    def used_in(self, data: dict[str, Any]) -> frozenset[str]:
         """What one step uses, with every type that it is of."""
         if "equipment" not in data and "takes" not in data:
             return _NONE
-        names = [*listed(data.get("equipment")), mapped(data.get("takes")).get("instrument")]
+        names = [*data.get("equipment", []), data.get("takes", {}).get("instrument")]
         return frozenset(t for name in names if isinstance(name, str) for t in self.types(name))
 
     def types(self, equipment: str) -> list[str]:
@@ -126,61 +109,30 @@ _NONE: frozenset[str] = frozenset()
 
 def types_of(book: Book, equipment: str) -> list[str]:
     """A piece of equipment and every type that it is of."""
-    found = [equipment]
-    for id in found:
+    types = [equipment]
+    for id in types:
         record = book.of("equipment").get(id)
         parent = record.data.get("type") if record and record.sound else None
-        found += [parent] if isinstance(parent, str) and parent not in found else []
-    return found
+        types += [parent] if isinstance(parent, str) and parent not in types else []
+    return types
 
 
-def quantity_of(book: Book, data: dict) -> str:
+def quantity_of(book: Book, data: dict[str, Any]) -> str:
     """The quantity of the reading that a step takes; '' where it takes none or asks a question."""
     if "takes" not in data:
         return ""
-    reading = book.of("readings").get(mapped(data["takes"]).get("reading"))
-    return reading.data.get("quantity", "") if reading and reading.sound else ""
+    reading = book.of("readings").get(data["takes"].get("reading", ""))
+    return str(reading.data.get("quantity", "")) if reading and reading.sound else ""
 
 
-def _trigger(hazard: str, data: dict) -> Trigger:
-    sets = {
-        name: frozenset(listed(data.get(name)))
-        for name in ("acts", "quantities", "carries", "conditions", "equipment", "places")
-    }
-    return Trigger(
-        hazard=hazard,
-        data=data,
-        side=data.get("side", ""),
-        least=pascals(data.get("greatest_at_least")),
-        with_=tuple(listed(data.get("with"))),
-        without=tuple(listed(data.get("without"))),
-        **sets,
-        on_path=bool(sets["carries"] or "side" in data or "greatest_at_least" in data),
-    )
-
-
-def _keys(t: Trigger) -> list[str]:
-    """Under which ids a trigger is found; '' for one that asks for none."""
-    return list(t.acts or t.with_[:1] or t.quantities or t.equipment or t.conditions or ("",))
-
-
-def _fits(t: Trigger, path: PathFact) -> bool:
-    """Whether a path is all that a trigger asks of one path."""
-    return (
-        (not t.carries or path.carries in t.carries)
-        and (not t.side or path.side == t.side)
-        and (t.least is None or (path.greatest is not None and path.greatest >= t.least))
-    )
-
-
-def _path(t: Trigger, step: WalkedStep) -> PathFact | None:
+def _path(t: Trigger, step: WalkStep) -> PathFact | None:
     """The path with the greatest pressure among those that fit."""
-    fit = [path for path in (step.act_paths if t.acts else step.read_paths) if _fits(t, path)]
+    fit = [path for path in (step.act_paths if t.acts else step.read_paths) if t.fits(path)]
     return max(fit, key=lambda p: (p.greatest or 0, p.system, p.name), default=None)
 
 
 def _on(path: PathFact, t: Trigger) -> str:
-    least = mapped(t.data.get("greatest_at_least"))
+    least = t.data.get("greatest_at_least", {})
     limit = f" at {least['value']:g} {least['unit']} or more" if least else ""
     side = " on the high side" if t.side == "high" else ""
     return f"the path {path.name} of {path.system} carries {path.carries}{side}{limit}"

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import Any
 
-from bayleaf.records import Book, Record, listed, mapped
+from bayleaf.records import Book, Record
+from bayleaf.safety.written import WrittenSteps
 
 
 class State:
@@ -38,7 +40,7 @@ class State:
         each: bool,
         connection: bool,
         stops: bool,
-        proof: dict,
+        proof: dict[str, Any],
     ) -> None:
         self.id, self.title, self.set_by, self.ended_by, self.requires = id, title, set_by, ended_by, requires
         self.forbids, self.needs, self.carries = forbids, needs, carries
@@ -79,7 +81,7 @@ class Machine:
     """
 
     def __init__(self, book: Book) -> None:
-        self.kept: dict[object, object] = {}  # what walks made of steps, readings and preparations as written
+        self.written = WrittenSteps(book, self)
         self._brought: dict[tuple[str | None, str], Brought] = {}
         acts = {id: record.data for id, record in _sound(book, "acts")}
         self.titles = {id: data["title"] for id, data in acts.items()}
@@ -89,7 +91,7 @@ class Machine:
         self.states = {id: _state(id, record.data) for id, record in _sound(book, "states")}
         self.conditions: dict[str, tuple[frozenset[str], tuple[str, ...]]] = {}
         for id, record in _sound(book, "conditions"):
-            implied = listed(record.data["implies"])
+            implied = record.data["implies"]
             done = frozenset(a for i in implied for a in self.acts_of(i) if i not in self.states)
             self.conditions[id] = (done, tuple(i for i in implied if i in self.states))
         self.setters = {act: [s for s in self.states.values() if act in s.set_by] for act in acts}
@@ -101,10 +103,10 @@ class Machine:
         self.local = (
             (set(self.undo) | set(self.undo.values())) - self.going - {self.undo[a] for a in self.going} - self.whole
         )
-        triggers = [t for _id, record in _sound(book, "hazards") for t in listed(record.data["triggers"])]
+        triggers = [t for _id, record in _sound(book, "hazards") for t in record.data["triggers"]]
         self.guards = {s for state in self.states.values() for s in state.requires}
-        self.guards |= {s for t in triggers for s in listed(t.get("without"))}
-        self.of_paths = frozenset(a for t in triggers if "carries" in t for a in listed(t.get("acts"))) - self.going
+        self.guards |= {s for t in triggers for s in t.get("without", [])}
+        self.of_paths = frozenset(a for t in triggers if "carries" in t for a in t.get("acts", [])) - self.going
 
     def acts_of(self, act: str | None) -> frozenset[str]:
         """An act and all that it implies; one that the vocabulary does not know stands for itself."""
@@ -126,36 +128,36 @@ class Machine:
 
     def title(self, act: str) -> str:
         """An act in words that go on in a sentence: `switch the key on`."""
-        words = self.titles.get(act, act)
-        return words[:1].lower() + words[1:]
+        title = str(self.titles.get(act, act))
+        return title[:1].lower() + title[1:]
 
     def named(self, state: str) -> str:
         """A state in words, set off from the sentence: `'engine cool'`."""
-        words = self.states[state].title if state in self.states else state
-        return f"'{words[:1].lower()}{words[1:]}'"
+        title = self.states[state].title if state in self.states else state
+        return f"'{title[:1].lower()}{title[1:]}'"
 
 
 def _sound(book: Book, kind: str) -> Iterable[tuple[str, Record]]:
     return [(id, record) for id, record in book.of(kind).items() if record.sound]
 
 
-def _closure(acts: dict[str, dict], start: str) -> list[str]:
-    found = [start]
-    for act in found:
-        found += [a for a in listed(acts.get(act, {}).get("implies")) if a not in found]
-    return found
+def _closure(acts: dict[str, dict[str, Any]], start: str) -> list[str]:
+    implied = [start]
+    for act in implied:
+        implied += [a for a in acts.get(act, {}).get("implies", []) if a not in implied]
+    return implied
 
 
-def _state(id: str, data: dict) -> State:
-    sets = {name: frozenset(listed(data.get(name))) for name in ("set_by", "ended_by", "forbids", "carries")}
+def _state(id: str, data: dict[str, Any]) -> State:
+    sets = {name: frozenset(data.get(name, [])) for name in ("set_by", "ended_by", "forbids", "carries")}
     return State(
         id=id,
         title=data["title"],
-        requires=tuple(listed(data.get("requires"))),
-        needs=tuple(listed(data.get("needs"))),
+        requires=tuple(data.get("requires", [])),
+        needs=tuple(data.get("needs", [])),
         each=data.get("each") == "joint",
         connection=data.get("connection") is True,
         stops=data.get("stop_at") == "required",
-        proof=mapped(data.get("proved_by")),
+        proof=data.get("proved_by", {}),
         **sets,
     )

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from bayleaf.diagnosis.car.layout import Layout
 from bayleaf.quantities import to_si, units
-from bayleaf.records import Book, listed, mapped
+from bayleaf.records import Book, mapped
 
 
 class PathFact(NamedTuple):
@@ -29,7 +29,7 @@ class Paths:
         self._carrying: dict[tuple[frozenset[str], tuple[str, ...]], tuple[PathFact, ...]] = {}
         self._of: dict[tuple[tuple[str, ...], tuple[str, ...]], tuple[PathFact, ...]] = {}
         for system, record in book.of("systems").items():
-            for path in listed(record.data.get("paths")) if record.sound else []:
+            for path in record.data.get("paths", []) if record.sound else []:
                 fact = PathFact(
                     system, path["name"], path["carries"], path.get("side", ""), pascals(path.get("greatest"))
                 )
@@ -39,8 +39,8 @@ class Paths:
         """The paths through these components in these systems; no systems named: in every system."""
         asked = (tuple(components), tuple(systems))
         if asked not in self._of:
-            found = {pair for c in asked[0] for pair in self.layout.paths(c) if not asked[1] or pair[0] in asked[1]}
-            self._of[asked] = tuple(self._facts[pair] for pair in sorted(found) if pair in self._facts)
+            pairs = {pair for c in asked[0] for pair in self.layout.paths(c) if not asked[1] or pair[0] in asked[1]}
+            self._of[asked] = tuple(self._facts[pair] for pair in sorted(pairs) if pair in self._facts)
         return self._of[asked]
 
     def carrying(self, what: frozenset[str], systems: tuple[str, ...]) -> tuple[PathFact, ...]:

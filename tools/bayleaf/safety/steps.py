@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from bayleaf.safety.machine import Brought, State
+from typing import Any
+
 from bayleaf.safety.paths import PathFact
 
+FieldPath = tuple[str | int, ...]  # where in a record: field names, and places in lists
 Key = tuple[str, str]  # a state or an act, and the part that it belongs to ('' for the whole car)
 
 
@@ -23,38 +25,10 @@ class Note:
         self.kind, self.what, self.at, self.other, self.since = kind, what, at, other, since
 
 
-class Written:
-    """What a step says wherever it is walked; see WalkedStep.
-
-    `each`: states kept joint by joint that it looks at or closes. `idle`: it does nothing, and speaks of no state.
-    """
-
-    __slots__ = ("brought", "cautions", "each", "idle", "makes", "read_at", "when")
-
-    def __init__(
-        self,
-        brought: Brought,
-        when: str,
-        each: list[State],
-        makes: list[str],
-        cautions: tuple[str, ...],
-        read_at: tuple[str, ...],
-    ) -> None:
-        self.brought, self.when, self.each, self.makes, self.cautions, self.read_at = (
-            brought,
-            when,
-            each,
-            makes,
-            cautions,
-            read_at,
-        )
-        self.idle = not (brought.acts or brought.claims or makes)
-
-
-class WalkedStep:
+class WalkStep:
     """One step. `before` and `after` map what stands to the index of the step that set it (-1: from the start).
 
-    `place` is the field path in the walked procedure; `source` and `path` say where the step is written, which is
+    `place` is the field path in the procedure that is walked; `source` and `path` say where the step is written, which is
     another procedure inside a `follow`. `when` is its condition, which is that of its reading where it names none.
     `acts` are done in the step, `own` of them by its act and not by its condition. `had` and `has` are the states of
     `before` and `after`.
@@ -86,9 +60,9 @@ class WalkedStep:
         self,
         number: str,
         source: str,
-        path: tuple,
-        place: tuple,
-        data: dict,
+        path: FieldPath,
+        place: FieldPath,
+        data: dict[str, Any],
         when: str,
         acts: frozenset[str],
         own: frozenset[str],
@@ -130,11 +104,11 @@ class Walk:
 
     def __init__(self, procedure: str, inherited: frozenset[str], start: dict[Key, int]) -> None:
         self.procedure, self.inherited, self.start = procedure, inherited, start
-        self.steps: list[WalkedStep] = []
+        self.steps: list[WalkStep] = []
         self.end: dict[Key, int] = {}
         self.left: dict[Key, int] = {}
-        self.own: list[WalkedStep] = []
-        self.taking: list[WalkedStep] = []
+        self.own: list[WalkStep] = []
+        self.taking: list[WalkStep] = []
         self.acts: frozenset[str] = frozenset()
         self.noted: frozenset[str] = frozenset()
 
@@ -145,7 +119,7 @@ class Walk:
         self.acts = frozenset().union(*{step.own for step in self.own})
         self.noted = frozenset(note.kind for step in self.steps if step.notes for note in step.notes)
 
-    def doing(self, *acts: str) -> list[WalkedStep]:
+    def doing(self, *acts: str) -> list[WalkStep]:
         """The procedure's own steps that do one of these by their act, in order."""
         return [] if self.acts.isdisjoint(acts) else [step for step in self.own if not step.own.isdisjoint(acts)]
 

@@ -24,7 +24,7 @@ TITLE, SYNONYM, SUMMARY = 3, 2, 1
 class Entry:
     """One page that can be found.
 
-    `url` is relative to the site's root; `kind` is shown as it is written; `words` are synonyms and codes; `text` is the
+    `url` is relative to the site's root; `kind` is shown as it is written; `synonyms` are synonyms and codes; `text` is the
     short summary shown under the title; `weight` from 1 (leave for later) to 9 (show first) breaks the tie between
     pages that fit a query equally well.
     """
@@ -32,7 +32,7 @@ class Entry:
     title: str
     url: str
     kind: str
-    words: tuple[str, ...] = ()
+    synonyms: tuple[str, ...] = ()
     text: str = ""
     weight: int = 1
 
@@ -54,7 +54,7 @@ def build_index(entries: Iterable[Entry]) -> str:
     terms = sorted(postings)
     data = {
         "kinds": kinds,
-        "pages": [[e.title, e.url, kinds.index(e.kind), list(e.words), e.text, e.weight] for e in entries],
+        "pages": [[e.title, e.url, kinds.index(e.kind), list(e.synonyms), e.text, e.weight] for e in entries],
         "terms": " ".join(terms),
         "postings": " ".join(_packed(postings[term]) for term in terms),
     }
@@ -65,10 +65,10 @@ def _postings(entries: Sequence[Entry]) -> dict[str, list[tuple[int, int]]]:
     """Word to (page number, field); the strongest field counts where a word is in several."""
     postings: dict[str, list[tuple[int, int]]] = {}
     for number, entry in enumerate(entries):
-        found: dict[str, int] = {}
-        for field, text in ((SUMMARY, entry.text), (SYNONYM, " ".join(entry.words)), (TITLE, entry.title)):
-            found.update(dict.fromkeys(words_of(text), field))
-        for word, field in found.items():
+        fields: dict[str, int] = {}
+        for field, text in ((SUMMARY, entry.text), (SYNONYM, " ".join(entry.synonyms)), (TITLE, entry.title)):
+            fields.update(dict.fromkeys(words_of(text), field))
+        for word, field in fields.items():
             postings.setdefault(word, []).append((number, field))
     return postings
 

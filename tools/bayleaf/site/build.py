@@ -14,6 +14,7 @@ from pathlib import Path
 from bayleaf.search import CLIENT, INDEX, Entry, build_index, client
 from bayleaf.site.engine import run_engine
 from bayleaf.site.errors import SealError, SiteError
+from bayleaf.site.progress import SILENT, Progress
 from bayleaf.site.seal import seal
 from bayleaf.site.swap import locked, staged
 
@@ -33,7 +34,13 @@ class BuildReport:
     bytes: int
 
 
-def build_site(pages: Mapping[str, str | bytes], entries: Iterable[Entry], out: Path, settings: Path) -> BuildReport:
+def build_site(
+    pages: Mapping[str, str | bytes],
+    entries: Iterable[Entry],
+    out: Path,
+    settings: Path,
+    progress: Progress = SILENT,
+) -> BuildReport:
     """Build the site into `out`, replacing what an earlier build left there, whole or not at all.
 
     `pages` is relative posix path to Markdown text or asset bytes; `settings` is the engine's mkdocs.yml; the pages are
@@ -49,10 +56,13 @@ def build_site(pages: Mapping[str, str | bytes], entries: Iterable[Entry], out: 
         work.mkdir(exist_ok=True)
         with locked(work / ".lock"), staged(out) as new:
             probes = write_pages(pages, entries, work / "pages")
+            progress.stage("running the site engine")
             run_engine(settings, new)
+            progress.stage("proving links and scripts")
             count = seal(new, probes)
             _prove_entries(entries, new)
             size = sum(path.stat().st_size for path in new.rglob("*") if path.is_file())
+            progress.stage("putting the site in its place")
     except OSError as error:
         raise SiteError(f"could not run: {error.filename}: {error.strerror}") from None
     return BuildReport(out, count, len(entries), size)
@@ -62,15 +72,22 @@ def write_pages(pages: Mapping[str, str | bytes], entries: Iterable[Entry], fold
     """Write the tree that the engine reads, search and probes included; gives the site paths of the probes."""
     depths = {posixpath.dirname(path).count("/") + 1 if "/" in path else 0 for path in pages if path.endswith(".md")}
     probes = tuple("probe/" * depth + PROBE for depth in sorted(depths))
-    ours = {CLIENT: client(), INDEX: build_index(entries), FAVICON: files("bayleaf.site").joinpath("favicon.svg").read_bytes()}
+    ours: dict[str, str | bytes] = {
+        CLIENT: client(),
+        INDEX: build_index(entries),
+        FAVICON: files("bayleaf.site").joinpath("favicon.svg").read_bytes(),
+    }
     ours |= {f"{probe}.md": PROBE_TEXT for probe in probes}
     for path in (*pages, *ours):
         if not PATH.match(path):
-            raise SiteError(f"could not run: {path!r} is no path of a page; letters, digits, dots and hyphens are expected")
+            raise SiteError(
+                f"could not run: {path!r} is no path of a page; letters, digits, dots and hyphens are expected"
+            )
     if folder.is_symlink():
         raise SiteError(f"could not run: {folder} is a link; remove it, it is a folder that bayleaf writes")
     shutil.rmtree(folder, ignore_errors=True)
-    for path, content in (dict(pages) | ours).items():
+    whole: dict[str, str | bytes] = {**pages, **ours}
+    for path, content in whole.items():
         file = folder / path
         file.parent.mkdir(parents=True, exist_ok=True)
         file.write_bytes(content if isinstance(content, bytes) else content.encode("utf-8"))

@@ -9,7 +9,6 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
-from collections.abc import Callable
 from importlib.util import find_spec
 from pathlib import Path
 
@@ -51,15 +50,25 @@ def _run(module: str, arguments: list[str], settings: Path, needs: tuple[str, ..
     if not settings.is_file():
         raise SiteError(f"could not run: {settings} is missing; the site engine needs its settings file")
     environment = FIXED | {name: os.environ[name] for name in PASSED_ON if name in os.environ}
-    done = subprocess.run([sys.executable, "-m", module, *arguments], cwd=settings.parent, env=environment,
-                          stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
-                          encoding="utf-8", errors="replace", check=False)
+    done = subprocess.run(  # noqa: S603 - this interpreter, and arguments that are all ours
+        [sys.executable, "-m", module, *arguments],
+        cwd=settings.parent,
+        env=environment,
+        stdin=subprocess.DEVNULL,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        encoding="utf-8",
+        errors="replace",
+        check=False,
+    )
     if done.returncode != 0:
-        raise SiteError(f"could not run: the site engine {module} failed: {_first_complaint(done.stdout, done.returncode)}")
+        raise SiteError(
+            f"could not run: the site engine {module} failed: {_first_complaint(done.stdout, done.returncode)}"
+        )
 
 
 def _first_complaint(output: str, status: int) -> str:
     """The line of the engine's output that says most: the first warning or error, else the last line."""
     lines = [line.strip() for line in output.splitlines() if line.strip()]
-    telling: Callable[[str], bool] = lambda line: line.lower().startswith(("warning", "error", "config value"))
-    return next(filter(telling, lines), lines[-1] if lines else f"exit status {status}, nothing said")
+    complaints = [line for line in lines if line.lower().startswith(("warning", "error", "config value"))]
+    return next(iter([*complaints, *lines[-1:]]), f"exit status {status}, nothing said")

@@ -15,7 +15,7 @@ def broken_links(pages: Mapping[str, Page], files: Collection[str]) -> list[str]
         folder = name.rpartition("/")[0]
         for link in sorted(page.links):
             if not RELATIVE.match(link):
-                continue            # refused already as an address that leads out of the site
+                continue  # refused already as an address that leads out of the site
             # The links of header and navigation are the same on every page of a folder: look each up once.
             key = (name, link) if link[:1] in ("#", "?", "") else (folder, link)
             if key not in known:

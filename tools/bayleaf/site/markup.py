@@ -16,18 +16,24 @@ from urllib.parse import unquote
 
 from selectolax.lexbor import LexborHTMLParser, LexborNode
 
-ELEMENTS = frozenset("""
+
+def _names(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+ELEMENTS = _names("""
     html head body title meta link script header footer main nav aside article section div span p a b i em strong small
     s u q sub sup code pre kbd samp var abbr cite dfn del ins mark time wbr br hr h1 h2 h3 h4 h5 h6 hgroup ul ol li dl dt
     dd menu blockquote figure figcaption details summary dialog table caption colgroup col thead tbody tfoot tr th td img
     picture form fieldset legend label input button select optgroup option datalist textarea output meter progress data
     bdi bdo address search svg g defs symbol use path line polyline polygon rect circle ellipse text tspan desc marker
     linearGradient radialGradient stop clipPath pattern mask lineargradient radialgradient clippath
-    math mrow mi mn mo mfrac msup msqrt mtable mtr mtd mtext""".split())
-ADDRESSES = frozenset("href xlink:href src srcset action formaction poster data background cite longdesc manifest ping "
-                      "usemap codebase archive classid profile icon imagesrcset xml:base srcdoc attributionsrc".split())
+    math mrow mi mn mo mfrac msup msqrt mtable mtr mtd mtext""")
+ADDRESSES = _names("""
+    href xlink:href src srcset action formaction poster data background cite longdesc manifest ping
+    usemap codebase archive classid profile icon imagesrcset xml:base srcdoc attributionsrc""")
 # Words for people: what is in them is shown, never fetched.
-WORDING = frozenset("title alt content value placeholder label summary name id class d".split())
+WORDING = _names("title alt content value placeholder label summary name id class d")
 # Characters of a relative address. No colon: it would end a scheme. No backslash: browsers read it as a slash.
 RELATIVE = re.compile(r"(?!/)[A-Za-z0-9._~!$&'()*+,;=@%/?#-]*\Z")
 RELATIONS = frozenset({"icon", "stylesheet", "next", "prev"})
@@ -95,26 +101,33 @@ def page_problems(page: Page, hashes: Collection[str], scripts: Collection[str],
 
 def css_problems(name: str, text: str) -> list[str]:
     """Addresses in a style sheet must be data in the sheet itself or a part of the page (`#id`); nothing is imported."""
-    found = [f"{name}: url({target[:60]}) is not part of the style sheet"
-             for target in re.findall(r"url\(\s*['\"]?([^)'\"]*)", text, re.IGNORECASE)
-             if not target.startswith(("data:", "#"))]
-    return found + ([f"{name}: @import is not allowed"] if re.search(r"@import", text, re.IGNORECASE) else [])
+    problems = [
+        f"{name}: url({target[:60]}) is not part of the style sheet"
+        for target in re.findall(r"url\(\s*['\"]?([^)'\"]*)", text, re.IGNORECASE)
+        if not target.startswith(("data:", "#"))
+    ]
+    return problems + ([f"{name}: @import is not allowed"] if re.search(r"@import", text, re.IGNORECASE) else [])
 
 
 def _elements(tree: LexborHTMLParser) -> Iterator[LexborNode]:
     root = tree.root
-    return iter(()) if root is None else (n for n in root.traverse(include_text=False) if not (n.tag or "").startswith("-"))
+    return (
+        iter(())
+        if root is None
+        else (n for n in root.traverse(include_text=False) if not (n.tag or "").startswith("-"))
+    )
 
 
-def _element_problems(page: str, tag: str, attributes: dict[str, str], code: str,
-                      hashes: Collection[str], scripts: Collection[str]) -> Iterator[str]:
+def _element_problems(
+    page: str, tag: str, attributes: dict[str, str], code: str, hashes: Collection[str], scripts: Collection[str]
+) -> Iterator[str]:
     if tag not in ELEMENTS:
         yield f"<{tag}> is not allowed"
     if tag == "script" and "src" in attributes and resolve(page, attributes["src"])[0] not in scripts:
         yield f"<script src={attributes['src'][:60]!r}> is not one of the site's own scripts"
-    if tag == "script" and "src" not in attributes and attributes.get("type", "") not in DATA_TYPES:
-        if hash_of(code) not in hashes:
-            yield f"unknown inline script, starts {code.strip()[:40]!r}"
+    inline = tag == "script" and "src" not in attributes and attributes.get("type", "") not in DATA_TYPES
+    if inline and hash_of(code) not in hashes:
+        yield f"unknown inline script, starts {code.strip()[:40]!r}"
     if tag == "link" and not set(attributes.get("rel", "").lower().split()) <= RELATIONS:
         yield f"<link rel={attributes.get('rel')!r}> is not allowed"
     for key, value in attributes.items():
@@ -124,5 +137,9 @@ def _element_problems(page: str, tag: str, attributes: dict[str, str], code: str
             yield f"{key}={value[:60]!r} on <{tag}> leads out of the site"
         elif key == "style" and re.search(r"\\|url|import|expression|@", value, re.IGNORECASE):
             yield f"style={value[:60]!r} on <{tag}> may not name an address"
-        elif key not in WORDING and not key.startswith(("data-", "aria-")) and re.search(r"url\((?!#)", value, re.IGNORECASE):
+        elif (
+            key not in WORDING
+            and not key.startswith(("data-", "aria-"))
+            and re.search(r"url\((?!#)", value, re.IGNORECASE)
+        ):
             yield f"{key}={value[:60]!r} on <{tag}> names an address outside the page"

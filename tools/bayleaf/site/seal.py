@@ -48,7 +48,7 @@ def seal(site: Path, probes: Sequence[str]) -> int:
         if name.endswith(".html"):
             pages[name] = _bind(site / name, name, policy)
             problems += page_problems(pages[name], hashes, scripts, policy)
-            pages[name].nodes.clear()       # only ids and links are asked for again; a large book has millions of nodes
+            pages[name].nodes.clear()  # only ids and links are asked for again; a large book has millions of nodes
     problems += broken_links(pages, frozenset(files))
     if problems:
         raise SealError(problems)

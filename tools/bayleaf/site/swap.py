@@ -12,6 +12,7 @@ import ctypes
 import errno
 import os
 import shutil
+import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -77,8 +78,10 @@ def _refuse_foreign(out: Path, command: str) -> None:
     marker = out / MARKER
     ours = marker.is_file() and marker.read_text(encoding="utf-8", errors="replace") == MARKER_TEXT.format(command)
     if out.exists() and any(out.iterdir()) and not ours:
-        raise SiteError(f"could not run: {out} holds files that bayleaf {command} did not write; "
-                        "give an empty or new folder with --out")
+        raise SiteError(
+            f"could not run: {out} holds files that bayleaf {command} did not write; "
+            "give an empty or new folder with --out"
+        )
 
 
 def _sync(folder: Path) -> None:
@@ -90,7 +93,7 @@ def _sync(folder: Path) -> None:
 
 
 def _through(path: Path) -> None:
-    if os.name != "posix":          # Windows writes through only what is open for writing, and opens no folder
+    if os.name != "posix":  # Windows writes through only what is open for writing, and opens no folder
         return
     handle = os.open(path, os.O_RDONLY)
     try:
@@ -134,9 +137,11 @@ def _two_renames(new: Path, out: Path) -> None:
 
 
 def _lock(handle: int) -> None:
-    if os.name == "posix":
+    if sys.platform != "win32":
         import fcntl
+
         fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
     else:
         import msvcrt
+
         msvcrt.locking(handle, msvcrt.LK_NBLCK, 1)

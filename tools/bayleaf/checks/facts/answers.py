@@ -3,20 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from bayleaf.diagnosis.faults.stages import STAGE_FIELDS
-from bayleaf.records import Book, Record, listed, mapped
-
-if TYPE_CHECKING:
-    from bayleaf.checks.context import Context
+from bayleaf.records import Book, Record
 
 MEASURED = ("none", "low", "normal", "high", "unsteady")
-
-
-def answers_to(context: Context, reading: str) -> tuple[str, ...]:
-    """The answers that a reading may have; empty where there is no such sound reading."""
-    return context.answers.get(reading, ())
 
 
 def all_answers(book: Book) -> dict[str, tuple[str, ...]]:
@@ -29,24 +20,24 @@ def answers_of(record: Record) -> Iterator[tuple[tuple, str, str, bool]]:
     """(path, reading, answer, whether the answer is a field's name) for every answer that a record names."""
     data = record.data
     if record.kind == "systems":
-        yield from ((("shows", r), r, a, False) for r, a in mapped(data["shows"]).items())
-        for reading, answers in mapped(data.get("healthy")).items():
+        yield from ((("shows", r), r, a, False) for r, a in data["shows"].items())
+        for reading, answers in data.get("healthy", {}).items():
             yield from ((("healthy", reading, i), reading, a, False) for i, a in enumerate(answers))
     elif record.kind == "effects":
         yield from _said(("shows",), data["shows"])
     elif record.kind == "faults":
-        stages = [(("stages", n), s) for n, s in data["stages"].items()]
-        stages += [(("differs", y, n), s) for y, by in mapped(data.get("differs")).items() for n, s in by.items()]
+        stages: list[tuple[tuple, dict]] = [(("stages", n), s) for n, s in data["stages"].items()]
+        stages += [(("differs", y, n), s) for y, by in data.get("differs", {}).items() for n, s in by.items()]
         for path, stage in stages:
             yield from _said(path, stage)
     elif record.kind == "procedures":
-        yield from ((("results", r, a), r, a, True) for r, by in mapped(data["results"]).items() for a in by)
+        yield from ((("results", r, a), r, a, True) for r, by in data["results"].items() for a in by)
     elif record.kind == "states" and "proved_by" in data:
         yield ("proved_by", "answer"), data["proved_by"]["reading"], data["proved_by"]["answer"], False
     elif record.kind == "readings":
-        yield from ((("healthy", i), record.id, a, False) for i, a in enumerate(listed(data.get("healthy"))))
+        yield from ((("healthy", i), record.id, a, False) for i, a in enumerate(data.get("healthy", [])))
     elif record.kind == "jobs":
-        entries = enumerate(listed(data["readings"]))
+        entries = enumerate(data["readings"])
         yield from ((("readings", i, "answer"), e["reading"], e["answer"], False) for i, e in entries if "answer" in e)
 
 
@@ -55,8 +46,3 @@ def _said(path: tuple, answers: dict) -> Iterator[tuple[tuple, str, str, bool]]:
         if reading not in STAGE_FIELDS:
             for answer in [may] if isinstance(may, str) else may:
                 yield (*path, reading), reading, answer, False
-
-
-def fault_systems(record: Record, context: Context) -> list[str]:
-    """The sound systems that a fault occurs on: those it names, else those with a path through its part."""
-    return context.claims.systems(record.id)

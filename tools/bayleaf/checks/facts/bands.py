@@ -5,65 +5,70 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from functools import cached_property
 
-from bayleaf.checks.facts.sites import Site
-from bayleaf.records import Record, listed, mapped
-
-if TYPE_CHECKING:
-    from bayleaf.checks.context import Context
+from bayleaf.checks.facts.amounts import Amount, Amounts
+from bayleaf.records import Book, Record
 
 
-def limits(site: Site) -> tuple[float, float]:
-    """(low, high) in SI of a site whose unit is known; infinite on a side without a limit."""
-    low, high = site.numbers.get((*site.path, "min")), site.numbers.get((*site.path, "max"))
-    return (-math.inf if low is None else site.si(low), math.inf if high is None else site.si(high))
+def limits(amount: Amount) -> tuple[float, float]:
+    """(low, high) in SI of an amount whose unit is known; infinite on a side without a limit."""
+    low, high = amount.numbers.get((*amount.path, "min")), amount.numbers.get((*amount.path, "max"))
+    return (-math.inf if low is None else amount.si(low), math.inf if high is None else amount.si(high))
 
 
-def shown(site: Site) -> str:
+def as_written(amount: Amount) -> str:
     """The limits as they are written: `36 to 65 psi`, `at most 0.5 V`."""
-    values = [site.record.typed(path) or repr(value) for path, value in site.numbers.items()]
-    side = "" if len(values) > 1 else "at least " if (*site.path, "min") in site.numbers else "at most "
-    return f"{side}{' to '.join(values)} {site.unit}"
+    values = [amount.record.typed(path) or repr(value) for path, value in amount.numbers.items()]
+    side = "" if len(values) > 1 else "at least " if (*amount.path, "min") in amount.numbers else "at most "
+    return f"{side}{' to '.join(values)} {amount.unit}"
 
 
-def systems_of_car(record: Record, context: Context) -> Iterator[Record]:
-    """The sound systems of a vehicle, or of a job's car."""
-    data = record.data
-    if record.kind == "jobs":
-        vehicle = context.book.of("vehicles").get(data.get("vehicle"))
-        data = mapped(data.get("car")) or (vehicle.data if vehicle and vehicle.sound else {})
-    for id in listed(data.get("systems")):
-        system = context.book.of("systems").get(id)
-        if system and system.sound:
-            yield system
+class Bands:
+    """The bands of one book, those of systems, of vehicles and of jobs."""
 
+    def __init__(self, book: Book, amounts: Amounts) -> None:
+        self.book, self.amounts = book, amounts
+        self._systems: dict[str, list[Record]] = {}
 
-def bands_by_family(context: Context) -> dict[tuple[str, str], list[Site]]:
-    """(family, reading) to every band of it: of the systems, and of the cars that have one of them."""
-    found: dict[tuple[str, str], list[Site]] = defaultdict(list)
-    for reading, sites in context.bands.items():
-        for site in sites:
-            record = site.record
-            systems = [record] if record.kind == "systems" else systems_of_car(record, context)
-            for family in {s.data["family"] for s in systems}:
-                found[family, reading].append(site)
-    return found
+    @cached_property
+    def by_reading(self) -> dict[str, list[Amount]]:
+        """Every band whose unit is known, by reading."""
+        bands: dict[str, list[Amount]] = defaultdict(list)
+        for kind in ("systems", "vehicles", "jobs"):
+            for record in self.book.of(kind).values():
+                for amount in self.amounts.of(record) if record.sound else ():
+                    if amount.role == "band" and amount.known:
+                        bands[amount.path[1]].append(amount)
+        return bands
 
+    def by_family(self) -> dict[tuple[str, str], list[Amount]]:
+        """(family, reading) to every band of it: of the systems, and of the cars that have one of them."""
+        bands: dict[tuple[str, str], list[Amount]] = defaultdict(list)
+        for reading, amounts in self.by_reading.items():
+            for amount in amounts:
+                for family in {system.data["family"] for system in self.systems(amount.record)}:
+                    bands[family, reading].append(amount)
+        return bands
 
-def bands_by_reading(context: Context) -> dict[str, list[Site]]:
-    """Every band whose unit is known, by reading."""
-    found: dict[str, list[Site]] = defaultdict(list)
-    for kind in ("systems", "vehicles", "jobs"):
-        for record in context.book.of(kind).values():
-            for site in context.sites(record) if record.sound else ():
-                if site.role == "band" and site.known:
-                    found[site.path[1]].append(site)
-    return found
+    def of(self, reading: str, systems: list[str]) -> Iterator[Amount]:
+        """The bands of a reading in these systems and in the cars that have one of them; no systems: in all."""
+        for amount in self.by_reading.get(reading, ()):
+            if not systems or any(system.id in systems for system in self.systems(amount.record)):
+                yield amount
 
+    def systems(self, record: Record) -> list[Record]:
+        """A system itself; the sound systems of a vehicle or of a job's car."""
+        if record.id not in self._systems:
+            self._systems[record.id] = [record] if record.kind == "systems" else list(self._of_car(record))
+        return self._systems[record.id]
 
-def bands_of(context: Context, reading: str | None, systems: list[str]) -> Iterator[Site]:
-    """The bands of a reading in these systems and in the cars that have one of them; no systems: in all."""
-    for site in context.bands.get(reading, ()):
-        if not systems or not context.systems_with(site.record).isdisjoint(systems):
-            yield site
+    def _of_car(self, record: Record) -> Iterator[Record]:
+        data = record.data
+        if record.kind == "jobs":
+            vehicle = self.book.of("vehicles").get(data.get("vehicle", ""))
+            data = data.get("car", {}) or (vehicle.data if vehicle and vehicle.sound else {})
+        for id in data.get("systems", []):
+            system = self.book.of("systems").get(id)
+            if system and system.sound:
+                yield system

@@ -3,25 +3,22 @@
 from __future__ import annotations
 
 from functools import cache, cached_property
-from typing import TYPE_CHECKING
 
 from bayleaf.diagnosis.car.car import Car, car_of_system, places_of, present, readings_of, usable
+from bayleaf.diagnosis.car.layout import Layout
 from bayleaf.diagnosis.faults.isolate import Isolation, isolation_of
 from bayleaf.diagnosis.faults.matrix import one_sided
 from bayleaf.diagnosis.faults.spared import Why, why_of
 from bayleaf.diagnosis.faults.stages import Answers, healthy_of, is_diagnosis, own_of, parts_of
 from bayleaf.diagnosis.verdicts.verdict import NORMAL
-from bayleaf.records import listed, mapped
-
-if TYPE_CHECKING:
-    from bayleaf.checks.context import Context
+from bayleaf.records import Book, listed, mapped
 
 
 class Claims:
     """The claims of every usable fault of a book. Each answer is worked out once, when first asked for."""
 
-    def __init__(self, context: Context) -> None:
-        self.book, self.layout = context.book, context.layout
+    def __init__(self, book: Book, layout: Layout) -> None:
+        self.book, self.layout = book, layout
         self.faults = [id for id, record in self.book.of("faults").items() if usable(record)]
         self.systems = cache(self._systems)
         self.parts = cache(self._parts)

@@ -3,12 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
+from typing import NamedTuple
 
-from bayleaf.records import Record, mapped
-
-if TYPE_CHECKING:
-    from bayleaf.checks.context import Context
+from bayleaf.records import Book, Record
 
 
 class Feed(NamedTuple):
@@ -25,17 +22,18 @@ class Feed(NamedTuple):
     reading: str
 
 
-def feeds_of(record: Record, context: Context) -> Iterator[Feed]:
+def feeds_of(record: Record, book: Book) -> Iterator[Feed]:
     """Every use of a sound calculator in a reading or a system."""
+    uses: list[tuple[tuple, dict, str]]
     if record.kind == "readings":
-        uses = [(("computed",), mapped(record.data.get("computed")), record.id)]
+        uses = [(("computed",), record.data.get("computed", {}), record.id)]
     else:
-        bands = mapped(record.data.get("bands")).items()
-        uses = [(("bands", id, "expected"), mapped(band.get("expected")), id) for id, band in bands]
+        bands = record.data.get("bands", {}).items()
+        uses = [(("bands", id, "expected"), band.get("expected", {}), id) for id, band in bands]
     for path, use, reading in uses:
-        calculator = context.book.of("calculators").get(use.get("calculator"))
+        calculator = book.of("calculators").get(use.get("calculator", ""))
         if calculator and calculator.sound:
             results = calculator.data["result"]
             chosen = use.get("result") or (next(iter(results)) if len(results) == 1 else "")
-            quantity = mapped(results.get(chosen)).get("quantity", "")
-            yield Feed((*path, "inputs"), calculator, mapped(use.get("inputs")), chosen, quantity, reading)
+            quantity = results.get(chosen, {}).get("quantity", "")
+            yield Feed((*path, "inputs"), calculator, use.get("inputs", {}), chosen, quantity, reading)

@@ -3,63 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Container, Iterator
-from typing import TYPE_CHECKING
 
+from bayleaf.checks.facts.procedures import Procedures
 from bayleaf.records import Record
-from bayleaf.safety.hazards import Met
-from bayleaf.safety.steps import Note, Walk, WalkedStep
-
-if TYPE_CHECKING:
-    from bayleaf.checks.context import Context
+from bayleaf.safety.steps import Note, Walk, WalkStep
 
 
 def noted(
-    context: Context, record: Record, *kinds: str, of: Container[str] | None = None
-) -> Iterator[tuple[WalkedStep, Note]]:
+    procedures: Procedures, record: Record, *kinds: str, of: Container[str] | None = None
+) -> Iterator[tuple[WalkStep, Note]]:
     """The notes of these kinds (and of these states), but for those that a followed procedure already has when it is walked alone."""
-    walk = context.walk(record)
+    walk = procedures.walk(record)
     for step in walk.steps if not walk.noted.isdisjoint(kinds) else ():
         notes = [note for note in step.notes if note.kind in kinds and (of is None or note.what in of)]
-        theirs = _alone(context, record, step) if notes else ()
+        theirs = _alone(procedures, record, step) if notes else ()
         for note in notes:
             if (note.kind, note.what, note.other) not in theirs:
                 yield step, note
 
 
-def _alone(context: Context, record: Record, step: WalkedStep) -> set[tuple[str, str, str]]:
-    other = followed(context, record, step)
-    steps = context.walk(other).steps if other else []
+def _alone(procedures: Procedures, record: Record, step: WalkStep) -> set[tuple[str, str, str]]:
+    other = procedures.followed(record, step)
+    steps = procedures.walk(other).steps if other else []
     return {(n.kind, n.what, n.other) for s in steps if (s.source, s.path) == (step.source, step.path) for n in s.notes}
 
 
-def followed(context: Context, record: Record, step: WalkedStep) -> Record | None:
-    """The procedure followed at this place of the walked one; None for a step that the walked procedure has itself."""
-    if step.source == record.id:
-        return None
-    return context.book.of("procedures").get(record.data["steps"][step.place[1]].get("follow"))
-
-
-def unguarded(context: Context, record: Record) -> list[Met]:
-    """For each hazard the first step that meets it before any caution speaks of it; a followed procedure's own left out."""
-    if record.id not in context.unguarded:
-        context.unguarded[record.id] = []  # what follows itself in a circle adds nothing to itself
-        steps = context.walk(record).steps
-        first: dict[str, Met] = {}
-        for met in context.met(record):
-            if not context.guards(met.hazard) & steps[met.index].shown:
-                first.setdefault(met.hazard, met)
-        context.unguarded[record.id] = [
-            m for m in first.values() if m.hazard not in _theirs(context, record, steps[m.index])
-        ]
-    return context.unguarded[record.id]
-
-
-def _theirs(context: Context, record: Record, step: WalkedStep) -> set[str]:
-    other = followed(context, record, step)
-    return {met.hazard for met in unguarded(context, other)} if other and other.id != record.id else set()
-
-
-def spot(record: Record, step: WalkedStep, *fields: str) -> tuple:
+def spot(record: Record, step: WalkStep, *fields: str) -> tuple:
     """The path of the first of these fields that the step has; inside a followed procedure, of the `follow`."""
     if step.source != record.id:
         return (*step.place, "follow")
@@ -75,7 +44,7 @@ def called(walk: Walk, index: int) -> str:
     return f"step {step.number}" + (f" ({step.source})" if step.source != walk.procedure else "")
 
 
-def step_name(walk: Walk, step: WalkedStep) -> str:
+def step_name(walk: Walk, step: WalkStep) -> str:
     """As `called`, for a step at hand."""
     return called(walk, next(i for i, s in enumerate(walk.steps) if s is step))
 

@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from bayleaf.checks.context import Context
+from bayleaf.checks.facts.references import References
 
 STARTS = ("systems", "symptoms", "codes")
 # Pages of these kinds show what names them, so the link is walked backward too.
@@ -21,23 +19,23 @@ _SHOWN_BY = {
 _BACKWARD = {field for fields in _SHOWN_BY.values() for field in fields}
 
 
-def reachable(context: Context) -> set[str]:
+def reachable(references: References) -> set[str]:
     """The ids of all records that a chain of links leads to."""
     back: dict[str, list[str]] = defaultdict(list)
     starts: set[str] = set()
-    for record in context.book.records():
+    for record in references.book.records():
         if not record.sound:
             continue
         if record.kind in STARTS:
             starts.add(record.id)
-        for leaf, ids in context.ids(record):
+        for leaf, ids in references.ids(record):
             for id in ids if leaf.top in _BACKWARD else ():
-                target = context.book.get(id)
+                target = references.book.get(id)
                 if target is not None and leaf.top in _SHOWN_BY.get(target.kind, ()):
                     back[id].append(record.id)
     found = edge = starts
     while edge:
-        records = [record for id in edge if (record := context.book.get(id)) is not None]
-        edge = set().union(*map(context.names, records), *(back[id] for id in edge & back.keys())) - found
+        there = [one for id in edge if (one := references.book.get(id)) is not None]
+        edge = set().union(*map(references.names, there), *(back[id] for id in edge & back.keys())) - found
         found = found | edge
     return found

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
-from bayleaf.checks.prose.signs import plain_of, watch
+from bayleaf.checks.prose.texts import plain_of
 
 TABLE = Path(__file__).with_name("trade_words.txt")
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)+")
@@ -42,7 +42,7 @@ def _by_key(table: list[Refused]) -> dict[bytes, list[Refused]]:
 
 
 _LINES = _by_key(read(TABLE.read_text(encoding="utf-8")))
-KEYS = watch(*(key.decode() for key in _LINES))
+KEYS = frozenset(_LINES)
 
 
 def spoken(text: str) -> str:

@@ -1,4 +1,4 @@
-"""The writing that the rules look at: which fields are prose, their sentences, and the verbs that steps start with."""
+"""The writing that the rules look at: every text of a record, their sentences, and the verbs that steps start with."""
 
 from __future__ import annotations
 
@@ -7,70 +7,9 @@ from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 VERBS = Path(__file__).with_name("verbs.txt")
-# Prose by the last field name, or the one above a list index or a reading's answer.
-_TEXTS = {
-    "summary",
-    "explains",
-    "changed",
-    "because",
-    "does",
-    "found",
-    "fails",
-    "setup",
-    "misleads",
-    "next",
-    "explain",
-    "sets",
-    "holds",
-    "working",
-    "teaches",
-    "ask",
-    "means",
-    "mistaken_for",
-    "danger",
-    "consequence",
-    "avoid",
-    "note",
-    "words",
-    "none",
-    "do",
-    "consumables",
-    "cannot",
-    "looked_up",
-}
-# Below these fields stand ids, answers, numbers and where they come from, and never prose; a test asks the schemas.
-_NO_TEXTS = {
-    "basis",
-    "cautions",
-    "stages",
-    "differs",
-    "takes",
-    "shows",
-    "inputs",
-    "constants",
-    "given",
-    "gives",
-    "systems",
-    "tasks",
-    "inherits",
-    "through",
-    "first",
-    "felt_as",
-    "has",
-    "equipment",
-    "states",
-    "proves",
-    "calculators",
-    "acts",
-    "conditions",
-    "table",
-    "chart",
-    "formula",
-}
-_ALL_TEXTS = {"because", "results"}
 _END = re.compile(r"(?<=[.!?:;])\s+(?=[A-Z\"'(\[])|\n+")
 _CLAUSE = re.compile(r"(When|If|While|After|Before|Once|Until|As soon as|For|With|At|On|In)\b([^,.]*), ", re.IGNORECASE)
 
@@ -82,47 +21,19 @@ def verbs() -> frozenset[str]:
     return frozenset(line.strip() for line in lines if line.strip() and not line.startswith("#"))
 
 
-def prose_of(record: Record) -> list[tuple[tuple, str]]:
-    """(path, text) of every field that is prose; steps come with the rest. Titles and names are none."""
+def texts_of(data: object) -> list[tuple[tuple, str]]:
+    """Every text in a record's data with its path."""
     found: list[tuple[tuple, str]] = []
-    _prose(record.data, (), found)
+    todo: list[tuple[tuple, object]] = [((), data)]
+    while todo:
+        path, value = todo.pop()
+        if isinstance(value, str):
+            found.append((path, value))
+        elif isinstance(value, dict):
+            todo += [((*path, key), inner) for key, inner in value.items()]
+        elif isinstance(value, list):
+            todo += [((*path, i), inner) for i, inner in enumerate(value)]
     return found
-
-
-def _prose(data: dict, path: tuple, found: list) -> None:
-    for key, value in data.items():
-        kind = value.__class__
-        if kind is str:
-            if key in _TEXTS and value != "none":
-                found.append(((*path, key), value))
-        elif key in _ALL_TEXTS and not path:
-            _every(value, (key,), found)
-        elif key in _NO_TEXTS:
-            continue
-        elif kind is dict:
-            _prose(value, (*path, key), found)
-        elif kind is list:
-            texts = key in _TEXTS
-            for i, item in enumerate(value):
-                if item.__class__ is str:
-                    if texts:
-                        found.append(((*path, key, i), item))
-                elif item.__class__ is dict:
-                    _prose(item, (*path, key, i), found)
-
-
-def _every(data: object, path: tuple, found: list) -> None:
-    """Every text below a field whose own fields are readings and answers, but for where it comes from."""
-    if data.__class__ is str:
-        if data != "none" or path[-1].__class__ is int:
-            found.append((path, data))
-    elif data.__class__ is dict:
-        for key, value in data.items():
-            if value.__class__ is str or key != "basis":
-                _every(value, (*path, key), found)
-    elif data.__class__ is list:
-        for i, item in enumerate(data):
-            _every(item, (*path, i), found)
 
 
 def plain(text: str) -> str:
@@ -144,7 +55,7 @@ def words(sentence: str) -> int:
 
 def steps_of(record: Record) -> Iterator[tuple[tuple, str]]:
     """(path, text) of every step in words, and of every avoidance of a caution."""
-    for i, step in enumerate(listed(record.data.get("steps"))):
+    for i, step in enumerate(record.data.get("steps", [])):
         if "do" in step:
             yield ("steps", i, "do"), step["do"]
 
@@ -159,8 +70,8 @@ def start(sentence: str) -> tuple[str, int]:
 
 def synonyms(terms: dict[str, Record]) -> dict[str, str]:
     """Every other word for a term, in small letters, to the term's title."""
-    found = {}
+    found: dict[str, str] = {}
     for record in terms.values():
-        for other in listed(mapped(record.data).get("also_called")) if record.sound else ():
+        for other in record.data.get("also_called", []) if record.sound else ():
             found.setdefault(other.lower(), record.title)
     return found

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Any, NamedTuple
 
-from bayleaf.diagnosis.car.layout import Layout
+from bayleaf.diagnosis.car.layout import Layout, Wants
 from bayleaf.records import Book, Record, listed, mapped
 
 
@@ -15,8 +17,8 @@ class Car(NamedTuple):
     systems: tuple[str, ...]
     has: frozenset[str] | None = None
     fuel: str = ""
-    altitude: dict | None = None  # {value, unit}
-    bands: dict = {}  # the maker's, as written in the vehicle; nobody writes to it
+    altitude: dict[str, Any] | None = None  # {value, unit}
+    bands: Mapping[str, Any] = MappingProxyType({})  # the maker's, as written in the vehicle
     vehicle: str = ""
 
 
@@ -31,14 +33,14 @@ def car_of_vehicle(book: Book, vehicle: str) -> Car:
     return _car(book, record.title, record.data, vehicle)
 
 
-def car_of_job(book: Book, data: dict) -> Car:
+def car_of_job(book: Book, data: dict[str, Any]) -> Car:
     """The car of a job: its vehicle, or what the job says about a car that is in no record."""
     if data.get("vehicle") in book.of("vehicles"):
         return car_of_vehicle(book, data["vehicle"])
     return _car(book, "As described in the job", mapped(data.get("car")), "")
 
 
-def _car(book: Book, title: str, data: dict, vehicle: str) -> Car:
+def _car(book: Book, title: str, data: dict[str, Any], vehicle: str) -> Car:
     return Car(
         title=title,
         systems=tuple(s for s in listed(data.get("systems")) if s in book.of("systems")),
@@ -95,9 +97,9 @@ def offers(book: Book, layout: Layout, car: Car, reading: str, _seen: tuple[str,
     """Whether this reading exists in this car. A computed one needs its inputs too, and two points one path that joins them."""
     if reading in _seen:
         return False
-    if ("wants", reading) not in layout.kept:
-        layout.kept["wants", reading] = _wants(book, layout, reading)
-    joined, places, inputs = layout.kept["wants", reading]
+    if reading not in layout.wants:
+        layout.wants[reading] = _wants(book, layout, reading)
+    joined, places, inputs = layout.wants[reading]
     if joined is not None and joined.isdisjoint(car.systems):
         return False
     return all(within(layout, car, c) for c in places) and all(
@@ -105,15 +107,14 @@ def offers(book: Book, layout: Layout, car: Car, reading: str, _seen: tuple[str,
     )
 
 
-def _wants(book: Book, layout: Layout, reading: str) -> tuple[frozenset[str] | None, list[str], list[str]]:
-    """(the systems with a path that joins the points of a reading, None where any will do; its places; its inputs)."""
+def _wants(book: Book, layout: Layout, reading: str) -> Wants:
     record = book.of("readings").get(reading)
-    if not usable(record):
-        return frozenset(), [], []
+    if record is None or not usable(record):
+        return Wants(frozenset(), [], [])
     between, at = listed(record.data.get("between")), record.data.get("at")
     ends = [paths for c in between if (paths := layout.paths(c))]
     joined = frozenset(system for system, _path in set.intersection(*ends)) if ends else None
-    return joined, [*between, *([at] if isinstance(at, str) else [])], inputs_of(book, reading)
+    return Wants(joined, [*between, *([at] if isinstance(at, str) else [])], inputs_of(book, reading))
 
 
 def faults_of(book: Book, layout: Layout, car: Car) -> list[str]:

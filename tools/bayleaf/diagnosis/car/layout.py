@@ -3,8 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import Any, NamedTuple, cast
 
 from bayleaf.records import Book, listed, mapped
+
+
+class Wants(NamedTuple):
+    """What a reading asks of a car: the systems with a path that joins its points (None: any), its places, its inputs."""
+
+    systems: frozenset[str] | None
+    places: list[str]
+    inputs: list[str]
 
 
 class Layout:
@@ -21,7 +30,8 @@ class Layout:
         self.above: dict[str, tuple[str, ...]] = {}
         self.readings, self.faults = Places(), Places()
         self.names: dict[str, set[str]] = {}  # a system to the names of its paths
-        self.kept: dict[object, object] = {}  # what others worked out from this index
+        self.wants: dict[str, Wants] = {}  # what each reading asks of a car
+        self.kept: dict[object, Any] = {}  # what others worked out from this index
 
     def paths(self, component: str) -> set[tuple[str, str]]:
         """The (system, path name) pairs through this component."""
@@ -54,15 +64,15 @@ class Places:
 
     def among(self, systems: Iterable[str], anywhere: bool = True) -> list[str]:
         """Every id that may belong to one of these systems, and, unless it is refused, those that may be anywhere."""
-        found = {pair for system in set(systems) for pair in self.by_system.get(system, ())}
-        return [id for _, id in sorted(found.union(self.anywhere) if anywhere else found)]
+        pairs = {pair for system in set(systems) for pair in self.by_system.get(system, ())}
+        return [id for _, id in sorted(pairs.union(self.anywhere) if anywhere else pairs)]
 
 
 def layout_of(book: Book) -> Layout:
     """The index of a book, made once; unsound records contribute what can be read of them."""
     if "layout" not in book.kept:
         book.kept["layout"] = _layout(book)
-    return book.kept["layout"]
+    return cast(Layout, book.kept["layout"])
 
 
 def _layout(book: Book) -> Layout:
@@ -107,9 +117,9 @@ def _systems(book: Book, layout: Layout, reading: str, seen: tuple[str, ...] = (
         *(f.get("reading") for f in mapped(computed.get("inputs")).values() if isinstance(f, dict)),
     ]
     for feed in feeds:
-        found = _systems(book, layout, feed, (*seen, reading)) if isinstance(feed, str) else set()
-        if found:
-            return found
+        systems = _systems(book, layout, feed, (*seen, reading)) if isinstance(feed, str) else set()
+        if systems:
+            return systems
     return set()
 
 

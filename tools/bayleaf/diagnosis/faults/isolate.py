@@ -102,7 +102,8 @@ def _apart(columns: dict[str, Column], count: int) -> list[int]:
 
 
 def _is_shown(matrix: Matrix, columns: dict[str, Column], i: int) -> bool:
-    return any(column[i] is not None and column[i].isdisjoint(matrix.healthy[r]) for r, column in columns.items())
+    seen = ((matrix.healthy[r], column[i]) for r, column in columns.items())
+    return any(answers is not None and answers.isdisjoint(healthy) for healthy, answers in seen)
 
 
 def _useful(column: Column, healthy: frozenset[str]) -> bool:

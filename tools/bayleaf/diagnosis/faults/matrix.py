@@ -6,7 +6,7 @@ Rows are stages. A set of rows is a Python int used as a bit mask, bit i for row
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
+from typing import NamedTuple, cast
 
 from bayleaf.diagnosis.car.car import Car, car_of_system, faults_of, readings_of
 from bayleaf.diagnosis.car.layout import layout_of
@@ -68,7 +68,7 @@ def matrix_of(book: Book, car: Car) -> Matrix:
 
     A book keeps the matrices that were asked for, because many jobs are about one car.
     """
-    kept = book.kept.setdefault("matrices", [])
+    kept = cast("list[Matrix]", book.kept.setdefault("matrices", []))
     if not any(matrix.car == car for matrix in kept):
         kept.append(_matrix(book, car))
     return next(matrix for matrix in kept if matrix.car == car)

@@ -17,26 +17,27 @@ from bayleaf.diagnosis.verdicts.verdict import HIGH, LOW, NONE, NORMAL
 from bayleaf.quantities import Quantity
 from bayleaf.records import Book, Record, listed
 from bayleaf.records.record import Source
+from bayleaf.vocabulary import Quantities
 
 MECHANISMS = ("restricts", "leaks", "weakens", "opens", "shorts", "sticks", "biases")
 WIRES = {"current", "signal"}
 # Closed loop, load and idle control move these with almost every fault: only a person can say which way.
 ONLY_A_PERSON = frozenset(
     {
-        "fuel-trim",
-        "engine-speed",
-        "lambda",
-        "air-fuel-ratio",
-        "oxygen-sensor-voltage",
-        "oxygen-pump-current",
-        "carbon-monoxide",
-        "carbon-dioxide",
-        "oxygen",
-        "hydrocarbons",
-        "nitric-oxide",
+        Quantities.FUEL_TRIM,
+        Quantities.ENGINE_SPEED,
+        Quantities.LAMBDA,
+        Quantities.AIR_FUEL_RATIO,
+        Quantities.OXYGEN_SENSOR_VOLTAGE,
+        Quantities.OXYGEN_PUMP_CURRENT,
+        Quantities.CARBON_MONOXIDE,
+        Quantities.CARBON_DIOXIDE,
+        Quantities.OXYGEN,
+        Quantities.HYDROCARBONS,
+        Quantities.NITRIC_OXIDE,
     }
 )
-LOST = "voltage-drop"  # the quantity of what a wire loses; any other voltage is what arrives
+LOST = Quantities.VOLTAGE_DROP  # the quantity of what a wire loses; any other voltage is what arrives
 
 # Of a pipe: what is shown ahead of the part, behind it and in its flow, and by the current of what pumps.
 PIPE = {

@@ -23,11 +23,11 @@ def doubts_of(
             left &= matrix.fits(reading, answers) if reading != doubted else matrix.all
         if left:
             found.append(Doubt(doubted, tuple(matrix.faults_in(left))))
-    for fault in repairs:
+    for fault, mended in repairs.items():
         # If it was not mended after all, it must still fit every reading, those from before the repair too.
         left = sum(1 << i for i, row in enumerate(matrix.rows) if row.fault == fault)
         for t in taken:
-            if t.verdict.answers is not None and (t.counts or (t.outdated and t.places[-1] < repairs[fault])):
+            if t.verdict.answers is not None and (t.counts or (t.outdated and t.places[-1] < mended)):
                 left &= matrix.fits(t.reading, t.verdict.answers)
         if left:
             found.append(Doubt(fault, (fault,), repair=True))

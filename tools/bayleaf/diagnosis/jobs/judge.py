@@ -66,7 +66,8 @@ def evidence_of(matrix: Matrix, taken: list[Taken]) -> Evidence:
     """What the readings that count say. Of a reading taken for each cylinder, bank or connection, those that are out rule."""
     several: dict[str, list[frozenset[str]]] = {}
     for t in sorted((t for t in taken if t.counts and t.reading in matrix.healthy), key=lambda t: t.places[-1]):
-        several.setdefault(t.reading, []).append(t.verdict.answers)
+        if t.verdict.answers is not None:
+            several.setdefault(t.reading, []).append(t.verdict.answers)
     found = {}
     for reading, answers in several.items():
         out = [a for a in answers if matrix.healthy[reading].isdisjoint(a)]
@@ -77,14 +78,15 @@ def evidence_of(matrix: Matrix, taken: list[Taken]) -> Evidence:
 def _after_repairs(book: Book, matrix: Matrix, repairs: dict[str, int], taken: Taken) -> Taken:
     """Set a reading aside that a repair made old: the mended fault may have caused it, or its inputs lie on both sides."""
     for fault, place in repairs.items():
-        if not taken.counts or taken.places[0] > place:
+        answers = taken.verdict.answers
+        if answers is None or not taken.counts or taken.places[0] > place:
             continue
         title = book.of("faults")[fault].title if fault in book.of("faults") else fault
         if taken.places[-1] > place:
             why = f"Its values were read before and after the repair ({title}): read all of them again."
             return replace(taken, aside=why, outdated=True)
-        explains = fault in matrix.faults_in(matrix.fits(taken.reading, taken.verdict.answers))
-        if explains and matrix.healthy.get(taken.reading, frozenset()).isdisjoint(taken.verdict.answers):
+        explains = fault in matrix.faults_in(matrix.fits(taken.reading, answers))
+        if explains and matrix.healthy.get(taken.reading, frozenset()).isdisjoint(answers):
             why = f"Read before the repair ({title}), which may be why: read it again."
             return replace(taken, aside=why, outdated=True)
     return taken

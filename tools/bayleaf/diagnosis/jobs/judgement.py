@@ -40,7 +40,8 @@ class Cleared:
         found, there = [], list(self.by.values())
         while there:
             readings = dict.fromkeys(r for readings in there for r in readings)
-            found.append(max(readings, key=lambda r, there=there: sum(r in readings for readings in there)))
+            clears = {r: sum(r in readings for readings in there) for r in readings}
+            found.append(max(clears, key=clears.__getitem__))
             there = [readings for readings in there if found[-1] not in readings]
         return tuple(found)
 

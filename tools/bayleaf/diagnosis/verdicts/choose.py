@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from bayleaf.diagnosis.car.car import Car
 from bayleaf.diagnosis.verdicts.band import Band, best
 from bayleaf.diagnosis.verdicts.compute import CannotCompute, Desk, Known
@@ -19,7 +21,7 @@ def band_of(
     quantity = desk.quantity(reading)
     if quantity is None:
         return None, ""
-    found: list[Band] = []
+    bands: list[Band] = []
     missing = ""
     for source, record, path in _places(desk, car, reading, job):
         data = record.data
@@ -27,28 +29,28 @@ def band_of(
             data = mapped(mapped(data).get(step))
         try:
             if "expected" in data:
-                found.append(_expectation(desk, car, quantity, data, known or {}, record.id))
+                bands.append(_expectation(desk, car, quantity, data, known or {}, record.id))
             elif data:
-                found.append(_limits(quantity, data, source, record, path))
+                bands.append(_limits(quantity, data, source, record, path))
         except CannotCompute as why:
             missing = str(why)
         except (KeyError, QuantityError):
             continue  # a band in a wrong unit is the checks' to report
-    chosen = best(found)
+    chosen = best(bands)
     return chosen, missing if chosen is None or chosen.source in ("limit", "spread") else ""
 
 
-def _places(desk: Desk, car: Car, reading: str, job: Record | None) -> list[tuple[str, Record, tuple]]:
+def _places(desk: Desk, car: Car, reading: str, job: Record | None) -> list[tuple[str, Record, tuple[str, ...]]]:
     book = desk.book
-    places = [("typed", job, ("maker_bands", reading))] if job else []
+    places: list[tuple[str, Record, tuple[str, ...]]] = [("typed", job, ("maker_bands", reading))] if job else []
     if car.vehicle:
         places.append(("vehicle", book.of("vehicles")[car.vehicle], ("bands", reading)))
     return places + [("", book.of("systems")[s], ("bands", reading)) for s in car.systems if s in book.of("systems")]
 
 
-def _limits(quantity: Quantity, data: dict, source: str, record: Record, path: tuple) -> Band:
+def _limits(quantity: Quantity, data: dict[str, Any], source: str, record: Record, path: tuple[str, ...]) -> Band:
     low, high = (quantity.si(data[side], data["unit"]) if side in data else None for side in ("min", "max"))
-    written = tuple(record.typed((*path, side)) or "" for side in ("min", "max"))
+    written = (record.typed((*path, "min")) or "", record.typed((*path, "max")) or "")
     spread = data.get("means") == "spread"
     return Band(
         low,
@@ -61,19 +63,21 @@ def _limits(quantity: Quantity, data: dict, source: str, record: Record, path: t
     )
 
 
-def _expectation(desk: Desk, car: Car, quantity: Quantity, data: dict, known: dict[str, Known], system: str) -> Band:
+def _expectation(
+    desk: Desk, car: Car, quantity: Quantity, data: dict[str, Any], known: dict[str, Known], system: str
+) -> Band:
     expected = data["expected"]
     middle = desk.calculate(known, car, expected["calculator"], expected["inputs"], expected.get("result"))
     half = quantity.width(data["within"]["value"], data["within"]["unit"])
     low, high = middle.value - half, middle.value + half
     unit, readings = quantity.shown[0], desk.book.of("readings")
     fed = [feed["reading"] for feed in mapped(expected["inputs"]).values() if "reading" in mapped(feed)]
-    shown = round_inward(*(from_si(x, unit, quantity.reference) for x in (low, high)), 3)
+    at_least, at_most = round_inward(from_si(low, unit, quantity.reference), from_si(high, unit, quantity.reference), 3)
     return Band(
         low,
         high,
         "expected",
-        show_band(*(float(x) for x in shown), unit, quantity),
+        show_band(float(at_least), float(at_most), unit, quantity),
         data.get("means") == "spread",
         middle.allowance or 0.0,
         system,

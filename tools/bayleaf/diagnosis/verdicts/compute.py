@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import math
 from functools import cached_property
-from typing import NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from bayleaf.diagnosis.car.car import Car
 from bayleaf.diagnosis.verdicts.instrument import Instrument
 from bayleaf.quantities import Quantity, QuantityError, quantities_of
 from bayleaf.records import Book, mapped
+
+if TYPE_CHECKING:
+    from bayleaf.formulas.calculator.model import Calculator
 
 _FUEL = {"fuel-stoichiometric": "stoichiometric", "fuel-density": "density", "fuel-ethanol": "ethanol"}
 
@@ -31,7 +34,7 @@ class Desk:
 
     def __init__(self, book: Book) -> None:
         self.book = book
-        self._ready: dict[str, object] = {}
+        self._ready: dict[str, Calculator] = {}
 
     @cached_property
     def quantities(self) -> dict[str, Quantity]:
@@ -46,11 +49,11 @@ class Desk:
         if id is None and "calculator" in computed:
             calculator = self.book.of("calculators").get(computed["calculator"])
             results = mapped(calculator.data.get("result")) if calculator else {}
-            id = mapped(results.get(_result(results, computed.get("result")))).get("quantity")
+            id = mapped(results.get(_result(results, computed.get("result")) or "")).get("quantity")
         if id is None and "difference" in computed:
             of = self.book.of("readings").get(computed["difference"]["of"])
             id = of.data.get("quantity") if of else None
-        return self.quantities.get(id)
+        return self.quantities.get(id) if isinstance(id, str) else None
 
     def difference(self, known: dict[str, Known], of: str, less: str) -> Known:
         """One reading less another. With one instrument its repeatability counts, else both allowances in full."""
@@ -61,7 +64,7 @@ class Desk:
             allowance = a.allowance + b.allowance
         return Known(a.value - b.value, allowance, shared)
 
-    def calculate(self, known: dict[str, Known], car: Car, id: str, feeds: dict, result: str | None) -> Known:
+    def calculate(self, known: dict[str, Known], car: Car, id: str, feeds: dict[str, Any], result: str | None) -> Known:
         """A calculator's result, fed with readings, fixed values and facts of the car; its own defaults fill the rest.
 
         What the readings may be out by is carried through: each is moved by its allowance either way, the larger
@@ -81,10 +84,13 @@ class Desk:
         inputs, out_by = {}, {}
         for name, field in mapped(record.data.get("inputs")).items():
             inputs[name], out_by[name] = self._input(known, car, field, mapped(feeds.get(name)))
-        name = _result(mapped(record.data.get("result")), result)
+        inputs = self._ready[id].filled({name: x for name, x in inputs.items() if name in feeds} or inputs)
+        if self._ready[id].contradicted(list(inputs.values())) or self._ready[id].rivals(inputs):
+            raise CannotCompute(f"{record.title} has no result for these values, because they contradict each other.")
+        line = _result(mapped(record.data.get("result")), result)
 
-        def at(moved: dict) -> float:
-            value = self._ready[id].evaluate(inputs | moved).get(name, math.nan)
+        def at(moved: dict[str, float]) -> float:
+            value = self._ready[id].evaluate(inputs | moved).get(line or "", math.nan)
             if not math.isfinite(value):
                 raise CannotCompute(f"{record.title} has no result for these values.")
             return value
@@ -93,14 +99,16 @@ class Desk:
         doubt = sum(max(abs(at({n: inputs[n] + s * w}) - value) for s in (-1, 1)) for n, w in out_by.items() if w)
         return Known(value, doubt)
 
-    def _input(self, known: dict[str, Known], car: Car, field: dict, feed: dict) -> tuple[float, float]:
-        quantity = self.quantities.get(field.get("quantity"))
+    def _input(
+        self, known: dict[str, Known], car: Car, field: dict[str, Any], feed: dict[str, Any]
+    ) -> tuple[float, float]:
+        quantity = self.quantities.get(field.get("quantity", ""))
         if quantity is None:
             raise CannotCompute(f"There is no quantity {field.get('quantity')}.")
         if "reading" in feed:
             fed = self._needed(known, feed["reading"])
             return fed.value, fed.allowance or 0.0
-        amount = {"value": field.get("default"), "unit": field.get("unit")}
+        amount: dict[str, Any] = {"value": field.get("default"), "unit": field.get("unit")}
         if "value" in feed:
             amount = feed
         elif "car" in feed:
@@ -110,7 +118,7 @@ class Desk:
         except (KeyError, TypeError, QuantityError):
             raise CannotCompute(f"The value for {quantity.title.lower()} is missing.") from None
 
-    def _fact(self, car: Car, what: str) -> dict:
+    def _fact(self, car: Car, what: str) -> dict[str, Any]:
         if what == "altitude":
             return car.altitude or {}
         fuel = self.book.of("fuels").get(car.fuel)
@@ -126,5 +134,5 @@ class Desk:
         return known[reading]
 
 
-def _result(results: dict, wanted: str | None) -> str | None:
+def _result(results: dict[str, Any], wanted: str | None) -> str | None:
     return wanted if wanted in results else next(iter(results), None)

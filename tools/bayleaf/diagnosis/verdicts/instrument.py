@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from bayleaf.quantities import Quantity, QuantityError
 from bayleaf.records import Book, mapped
@@ -73,13 +73,13 @@ def instrument_of(book: Book, id: str, quantity: Quantity) -> Instrument | None:
     chain = types_of(book, id)
     if not chain:
         return None
-    data: dict = {}
+    data: dict[str, Any] = {}
     for one in reversed(chain):
-        data |= {field: value for field, value in book.of("equipment")[one].data.items() if value != "none"}
+        data |= {field: value for field, value in book.of("equipment")[one].data.items() if value not in ([], {})}
     span, error = mapped(data.get("range")), mapped(data.get("error"))
     low, high = _si(quantity, span, "min"), _si(quantity, span, "max")
     resolution = _width(quantity, mapped(data.get("resolution")))
-    fields: dict = {}
+    fields: dict[str, Any] = {}
     if "zones" in error and low is not None and high is not None:
         zones = [
             (_si(quantity, z, "min"), _si(quantity, z, "max"), z["percent_of_span"] / 100 * (high - low))
@@ -113,14 +113,14 @@ def types_of(book: Book, id: str) -> list[str]:
     return chain
 
 
-def _si(quantity: Quantity, amount: dict, key: str) -> float | None:
+def _si(quantity: Quantity, amount: dict[str, Any], key: str) -> float | None:
     try:
         return quantity.si(amount[key], amount["unit"])
     except (KeyError, QuantityError):
         return None
 
 
-def _width(quantity: Quantity, amount: dict) -> float | None:
+def _width(quantity: Quantity, amount: dict[str, Any]) -> float | None:
     try:
         return quantity.width(amount["value"], amount["unit"])
     except (KeyError, QuantityError):

@@ -70,9 +70,9 @@ def taken_in(desk: Desk, car: Car, job: Record) -> list[Taken]:
 
 def _known(found: list[Taken], which: int | str | None) -> dict[str, Known]:
     """The values in hand for one cylinder, bank or connection: its own, and those that are of the whole car."""
-    good = [t for t in found if t.known and not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)]
-    return {t.reading: t.known for t in good if t.which is None} | {
-        t.reading: t.known for t in good if t.which == which
+    good = [t for t in found if not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)]
+    return {t.reading: t.known for t in good if t.known and t.which is None} | {
+        t.reading: t.known for t in good if t.known and t.which == which
     }
 
 
@@ -93,8 +93,10 @@ def _read(desk: Desk, job: Record, i: int, entry: dict) -> Taken:
     number = job.typed(("readings", i, "value")) or f"{entry['value']}"
     quantity = desk.quantity(reading.id)
     try:
-        value = quantity.si(entry["value"], entry["unit"])
-    except (AttributeError, QuantityError):  # a question, or a unit of something else: the job's own check says so
+        value = quantity.si(entry["value"], entry["unit"]) if quantity else None
+    except QuantityError:
+        value = None
+    if quantity is None or value is None:  # a question, or a unit of something else: the job's own check says so
         wrong = Verdict(NOT_VALID, None, words="It is not a number in a unit of this reading.")
         return Taken(reading.id, (i,), wrong, f"{number} {entry['unit']}")
     instrument = instrument_of(desk.book, entry["instrument"], quantity)
@@ -118,13 +120,13 @@ def _against_band(desk: Desk, car: Car, job: Record, known: dict[str, Known], ta
         band,
         instrument,
         allowance=allowance,
-        plausible=quantity.plausible,
+        plausible=quantity.plausible if quantity else None,
         width=lambda w: with_unit(significant(from_si(w, taken.unit, "difference"), 2), taken.unit),
     )
     if band is None and desk.book.of("readings")[taken.reading].data.get("purpose", "diagnosis") != "diagnosis":
         verdict = verdict._replace(words="Kept for what is worked out from it.", what_to_do="")
     close = verdict.kind == TOO_CLOSE and not taken.computed
-    better = _better(desk, job, taken, quantity, verdict) if close else ()
+    better = _better(desk, job, taken.known.value, quantity, verdict) if close and quantity else ()
     return replace(
         taken,
         verdict=verdict._replace(what_to_do=" ".join(w for w in (verdict.what_to_do, missing) if w)),
@@ -132,7 +134,7 @@ def _against_band(desk: Desk, car: Car, job: Record, known: dict[str, Known], ta
     )
 
 
-def _better(desk: Desk, job: Record, taken: Taken, quantity: Quantity, verdict: Verdict) -> tuple[str, ...]:
+def _better(desk: Desk, job: Record, value: float, quantity: Quantity, verdict: Verdict) -> tuple[str, ...]:
     """Instruments that would decide this very value, those of the shop first."""
     shop = listed(job.data.get("shop"))
     able = []
@@ -140,9 +142,9 @@ def _better(desk: Desk, job: Record, taken: Taken, quantity: Quantity, verdict: 
         instrument = (
             instrument_of(desk.book, id, quantity) if quantity.id in listed(record.data.get("measures")) else None
         )
-        if instrument is None or instrument.allowance(taken.known.value) is None or not usable(record):
+        if instrument is None or instrument.allowance(value) is None or not usable(record):
             continue
-        if judge_value(taken.known.value, verdict.band, instrument).kind not in (TOO_CLOSE, NOT_VALID):
+        if judge_value(value, verdict.band, instrument).kind not in (TOO_CLOSE, NOT_VALID):
             able.append((id not in shop, record.title))
     return tuple(title for _away, title in sorted(able))
 
@@ -170,7 +172,7 @@ def _computed(desk: Desk, car: Car, job: Record, typed: list[Taken], which: int 
         places = tuple(
             sorted(t.places[-1] for t in typed if t.reading in inputs and t.which in (None, which) and not t.aside)
         )
-        unit = quantity.units.get(record.data.get("unit"), quantity.shown[0])
+        unit = quantity.units.get(record.data.get("unit", ""), quantity.shown[0])
         allowance = from_si(value.allowance or 0.0, unit, "difference")
         said = with_unit(_no_finer(from_si(value.value, unit, quantity.reference), allowance), unit)
         taken = Taken(id, places, judge_value(value.value, None), said, value, unit, computed=True, which=which)

@@ -75,7 +75,7 @@ def judge_value(
     )
     w = (w or 0.0) + band.slack
     kind, answers = _against(value, band, w)
-    return Verdict(kind, answers, band, w, f"Judged against {band.words}, {doubt}.", _what_to_do(kind, band))
+    return Verdict(kind, answers, band, w, f"Judged against {band.words}, {doubt}.", _what_to_do(kind))
 
 
 def _not_valid(not_met: tuple[str, ...]) -> Verdict:
@@ -105,7 +105,7 @@ def _against(value: float, band: Band, w: float) -> tuple[str, frozenset[str]]:
     return kind, frozenset(answers)
 
 
-def _what_to_do(kind: str, band: Band) -> str:
+def _what_to_do(kind: str) -> str:
     if kind == TOO_CLOSE:
         return "Zero and bleed the instrument and read again, take a better one, or go on: the next test may decide."
     if kind == INSIDE_SPREAD:
@@ -122,7 +122,7 @@ def provable(band: Band, instrument: Instrument) -> tuple[tuple[float, float], .
     low = -inf if band.low is None else band.low
     high = inf if band.high is None else band.high
     pieces = instrument.zones or ((-inf, inf, 0.0),)
-    found: list[tuple[float, float]] = []
+    windows: list[tuple[float, float]] = []
     for start, end, a in sorted(pieces):
         share, fixed = 0.0, a + (instrument.readability or 0.0) / 2 + band.slack
         if not instrument.zones:
@@ -136,11 +136,11 @@ def provable(band: Band, instrument: Instrument) -> tuple[tuple[float, float], .
         )
         if first > last + SLACK * abs(first if abs(first) < inf else 1.0):
             continue
-        if found and first <= found[-1][1]:
-            found[-1] = (found[-1][0], max(last, found[-1][1]))
+        if windows and first <= windows[-1][1]:
+            windows[-1] = (windows[-1][0], max(last, windows[-1][1]))
         else:
-            found.append((first, last))
-    return tuple(found)
+            windows.append((first, last))
+    return tuple(windows)
 
 
 def _meets(limit: float, zero: float, share: float) -> float:

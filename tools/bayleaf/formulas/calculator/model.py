@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from bayleaf.formulas.language.errors import FormulaError
 from bayleaf.formulas.language.evaluate import compiled
@@ -27,6 +27,7 @@ class Input(NamedTuple):
     low: float
     high: float
     typed: tuple[float, float, float]
+    whole: bool = False
 
 
 class Constant(NamedTuple):
@@ -49,6 +50,15 @@ class Line(NamedTuple):
     type: Type
 
 
+class Requirement(NamedTuple):
+    """A comparison that must hold: as written, why, the same in plain arithmetic, and the names that it speaks of."""
+
+    text: str
+    because: str
+    plain: Node
+    names: tuple[str, ...]
+
+
 class Result(NamedTuple):
     """A line that is shown: its quantity, unit and significant digits."""
 
@@ -56,6 +66,7 @@ class Result(NamedTuple):
     quantity: Quantity
     symbol: str
     digits: int
+    says: tuple[tuple[float, str], ...] = ()  # up to which value in SI, and what is said there
 
     def text(self, x: float, symbol: str = "") -> str:
         """A value without its unit, in this unit or another of the quantity; "undefined" where it is."""
@@ -74,7 +85,13 @@ class Result(NamedTuple):
         """The unit of the other system, or nothing where both share one."""
         customary, si = self.quantity.shown
         other = customary if self.symbol == si else si
-        return "" if other == self.symbol else other
+        if other == self.symbol or not any(self.quantity.dimension):  # 71.4 % as 0.714 tells nobody more
+            return ""
+        return other
+
+    def said(self, x: float) -> str:
+        """What a value means in words; "" where the record gives no words for it."""
+        return next((words for limit, words in self.says if x < limit), "")
 
 
 class Calculator:
@@ -87,12 +104,16 @@ class Calculator:
         constants: dict[str, Constant],
         lines: dict[str, Line],
         results: dict[str, Result],
-        table: dict,
-        chart: dict,
+        table: Mapping[str, Any],
+        chart: Mapping[str, Any],
+        requirements: list[Requirement] | None = None,
+        exclusive: list[tuple[str, ...]] | None = None,
     ) -> None:
         self.title, self.inputs, self.constants, self.lines, self.results = title, inputs, constants, lines, results
         self.table, self.chart = table, chart
+        self.requirements, self.exclusive = requirements or [], exclusive or []
         trees = {name: line.plain for name, line in lines.items()}
+        trees |= {f"({place})": one.plain for place, one in enumerate(self.requirements)}
         self.assignments: list[str] = body(
             list(inputs), {name: constant.value for name, constant in constants.items()}, trees
         )
@@ -100,9 +121,30 @@ class Calculator:
 
     def run(self, values: list[float]) -> list[float]:
         """Inputs in order, in SI, to the lines in order; NaN is undefined. The fast way for tables."""
-        v = [*values, *[math.nan] * len(self.lines)]
+        return self.everything(values)[: len(self.lines)]
+
+    def everything(self, values: list[float]) -> list[float]:
+        """The lines in order, then 1 or 0 for each requirement."""
+        v = [*values, *[math.nan] * (len(self.lines) + len(self.requirements))]
         self._run(v)
         return v[len(self.inputs) :]
+
+    def contradicted(self, values: list[float]) -> list[Requirement]:
+        """The requirements that the inputs, in order and in SI, do not meet."""
+        kept = self.everything(values)[len(self.lines) :]
+        return [one for one, holds in zip(self.requirements, kept, strict=True) if holds == 0]
+
+    def filled(self, given: Mapping[str, float]) -> dict[str, float]:
+        """Every input in SI: as given, at 0 where another that excludes it is given, else at its default."""
+        yields = {name for group in self.exclusive if not given.keys().isdisjoint(group) for name in group}
+        return {n: given.get(n, 0.0 if n in yields else one.default) for n, one in self.inputs.items()}
+
+    def rivals(self, values: Mapping[str, float]) -> tuple[str, ...]:
+        """Inputs that exclude each other and yet are both away from 0; () where there are none."""
+        for group in self.exclusive:
+            if len(away := tuple(name for name in group if values[name] != 0)) > 1:
+                return away
+        return ()
 
     def evaluate(self, given: Mapping[str, float] | None = None) -> dict[str, float]:
         """{input: SI} to {line: SI}; an input left out stands at its default. NaN is undefined."""
@@ -110,8 +152,7 @@ class Calculator:
         for name in given:
             if name not in self.inputs:
                 raise FormulaError(f"there is no input {name}", f"there are {', '.join(self.inputs)}")
-        values = [given.get(name, one.default) for name, one in self.inputs.items()]
-        return dict(zip(self.lines, self.run(values)))
+        return dict(zip(self.lines, self.run(list(self.filled(given).values())), strict=True))
 
     def si(self, name: str, value: float, unit: str) -> float:
         """The SI value of an input in a unit; raises FormulaError for an unknown input, a wrong unit, a value out of limits."""
@@ -123,6 +164,8 @@ class Calculator:
         except QuantityError as err:
             raise FormulaError(err.message, err.help) from None
         x = to_si(value, symbol, one.quantity.reference) if math.isfinite(value) else math.nan
+        if one.whole and value != round(value):
+            raise FormulaError(f"{name} is {value:.12g}", "it is counted, so it is a whole number")
         if not one.low <= x <= one.high:
             low, high = (f"{number:.12g}" for number in one.typed[1:])
             raise FormulaError(
@@ -137,4 +180,4 @@ class Calculator:
         """
         from bayleaf.formulas.output.javascript import function
 
-        return function(len(self.inputs), len(self.lines), self.assignments)
+        return function(len(self.inputs), len(self.lines) + len(self.requirements), self.assignments)

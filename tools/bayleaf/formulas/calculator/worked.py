@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from bayleaf.formulas.calculator.model import Calculator
 from bayleaf.formulas.language.errors import FormulaError
@@ -11,9 +11,9 @@ from bayleaf.quantities import QuantityError, from_si, to_si
 
 
 class Check(NamedTuple):
-    """One result of one check, all numbers in `unit`; `got` is NaN where the calculator has no answer."""
+    """One result of the check at `place` in the record, all numbers in `unit`; `got` is NaN where the calculator has no answer."""
 
-    index: int
+    place: int
     line: str
     unit: str
     wanted: float
@@ -22,7 +22,7 @@ class Check(NamedTuple):
     ok: bool
 
 
-def run_checks(calc: Calculator, data: Mapping) -> list[Check]:
+def run_checks(calc: Calculator, data: Mapping[str, Any]) -> list[Check]:
     """Every check of the record, in order.
 
     Raises FormulaError with the field's path for an input or a result that does not exist, a unit that does not fit,
@@ -31,18 +31,23 @@ def run_checks(calc: Calculator, data: Mapping) -> list[Check]:
     return [check for index, entry in enumerate(data["checks"]) for check in _run(calc, index, entry)]
 
 
-def _run(calc: Calculator, index: int, entry: Mapping) -> list[Check]:
+def _run(calc: Calculator, index: int, entry: Mapping[str, Any]) -> list[Check]:
     given = {}
     for name, value in entry["given"].items():
         try:
             given[name] = calc.si(name, value["value"], value["unit"])
         except FormulaError as err:
             raise err.within(("checks", index, "given", name)) from None
+    values = calc.filled(given)
+    if wrong := calc.contradicted(list(values.values())):
+        raise FormulaError(f"the check contradicts {wrong[0].text}", wrong[0].because, ("checks", index, "given"))
+    if away := calc.rivals(values):
+        raise FormulaError(f"{' and '.join(away)} exclude each other", "give one of them", ("checks", index, "given"))
     lines = calc.evaluate(given)
     return [_compare(calc, index, name, wanted, lines) for name, wanted in entry["gives"].items()]
 
 
-def _compare(calc: Calculator, index: int, name: str, wanted: Mapping, lines: Mapping[str, float]) -> Check:
+def _compare(calc: Calculator, index: int, name: str, wanted: Mapping[str, Any], lines: Mapping[str, float]) -> Check:
     path = ("checks", index, "gives", name)
     if name not in calc.results:
         raise FormulaError(f"{name} is not a result", f"there are {', '.join(calc.results)}", path)

@@ -7,6 +7,7 @@ by 0, a root of a negative, a logarithm of 0 or an overflow, nothing is proved; 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from itertools import product
 
 from bayleaf.formulas.calculator.model import Calculator
@@ -77,10 +78,10 @@ def _give_up() -> Interval:
     raise _Unproved
 
 
-def _ends(values) -> Interval:
+def _ends(values: Iterable[float]) -> Interval:
     """The least and the greatest, a little apart, each on its side of 0."""
-    found = list(values)
-    low, high = min(found), max(found)
+    known = list(values)
+    low, high = min(known), max(known)
     if max(abs(low), abs(high)) > _MOST:
         raise _Unproved
     return low - _ROUNDING * abs(low), high + _ROUNDING * abs(high)

@@ -6,13 +6,17 @@ the tree to plain arithmetic: absolute(), gauge(), vacuum() and above_ambient() 
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 
 from bayleaf.formulas.language.errors import error
 from bayleaf.formulas.language.names import near
 from bayleaf.formulas.language.references import CONVERSIONS, convert
 from bayleaf.formulas.language.tree import Node, literal, number
-from bayleaf.formulas.language.types import PURE, Type, made
+from bayleaf.formulas.language.types import PURE, Type, product_type
+
+Types = tuple[Type, ...]
+Args = tuple[Node, ...]
 
 MAX_EXPONENT = 8
 LITERALS = {0, 1, 2, 3, 4, Fraction(1, 2)}
@@ -41,17 +45,22 @@ class _Proof:
                 return self.power(node)
         if node.kind == "if":
             return self.choice(node)
-        types, args = zip(*(self.of(arg) for arg in node.args))
+        types, args = self.parts(node.args)
         if node.kind in CONVERSIONS:
             return convert(node, types, args)
-        return getattr(self, _RULES[node.kind])(node, types, args), node._replace(args=args)
+        return _RULES[node.kind](self, node, types, args), node._replace(args=args)
+
+    def parts(self, nodes: Args) -> tuple[Types, Args]:
+        """The types of several expressions, and the same expressions in plain arithmetic."""
+        proved = [self.of(node) for node in nodes]
+        return tuple(type for type, _ in proved), tuple(lowered for _, lowered in proved)
 
     def name(self, node: Node) -> Type:
         if node.text != "pi" and node.text not in self.known:
             raise error(node, f"nothing is called {node.text}", near(node.text, self.known))
         return PURE if node.text == "pi" else self.known[node.text]
 
-    def sum(self, node: Node, types: tuple, args: tuple) -> Type:
+    def sum(self, node: Node, types: Types, _args: Args) -> Type:
         a, b = types
         if a.dimension != b.dimension:
             raise error(node, f"{a} {node.kind} {b}", "both sides need one dimension")
@@ -76,14 +85,14 @@ class _Proof:
             "above_ambient( ); + and - take a difference, - also two of one kind",
         )
 
-    def product(self, node: Node, types: tuple, args: tuple) -> Type:
-        for type, arg in zip(types, args):
+    def product(self, node: Node, types: Types, args: Args) -> Type:
+        for type, arg in zip(types, args, strict=True):
             self.scalable(type, arg)
         a, b = types
         sign = 1 if node.kind == "*" else -1
         if b.pure or (a.pure and sign == 1):
             return a if b.pure else b
-        return made([x + sign * y for x, y in zip(a.dimension, b.dimension)])
+        return product_type([x + sign * y for x, y in zip(a.dimension, b.dimension, strict=True)])
 
     def scalable(self, type: Type, arg: Node) -> None:
         if type.reference in ("gauge", "vacuum"):
@@ -100,7 +109,7 @@ class _Proof:
         if exponent is not None:
             if abs(exponent) > MAX_EXPONENT:
                 raise error(node.args[1], f"an exponent of {exponent}", f"{MAX_EXPONENT} is the greatest")
-            result = base if exponent == 1 else made([x * exponent for x in base.dimension])
+            result = base if exponent == 1 else product_type([x * exponent for x in base.dimension])
             number = Node("number", (), str(exponent), node.args[1].start, node.args[1].end)
             return result, node._replace(args=(lowered, number))
         type, raised = self.of(node.args[1])
@@ -114,11 +123,11 @@ class _Proof:
             )
         return PURE, node._replace(args=(lowered, raised))
 
-    def root(self, node: Node, types: tuple, args: tuple) -> Type:
+    def root(self, _node: Node, types: Types, args: Args) -> Type:
         self.scalable(types[0], args[0])
-        return made([Fraction(x, 2) for x in types[0].dimension])
+        return product_type([Fraction(x, 2) for x in types[0].dimension])
 
-    def number(self, node: Node, types: tuple, args: tuple) -> Type:
+    def number(self, node: Node, types: Types, _args: Args) -> Type:
         if not types[0].pure:
             raise error(
                 node.args[0],
@@ -127,30 +136,29 @@ class _Proof:
             )
         return PURE
 
-    def same(self, node: Node, types: tuple, args: tuple) -> Type:
+    def same(self, _node: Node, types: Types, args: Args) -> Type:
         """One type for several values; a literal 0 fits any."""
-        kept = [type for type, arg in zip(types, args) if literal(arg) != 0] or [PURE]
+        kept = [type for type, arg in zip(types, args, strict=True) if literal(arg) != 0] or [PURE]
         bound = [type for type in kept if type.reference != "free"] or kept
-        for type, arg in zip(types, args):
+        for type, arg in zip(types, args, strict=True):
             fits = type.dimension == bound[0].dimension and type.reference in (bound[0].reference, "free")
             if literal(arg) != 0 and not fits:
                 raise error(arg, f"{type} beside {bound[0]}", "all values here need one dimension and one reference")
         return bound[0]
 
-    def compare(self, node: Node, types: tuple, args: tuple) -> Type:
+    def compare(self, node: Node, _types: Types, _args: Args) -> Type:
         raise error(node, "a comparison outside if( )", "write if(a < b, one, other)")
 
     def choice(self, node: Node) -> tuple[Type, Node]:
         test = node.args[0]
         if test.kind not in ("<", "<=", ">", ">="):
             raise error(test, "if( ) without a comparison", "write if(a < b, one, other)")
-        sides = [self.of(arg) for arg in test.args]
-        self.same(test, *zip(*sides))
-        types, args = zip(*(self.of(arg) for arg in node.args[1:]))
-        lowered = test._replace(args=tuple(side for _, side in sides))
-        return self.same(node, types, args), node._replace(args=(lowered, *args))
+        side_types, sides = self.parts(test.args)
+        self.same(test, side_types, sides)
+        types, args = self.parts(node.args[1:])
+        return self.same(node, types, args), node._replace(args=(test._replace(args=sides), *args))
 
-    def sign(self, node: Node, types: tuple, args: tuple) -> Type:
+    def sign(self, node: Node, types: Types, _args: Args) -> Type:
         if types[0].reference not in ("none", "difference", "free"):
             raise error(
                 node,
@@ -160,20 +168,21 @@ class _Proof:
         return types[0]
 
 
-_RULES = {
-    "+": "sum",
-    "-": "sum",
-    "*": "product",
-    "/": "product",
-    "neg": "sign",
-    "abs": "sign",
-    "sqrt": "root",
-    "exp": "number",
-    "log": "number",
-    "min": "same",
-    "max": "same",
-    "<": "compare",
-    "<=": "compare",
-    ">": "compare",
-    ">=": "compare",
+# Every rule takes the node, the types of its parts and the parts in plain arithmetic, and gives the type of the whole.
+_RULES: dict[str, Callable[[_Proof, Node, Types, Args], Type]] = {
+    "+": _Proof.sum,
+    "-": _Proof.sum,
+    "*": _Proof.product,
+    "/": _Proof.product,
+    "neg": _Proof.sign,
+    "abs": _Proof.sign,
+    "sqrt": _Proof.root,
+    "exp": _Proof.number,
+    "log": _Proof.number,
+    "min": _Proof.same,
+    "max": _Proof.same,
+    "<": _Proof.compare,
+    "<=": _Proof.compare,
+    ">": _Proof.compare,
+    ">=": _Proof.compare,
 }

@@ -39,7 +39,7 @@ def prove_range(calc: Calculator, inside: int = INSIDE, corners: int = MAX_CORNE
     `inside`: how many points are spread over the inside of the ranges, beside corners, middles and table.
     `corners`: where corners and middles would be more than this, the corners alone are tried.
     """
-    found: dict[str, Problem] = {}
+    problems: dict[str, Problem] = {}
     usual = list(_cells(calc))
     limits = [
         (index, *_limits(calc.results[line].quantity)) for index, line in enumerate(calc.lines) if line in calc.results
@@ -49,14 +49,14 @@ def prove_range(calc: Calculator, inside: int = INSIDE, corners: int = MAX_CORNE
         total = sum(got)
         if total == total and (index >= len(usual) or all(low <= got[i] <= high for i, low, high in limits)):
             continue  # a sum with an undefined part would be undefined
-        for line, x in zip(calc.lines, got):
+        for line, x in zip(calc.lines, got, strict=True):
             what = "undefined" if math.isnan(x) else _not_plausible(calc, line, x) if index < len(usual) else ""
-            if what and line not in found:
-                given = dict(zip(calc.inputs, values))
-                found[line] = Problem(line, what, x, given, _words(calc, given))
+            if what and line not in problems:
+                given = dict(zip(calc.inputs, values, strict=True))
+                problems[line] = Problem(line, what, x, given, _in_words(calc, given))
             if math.isnan(x):
                 break  # what follows from an undefined line is no news
-    return [found[line] for line in calc.lines if line in found]
+    return [problems[line] for line in calc.lines if line in problems]
 
 
 def _not_plausible(calc: Calculator, line: str, x: float) -> str:
@@ -81,7 +81,10 @@ def _points(calc: Calculator, inside: int, corners: int) -> Iterator[list[float]
         yield from map(list, islice(product(*((one.low, one.high) for one in calc.inputs.values())), MAX_CORNERS))
     steps = [math.sqrt(prime) % 1 for prime in _primes(len(sides))]
     for index in range(1, inside + 1):
-        yield [one.low + (one.high - one.low) * (index * step % 1) for one, step in zip(calc.inputs.values(), steps)]
+        yield [
+            one.low + (one.high - one.low) * (index * step % 1)
+            for one, step in zip(calc.inputs.values(), steps, strict=True)
+        ]
 
 
 def _cells(calc: Calculator) -> Iterator[list[float]]:
@@ -95,16 +98,16 @@ def _cells(calc: Calculator) -> Iterator[list[float]]:
 
 
 def _primes(count: int) -> list[int]:
-    found: list[int] = []
+    primes: list[int] = []
     candidate = 2
-    while len(found) < count:
-        if all(candidate % prime for prime in found):
-            found.append(candidate)
+    while len(primes) < count:
+        if all(candidate % prime for prime in primes):
+            primes.append(candidate)
         candidate += 1
-    return found
+    return primes
 
 
-def _words(calc: Calculator, given: dict[str, float]) -> str:
+def _in_words(calc: Calculator, given: dict[str, float]) -> str:
     said = []
     for name, x in given.items():
         one = calc.inputs[name]

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from bayleaf.formulas.language.errors import error
 from bayleaf.formulas.language.tree import Node
-from bayleaf.formulas.language.types import PRESSURE, Type
+from bayleaf.formulas.language.types import Type
+from bayleaf.quantities.quantity import PRESSURE
 
 # From which reference, with how many values, and what arithmetic it is.
-CONVERSIONS = {
+CONVERSIONS: dict[str, dict[tuple[str, int], str]] = {
     "absolute": {("gauge", 2): "+", ("vacuum", 2): "swap"},
     "gauge": {("absolute", 2): "-", ("vacuum", 1): "neg"},
     "vacuum": {("absolute", 2): "swap"},
@@ -21,8 +22,11 @@ _TAKES = {
 }
 
 
-def convert(node: Node, types: tuple, args: tuple) -> tuple[Type, Node]:
-    """absolute, gauge, vacuum, above_ambient: the only ways from one reference to another."""
+def convert(node: Node, types: tuple[Type, ...], args: tuple[Node, ...]) -> tuple[Type, Node]:
+    """The type and the plain arithmetic of absolute( ), gauge( ), vacuum( ) or above_ambient( ).
+
+    Raises FormulaError for any other way from one reference to another.
+    """
     value = types[0]
     if value.dimension != PRESSURE or (value.reference, len(args)) not in CONVERSIONS[node.kind]:
         if value == Type(PRESSURE, node.kind):
@@ -30,13 +34,13 @@ def convert(node: Node, types: tuple, args: tuple) -> tuple[Type, Node]:
         raise error(node, f"{node.kind}( ) of {value}", _TAKES[node.kind])
     if len(args) == 2 and types[1] != Type(PRESSURE, "absolute"):
         raise error(node.args[1], f"{types[1]} as the barometer", "the second value is an absolute pressure")
-    made = Type(PRESSURE, "difference" if node.kind == "above_ambient" else node.kind)
+    result = Type(PRESSURE, "difference" if node.kind == "above_ambient" else node.kind)
     match CONVERSIONS[node.kind][value.reference, len(args)]:
         case "":
-            return made, args[0]
+            return result, args[0]
         case "neg":
-            return made, node._replace(kind="neg", args=args)
+            return result, node._replace(kind="neg", args=args)
         case "swap":
-            return made, node._replace(kind="-", args=args[::-1])
+            return result, node._replace(kind="-", args=args[::-1])
         case sign:
-            return made, node._replace(kind=sign, args=args)
+            return result, node._replace(kind=sign, args=args)

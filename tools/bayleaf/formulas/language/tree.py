@@ -21,7 +21,7 @@ class Node(NamedTuple):
     end: int = 0
 
 
-def walk(node: Node) -> Iterator[Node]:
+def nodes(node: Node) -> Iterator[Node]:
     """The node and everything in it, each part before what it is made of."""
     todo = [node]
     while todo:
@@ -40,8 +40,8 @@ def literal(node: Node) -> Fraction | None:
     """The value of a tree made of numbers and + - * / only, else None."""
     if node.kind == "number":
         return number(node.text)
-    parts = [literal(arg) for arg in node.args]
-    if not parts or None in parts:
+    parts = [value for arg in node.args if (value := literal(arg)) is not None]
+    if not parts or len(parts) < len(node.args):
         return None
     match node.kind:
         case "neg":
@@ -59,4 +59,4 @@ def literal(node: Node) -> Fraction | None:
 
 def cost(node: Node) -> int:
     """How much work an expression is: one an operation, four a power, root, exponential or logarithm."""
-    return sum(4 if part.kind in ("**", "sqrt", "exp", "log") else 1 for part in walk(node))
+    return sum(4 if part.kind in ("**", "sqrt", "exp", "log") else 1 for part in nodes(node))

@@ -6,12 +6,13 @@ factors is "free" and takes the reference that is declared for it.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 from typing import NamedTuple
 
 from bayleaf.quantities.quantity import PRESSURE, TEMPERATURE
 
-_NAMES = {
+_NAMES: dict[tuple[int | Fraction, ...], str] = {
     (0, 0, 0, 0, 0): "a pure number",
     PRESSURE: "a pressure",
     TEMPERATURE: "a temperature",
@@ -37,17 +38,22 @@ _NAMES = {
 class Type(NamedTuple):
     """What a value is: powers of m, kg, s, K, A, and the reference (none where there is none)."""
 
-    dimension: tuple
+    dimension: tuple[int | Fraction, ...]
     reference: str = "none"
 
     @property
     def pure(self) -> bool:
+        """Whether it is a plain number, without any unit."""
         return not any(self.dimension)
 
     def __str__(self) -> str:
         name = _NAMES.get(self.dimension)
         if name is None:
-            powers = [f"{base}^{power}" for base, power in zip(("m", "kg", "s", "K", "A"), self.dimension) if power]
+            powers = [
+                f"{base}^{power}"
+                for base, power in zip(("m", "kg", "s", "K", "A"), self.dimension, strict=True)
+                if power
+            ]
             name = f"a value in {' '.join(powers)}"
         if self.reference in ("none", "free"):
             return name
@@ -60,7 +66,7 @@ class Type(NamedTuple):
 PURE = Type((0, 0, 0, 0, 0))
 
 
-def made(powers) -> Type:
-    """The type of a product: a pressure or a temperature that comes out of other factors is free."""
+def product_type(powers: Iterable[int | Fraction]) -> Type:
+    """The type of a product, from its powers of m, kg, s, K, A: a pressure or a temperature that comes out of other factors is free."""
     dimension = tuple(int(power) if power == int(power) else Fraction(power) for power in powers)
     return Type(dimension, "free" if dimension in (PRESSURE, TEMPERATURE) else "none")

@@ -7,8 +7,12 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping
+from typing import TYPE_CHECKING
 
 from bayleaf.quantities import units
+
+if TYPE_CHECKING:  # a calculator writes its script with this module
+    from bayleaf.formulas.calculator.model import Calculator
 
 # The operations of evaluate.py, by the same names.
 OPERATIONS = """\
@@ -63,16 +67,17 @@ def unit_table(symbols: Iterable[str]) -> str:
     return json.dumps(table, separators=(",", ":"))
 
 
-def script(calculators: Mapping[str, object], name: str = "bayleaf") -> str:
+def script(calculators: Mapping[str, Calculator], name: str = "bayleaf") -> str:
     """A whole script that sets one global: {to_si, from_si, significant, run: {id: function}}.
 
     `calculators`: id to Calculator. The units are those that their inputs and results accept.
     """
-    symbols, runs = [], []
+    symbols: list[str] = []
+    runs = []
     for id, calc in calculators.items():
-        for part in (*calc.inputs.values(), *calc.results.values()):
-            symbols += part.quantity.symbols()
+        for quantity in (*(i.quantity for i in calc.inputs.values()), *(r.quantity for r in calc.results.values())):
+            symbols += quantity.symbols()
         runs.append(f"{json.dumps(id)}: {calc.javascript()}")
     inside = f'"use strict";\n{OPERATIONS}var units = {unit_table(symbols)};\n{CONVERSIONS}'
-    made = "return {to_si: to_si, from_si: from_si, significant: significant, run: {\n" + ",\n".join(runs) + "\n}};"
-    return f"var {name} = (function () {{\n{inside}{made}\n}})();\n"
+    answer = "return {to_si: to_si, from_si: from_si, significant: significant, run: {\n" + ",\n".join(runs) + "\n}};"
+    return f"var {name} = (function () {{\n{inside}{answer}\n}})();\n"

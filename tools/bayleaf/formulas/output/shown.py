@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from typing import Any
 
 from bayleaf.formulas.calculator.model import Input, Result
-from bayleaf.formulas.language.errors import FormulaError
+from bayleaf.formulas.language.errors import FieldPath, FormulaError
 from bayleaf.formulas.language.names import near
 
 MAX_CELLS = 2000
 MAX_CURVES = 10  # more cannot be told apart on paper, nor their labels set beside each other on a phone
 
 
-def fits(table: Mapping, chart: Mapping, inputs: Mapping[str, Input], results: Mapping[str, Result]) -> None:
+def fits(
+    table: Mapping[str, Any], chart: Mapping[str, Any], inputs: Mapping[str, Input], results: Mapping[str, Result]
+) -> None:
     """Raises FormulaError, with the field's path, for the first thing in the table or the chart that does not fit."""
     if table:
         _table(table, inputs, results)
@@ -20,7 +23,7 @@ def fits(table: Mapping, chart: Mapping, inputs: Mapping[str, Input], results: M
         _chart(chart, table, inputs, results)
 
 
-def _table(table: Mapping, inputs: Mapping, results: Mapping) -> None:
+def _table(table: Mapping[str, Any], inputs: Mapping[str, Input], results: Mapping[str, Result]) -> None:
     cells = 1
     for field in ("rows", "columns"):
         for name, values in table.get(field, {}).items():
@@ -35,7 +38,9 @@ def _table(table: Mapping, inputs: Mapping, results: Mapping) -> None:
     _results("table", table, "columns", results)
 
 
-def _chart(chart: Mapping, table: Mapping, inputs: Mapping, results: Mapping) -> None:
+def _chart(
+    chart: Mapping[str, Any], table: Mapping[str, Any], inputs: Mapping[str, Input], results: Mapping[str, Result]
+) -> None:
     sides = {**table.get("rows", {}), **table.get("columns", {})}
     for key in ("x", "lines"):
         if key in chart:
@@ -58,7 +63,7 @@ def _chart(chart: Mapping, table: Mapping, inputs: Mapping, results: Mapping) ->
     _range(chart, inputs[chart["x"]], sides.get(chart["x"], ()))
 
 
-def _range(chart: Mapping, x: Input, values: list) -> None:
+def _range(chart: Mapping[str, Any], x: Input, values: Sequence[float]) -> None:
     """The chart runs over the values of the table, unless it says over what."""
     if "range" not in chart:
         if len(values) < 2:
@@ -77,7 +82,7 @@ def _range(chart: Mapping, x: Input, values: list) -> None:
             )
 
 
-def _results(field: str, shown: Mapping, other: str, results: Mapping) -> None:
+def _results(field: str, shown: Mapping[str, Any], other: str, results: Mapping[str, Result]) -> None:
     """One result, or several that then take the place of the second input."""
     if "results" not in shown:
         if "result" in shown or len(results) > 1:
@@ -90,7 +95,7 @@ def _results(field: str, shown: Mapping, other: str, results: Mapping) -> None:
             raise FormulaError(f"results and {rival} together", "leave one", (field, rival))
 
 
-def _one_of(name: str | None, known: Mapping, path: tuple) -> None:
+def _one_of(name: str | None, known: Mapping[str, object], path: FieldPath) -> None:
     if name is None:
         raise FormulaError(
             "which result is meant is not said", f"write result: with one of {', '.join(known)}", path[:1]

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from html import escape
+from typing import NamedTuple
 
 from bayleaf.formulas.calculator.model import Calculator
 from bayleaf.formulas.language.tree import Node
@@ -13,8 +13,7 @@ _BINDS = {"<": 1, "<=": 1, ">": 1, ">=": 1, "+": 2, "-": 2, "neg": 2, "*": 3, "/
 _SIGNS = {"<": "&lt;", "<=": "&#8804;", ">": "&gt;", ">=": "&#8805;", "+": "+", "-": "&#8722;", "*": "&#215;"}
 
 
-@dataclass(frozen=True, slots=True)
-class Typeset:
+class Typeset(NamedTuple):
     """One line: `mathml` shows the arithmetic, with conversions written out; `plain` is the formula as it was written."""
 
     line: str

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from bayleaf.pages.building.inline import EMPTY, inline, joined, small, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.view import View
-from bayleaf.pages.building.write import EMPTY, joined, small, strong, words
 from bayleaf.quantities import Quantity, QuantityError, show, show_band
 from bayleaf.records import Record, mapped
 
@@ -19,9 +19,9 @@ def basis(view: View, data: object) -> Markup:
             source = view.get(id, "sources")
             recalled = "" if source is None or source.data.get("opened") else "; recalled, the text was not open"
             short = source.title.split(",")[0] if source else id
-            return words(view.link(id, short), ", ", place, recalled)
+            return inline(view.link(id, short), ", ", place, recalled)
         case {"calculator": str(id)}:
-            return words("from the calculator ", view.link(id))
+            return inline("from the calculator ", view.link(id))
         case {"practice": True}:
             return text(PRACTICE)
         case {"invented": True}:
@@ -52,10 +52,10 @@ def amount(view: View, record: Record, path: tuple, quantity: Quantity | None = 
     if "value" not in data:
         return EMPTY
     unit, number = str(data.get("unit", "")), typed(record, (*path, "value"))
-    if (
-        quantity is None or unit not in quantity.units
-    ):  # how far a temperature may be off is written in degrees of difference
+    if quantity is None or unit not in quantity.units:  # how far a temperature may be off is in degrees of difference
         quantity = by_unit(view, unit)
+    if quantity is None:
+        return text(f"{number} {unit}")
     try:
         return text(show(quantity.si(data["value"], unit), quantity, unit=quantity.symbol(unit), written=number))
     except (QuantityError, AttributeError, KeyError):
@@ -74,7 +74,7 @@ def remark(view: View, data: dict) -> Markup:
     if not reason:
         return origin
     stop = "" if str(data["because"]).endswith(".") else "."
-    return words(reason, f"{stop} Basis: ", origin)
+    return inline(reason, f"{stop} Basis: ", origin)
 
 
 def band(view: View, record: Record, path: tuple, quantity: Quantity | None = None) -> Markup:
@@ -83,17 +83,20 @@ def band(view: View, record: Record, path: tuple, quantity: Quantity | None = No
     unit = str(data.get("unit", ""))
     quantity = quantity or by_unit(view, unit)
     written = (typed(record, (*path, "min")), typed(record, (*path, "max")))
+    as_written = text(
+        f"{written[0]} to {written[1]} {unit}"
+        if all(written)
+        else f"{'at least' if written[0] else 'at most'} {written[0] or written[1]} {unit}"
+    )
+    if quantity is None:
+        return as_written
     try:
         return text(show_band(data.get("min"), data.get("max"), quantity.symbol(unit), quantity, written=written))
     except (QuantityError, AttributeError, KeyError):
-        return text(
-            f"{written[0]} to {written[1]} {unit}"
-            if all(written)
-            else f"{'at least' if written[0] else 'at most'} {written[0] or written[1]} {unit}"
-        )
+        return as_written
 
 
 def by_unit(view: View, unit: str) -> Quantity | None:
     """The first quantity of the vocabulary that accepts a unit: enough to say a value on the other side too."""
-    found = view.sides.get(unit)
-    return found[0] if found else None
+    accepting = view.sides.get(unit)
+    return accepting[0] if accepting else None

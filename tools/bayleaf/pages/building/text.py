@@ -1,6 +1,6 @@
 """The only way from a record to a page: `text()`, and `prose()` where a field may hold links.
 
-What comes out of here is `Markup`; the builder (see write.py) encodes every other string that it is given, so that a
+What comes out of here is `Markup`; the functions that lay out a page encode every other string that they are given, so that a
 text that was forgotten is still only text. The encoding is the same in Markdown, in HTML and in a quoted attribute.
 """
 
@@ -12,8 +12,12 @@ from collections.abc import Callable
 LINK = re.compile(r"\[\[([a-z0-9]+(?:-[a-z0-9]+)*)(?:\|([^\[\]|]+))?\]\]")
 
 _NEWLINE = re.compile(r"\r\n|[\n\r\v\f\x1c-\x1e\x85\u2028\u2029]")
-# Everything but A-Z a-z 0-9, single inner spaces, and what lies from U+00A1 on and is no kind of space.
-_SPECIAL = re.compile("[^A-Za-z0-9 \xa1-\U0010ffff]|[\u1680\u2000-\u200a\u202f\u205f\u3000]|^ | $|(?<= ) ")
+# Everything but A-Z a-z 0-9, single spaces, the punctuation below, and what lies from U+00A1 on and is no kind of space.
+# That punctuation has no meaning in HTML, in a quoted attribute and inside a line of Markdown: no bracket, quote, colon,
+# at sign or stroke is among it, and the period of www., of which some engines make a link, is not either.
+_SPECIAL = re.compile(
+    r"[^A-Za-z0-9 ,.;()'%\xa1-\U0010ffff-]|(?<=[Ww])\.|[\u1680\u2000-\u200a\u202f\u205f\u3000]|(?<= ) "
+)
 _CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
 
 
@@ -29,8 +33,8 @@ class Markup(str):
 def text(value: object) -> Markup:
     """Encode a value so that a page shows exactly it: one line, no markup, no addresses, no entities of its own.
 
-    Newlines become spaces, control characters the replacement character, and every character but A-Z a-z 0-9, single
-    inner spaces and those from U+00A1 on a number reference. Markup passes as it is.
+    Newlines become spaces, control characters the replacement character, and every character that could mean anything
+    to Markdown or HTML a number reference. Markup passes as it is.
     """
     if isinstance(value, Markup):
         return value

@@ -6,19 +6,15 @@ from collections.abc import Callable, Iterable
 from functools import cached_property
 
 from bayleaf.diagnosis.car.car import car_of_system, inputs_of, places_of
-from bayleaf.diagnosis.car.layout import layout_of
+from bayleaf.diagnosis.car.layout import Layout, layout_of
 from bayleaf.diagnosis.faults.isolate import Isolation, isolation_of
 from bayleaf.diagnosis.faults.matrix import Matrix, matrix_of_system
 from bayleaf.formulas.calculator.compile import compile_calculator
 from bayleaf.formulas.calculator.model import Calculator
 from bayleaf.formulas.language.errors import FormulaError
-from bayleaf.pages.building.text import LINK
-from bayleaf.pages.building.view import View, every_value
-from bayleaf.records import Record, listed, mapped
-
-# A scalar that equals the id of an entry of these kinds is not a reference to it: the words are too common.
-WORDS_ONLY = ("terms", "acts", "hazards", "conditions")
-
+from bayleaf.pages.building.view import View
+from bayleaf.records import Record
+from bayleaf.records.named import links_of
 
 # What a path carries, as a heading; a part on several paths stands under the first.
 CARRIES = {
@@ -40,39 +36,34 @@ class Uses(View):
     @cached_property
     def referrers(self) -> dict[str, list[Record]]:
         """Id to the records that name it in a field or link to it in prose."""
-        found: dict[str, dict[str, Record]] = {}
+        referrers: dict[str, dict[str, Record]] = {}
         for record in self.book.records():
             if not record.sound or record.data.get("status") == "retired":
                 continue
-            for path, value in every_value(record.data):
-                for id in [*path, value] if isinstance(value, str) else path:
-                    target = self.get(id)
-                    if target is not None and target.kind not in WORDS_ONLY:
-                        found.setdefault(target.id, {})[record.id] = record
-                for match in LINK.finditer(value) if isinstance(value, str) else ():
-                    found.setdefault(match[1], {})[record.id] = record
-        return {id: list(others.values()) for id, others in found.items()}
+            for link in links_of(record):
+                referrers.setdefault(link.id, {})[record.id] = record
+        return {id: list(others.values()) for id, others in referrers.items()}
 
     @cached_property
     def takers(self) -> dict[str, list[Record]]:
         """Reading to the procedures that take it; a computed one is taken by those that take what it needs last."""
-        found: dict[str, list[Record]] = {}
+        takers: dict[str, list[Record]] = {}
         for record in self.live("procedures"):
-            for step in listed(record.data.get("steps")):
-                reading = mapped(mapped(step).get("takes")).get("reading")
-                if reading and record not in found.setdefault(reading, []):
-                    found[reading].append(record)
+            for step in record.data.get("steps", []):
+                reading = step.get("takes", {}).get("reading")
+                if reading and record not in takers.setdefault(reading, []):
+                    takers[reading].append(record)
         for record in self.live("readings"):
             inputs = inputs_of(self.book, record.id)
-            sources = [procedure for reading in inputs for procedure in found.get(reading, [])]
-            if inputs and record.id not in found:
-                found[record.id] = [p for i, p in enumerate(sources) if p not in sources[:i]]
-        return found
+            sources = [procedure for reading in inputs for procedure in takers.get(reading, [])]
+            if inputs and record.id not in takers:
+                takers[record.id] = [p for i, p in enumerate(sources) if p not in sources[:i]]
+        return takers
 
     @cached_property
     def repairs(self) -> set[str]:
         """The procedures that mend a fault."""
-        return {id for r in self.live("faults") for id in listed(r.data.get("mended_by")) if isinstance(id, str)}
+        return {id for r in self.live("faults") for id in r.data.get("mended_by", []) if isinstance(id, str)}
 
     @cached_property
     def leavers(self) -> dict[str, list[Record]]:
@@ -90,14 +81,14 @@ class Uses(View):
         return self._by("tasks")
 
     def _by(self, field: str) -> dict[str, list[Record]]:
-        found: dict[str, list[Record]] = {}
+        by_id: dict[str, list[Record]] = {}
         for record in self.live("procedures"):
-            for id in listed(record.data.get(field)):
-                found.setdefault(id, []).append(record)
-        return found
+            for id in record.data.get(field, []):
+                by_id.setdefault(id, []).append(record)
+        return by_id
 
     @cached_property
-    def layout(self):
+    def layout(self) -> Layout:
         """Which components lie on which paths."""
         return layout_of(self.book)
 
@@ -114,22 +105,22 @@ class Uses(View):
     @cached_property
     def calculators(self) -> dict[str, Calculator]:
         """Calculator id to the proved calculator; one that cannot be proved is left out, the checks say why."""
-        found = {}
+        proved = {}
         for record in self.all("calculators"):
             try:
-                found[record.id] = compile_calculator(record.data, self.desk.quantities)
+                proved[record.id] = compile_calculator(record.data, self.desk.quantities)
             except FormulaError:
                 continue
-        return found
+        return proved
 
     @cached_property
     def kinds_of(self) -> dict[str, list[Record]]:
         """Type of equipment to everything of that type, at any depth; the type itself first."""
-        found: dict[str, list[Record]] = {}
+        by_type: dict[str, list[Record]] = {}
         for record in self.live("equipment"):
             for type in self.types(record.id):
-                found.setdefault(type, []).append(record)
-        return {type: sorted(all, key=lambda r: r.id != type) for type, all in found.items()}
+                by_type.setdefault(type, []).append(record)
+        return {type: sorted(all, key=lambda r: r.id != type) for type, all in by_type.items()}
 
     def types(self, equipment: str) -> list[str]:
         """An equipment id and the types above it, nearest first; a circle is cut."""
@@ -146,13 +137,13 @@ class Uses(View):
     def carried(self, component: str) -> str:
         """What the paths through a component carry; of several the first of CARRIES, '' when it lies on none."""
         on = self.layout.paths(component)
-        found = {
+        contents = {
             path["carries"]
             for s in {s for s, _name in on}
-            for path in listed(self.book.of("systems")[s].data.get("paths"))
+            for path in self.book.of("systems")[s].data.get("paths", [])
             if (s, path["name"]) in on
         }
-        return next((carried for carried in CARRIES if carried in found), "")
+        return next((carried for carried in CARRIES if carried in contents), "")
 
     def by_carried(
         self, records: Iterable[Record], place: Callable[[Record], str]
@@ -165,5 +156,5 @@ class Uses(View):
 
     def systems_of(self, record: Record) -> list[str]:
         """The systems that a procedure or a code is for: those it names, or every current one."""
-        named = listed(record.data.get("systems"))
+        named = record.data.get("systems", [])
         return [s for s in self.matrices if not named or s in named]

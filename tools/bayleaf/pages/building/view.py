@@ -2,44 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from functools import cached_property
 
 from bayleaf.diagnosis.verdicts.compute import Desk
+from bayleaf.pages.building.inline import link
 from bayleaf.pages.building.text import Markup, plain, prose, text
-from bayleaf.pages.building.write import to
 from bayleaf.quantities import Quantity
-from bayleaf.records import KINDS, RECORD_KINDS, Book, Record, listed
+from bayleaf.records import KIND, KINDS, Book, Record
 
-# Kinds with a page a record; the entries of the others stand on one page, each with its anchor.
-PAGED = (*RECORD_KINDS, "cautions")
-
-# Names of the kinds as headings, and of one of a kind as the search shows it.
-KIND_TITLES = {
-    "systems": "Systems",
-    "components": "Components",
-    "equipment": "Equipment",
-    "readings": "Readings",
-    "procedures": "Procedures",
-    "faults": "Faults",
-    "symptoms": "Symptoms",
-    "codes": "Codes",
-    "calculators": "Calculators",
-    "vehicles": "Vehicles",
-    "jobs": "Jobs",
-    "quantities": "Quantities and units",
-    "conditions": "Conditions",
-    "variables": "Variables",
-    "effects": "Effects",
-    "states": "States",
-    "acts": "Acts",
-    "hazards": "Hazards",
-    "cautions": "Cautions",
-    "fuels": "Fuels",
-    "sources": "Sources",
-    "terms": "Terms",
-    "tasks": "Tasks",
-}
+KIND_TITLES = {kind.name: kind.title for kind in KIND.values()}
 
 
 class View:
@@ -76,11 +47,11 @@ class View:
         """A link to a record with its title or other words; only the words where there is no page."""
         address = self.address(id)
         shown = text(label or self.title(id))
-        return to(address, shown) if address else shown
+        return link(address, shown) if address else shown
 
-    def links(self, ids: object) -> list[Markup]:
-        """Links to each id of a list field (which may be the word none)."""
-        return [self.link(id) for id in listed(ids)]
+    def links(self, ids: list[str] | None) -> list[Markup]:
+        """Links to each id of a list field, which may be left out."""
+        return [self.link(id) for id in ids or ()]
 
     def prose(self, value: object) -> Markup:
         """A prose field with its links."""
@@ -97,11 +68,11 @@ class View:
     @cached_property
     def sides(self) -> dict[str, list[Quantity]]:
         """Unit spelling to the quantities that accept it, in the order of the vocabulary."""
-        found: dict[str, list[Quantity]] = {}
+        accepting: dict[str, list[Quantity]] = {}
         for quantity in self.desk.quantities.values():
             for spelling in quantity.units:
-                found.setdefault(spelling, []).append(quantity)
-        return found
+                accepting.setdefault(spelling, []).append(quantity)
+        return accepting
 
 
 def name_of(record: Record) -> str:
@@ -111,24 +82,12 @@ def name_of(record: Record) -> str:
 
 def address_of(record: Record) -> str:
     """Where a record stands: its own page, or its anchor on the page of its kind."""
-    return f"{record.kind}/{record.id}.md" if record.kind in PAGED else f"{record.kind}/index.md#{record.id}"
+    return f"{record.kind}/{record.id}.md" if KIND[record.kind].paged else f"{record.kind}/index.md#{record.id}"
 
 
 def site_address(address: str) -> str:
     """The address of a page in the built site, with one file a page."""
     return address.replace(".md", ".html", 1)
-
-
-def every_value(data: object, path: tuple = ()) -> Iterator[tuple[tuple, object]]:
-    """Every scalar of a record's data with its path."""
-    if isinstance(data, dict):
-        for key, value in data.items():
-            yield from every_value(value, (*path, key))
-    elif isinstance(data, list):
-        for i, value in enumerate(data):
-            yield from every_value(value, (*path, i))
-    else:
-        yield path, data
 
 
 def kind_order(record: Record) -> tuple:

@@ -5,37 +5,24 @@ from __future__ import annotations
 from bayleaf.formulas.calculator.model import Calculator
 from bayleaf.formulas.output.typeset import typeset
 from bayleaf.pages.building.amounts import amount, basis, sourced, typed
-from bayleaf.pages.building.frame import cards, finish, grouped, index_page
+from bayleaf.pages.building.blocks import blocks, box, bullets, facts, para, section, table
+from bayleaf.pages.building.frame import record_page
+from bayleaf.pages.building.index import cards, grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, link, small, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import (
-    EMPTY,
-    blocks,
-    box,
-    bullets,
-    facts,
-    joined,
-    lines,
-    para,
-    section,
-    small,
-    strong,
-    table,
-    to,
-    words,
-)
 from bayleaf.pages.parts.form import form
 from bayleaf.pages.parts.worked import name_words, value_table
 from bayleaf.pages.pictures.chart import chart
-from bayleaf.quantities import with_unit
+from bayleaf.quantities import Quantity, with_unit
 from bayleaf.records import Record, mapped
 
 
-def calculator_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one calculator."""
     data, calc = record.data, view.calculators.get(record.id)
     used = [r for r in view.referrers.get(record.id, []) if r.kind in ("procedures", "systems", "readings")]
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -54,7 +41,7 @@ def calculator_page(view: Uses, record: Record) -> str:
                 "class",
                 "For the class",
                 para(view.prose(data.get("teaches"))),
-                para(to("more/class.md", "More for the class"), css="bl-all"),
+                para(link("more/class.md", "More for the class"), css="bl-all"),
             )
             if "teaches" in data
             else EMPTY,
@@ -67,15 +54,16 @@ def calculator_page(view: Uses, record: Record) -> str:
 def _formula(calc: Calculator) -> Markup:
     """Each line typeset; a pressure that is converted is written out. Units are never in it: the values carry them."""
     lines = typeset(calc)
-    made = "".join(f"<div>{line.mathml}</div>" for line in lines)
+    formulas = "".join(f"<div>{line.mathml}</div>" for line in lines)
     written = bullets(small(line.plain) for line in lines)
     return blocks(
-        Markup(f'<div class="bl-formula">{made}</div>'), para(small("As it is written in the record:")), written
+        Markup(f'<div class="bl-formula">{formulas}</div>'), para(small("As it is written in the record:")), written
     )
 
 
 def _symbols(view: Uses, record: Record) -> Markup:
-    data, rows = record.data, []
+    data = record.data
+    rows: list[tuple[object, ...]] = []
     for name, one in data["inputs"].items():
         limits = with_unit(
             f"{typed(record, ('inputs', name, 'min'))} to {typed(record, ('inputs', name, 'max'))}", one["unit"]
@@ -88,15 +76,15 @@ def _symbols(view: Uses, record: Record) -> Markup:
                 limits,
             )
         )
-    for name in mapped(data.get("constants")):
-        rows.append(
-            (
-                strong(name_words(name)),
-                view.link(data["constants"][name]["quantity"]),
-                sourced(view, record, ("constants", name)),
-                small("constant"),
-            )
+    rows += [
+        (
+            strong(name_words(name)),
+            view.link(constant["quantity"]),
+            sourced(view, record, ("constants", name)),
+            small("constant"),
         )
+        for name, constant in mapped(data.get("constants")).items()
+    ]
     for name, one in data["result"].items():
         unit = f" in {with_unit('', one['unit']).strip()}" if one["unit"] != "1" else ""
         rows.append(
@@ -108,11 +96,13 @@ def _symbols(view: Uses, record: Record) -> Markup:
 def _check(view: Uses, record: Record, i: int) -> Markup:
     check = record.data["checks"][i]
     given = lines(
-        words(name_words(n), " ", amount(view, record, ("checks", i, "given", n), _quantity(view, record, "inputs", n)))
+        inline(
+            name_words(n), " ", amount(view, record, ("checks", i, "given", n), _quantity(view, record, "inputs", n))
+        )
         for n in check["given"]
     )
     gives = lines(
-        words(
+        inline(
             name_words(n),
             " ",
             strong(amount(view, record, ("checks", i, "gives", n), _quantity(view, record, "result", n))),
@@ -121,12 +111,12 @@ def _check(view: Uses, record: Record, i: int) -> Markup:
         for n, one in check["gives"].items()
     )
     worked = "Worked by hand: " if "working" in check else ""
-    held = words("Against: ", basis(view, check["basis"])) if "basis" in check else EMPTY
-    origin = joined([words(worked, view.prose(check.get("working"))), held], " ")
+    held = inline("Against: ", basis(view, check["basis"])) if "basis" in check else EMPTY
+    origin = joined([inline(worked, view.prose(check.get("working"))), held], " ")
     return box("bl-check", facts([("Given", given), ("Gives", gives), ("From", origin)]))
 
 
-def _quantity(view: Uses, record: Record, field: str, name: str):
+def _quantity(view: Uses, record: Record, field: str, name: str) -> Quantity | None:
     return view.desk.quantities.get(str(mapped(record.data[field].get(name)).get("quantity")))
 
 
@@ -136,8 +126,8 @@ def index(view: Uses) -> str:
     for record in view.live("calculators"):
         calc = view.calculators.get(record.id)
         groups[group_of(next(iter(calc.results.values())).quantity.dimension) if calc else OTHERS].append(record)
-    made = grouped(view, ((group.split(",")[0].split()[0].lower(), group, those) for group, those in groups.items()))
-    return index_page("calculators", "What should this reading have been, for this car, here and today?", made)
+    listing = grouped(view, ((group.split(",")[0].split()[0].lower(), group, those) for group, those in groups.items()))
+    return index_page("calculators", "What should this reading have been, for this car, here and today?", listing)
 
 
 def group_of(dimension: tuple) -> str:

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from bayleaf.pages.building.amounts import basis
-from bayleaf.pages.building.frame import cards, finish, index_page
+from bayleaf.pages.building.blocks import box, bullets, para, section
+from bayleaf.pages.building.frame import record_page
+from bayleaf.pages.building.index import cards, index_page
+from bayleaf.pages.building.inline import inline, joined, small, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import box, bullets, joined, para, section, small, strong, words
 from bayleaf.pages.kinds.tasks import work
 from bayleaf.records import Record, listed, mapped
 
@@ -25,8 +27,8 @@ MEANINGS = {
 
 def by_severity(view: Uses, ids: Iterable[str]) -> list[Record]:
     """The cautions of these ids, each once, the worst first."""
-    found = [view.get(id, "cautions") for id in dict.fromkeys(ids)]
-    return sorted((r for r in found if r), key=lambda r: SIGNALS.index(r.data["signal"]))
+    records = [view.get(id, "cautions") for id in dict.fromkeys(ids)]
+    return sorted((r for r in records if r), key=lambda r: SIGNALS.index(r.data["signal"]))
 
 
 def _box(record: Record, *parts: object) -> Markup:
@@ -51,7 +53,7 @@ def full(view: Uses, record: Record, linked: bool = True) -> Markup:
     return _box(
         record,
         _signal(view, record, linked),
-        joined([view.prose(data["danger"]), view.prose(data["consequence"])], " "),
+        para(joined([view.prose(data["danger"]), view.prose(data["consequence"])], " ")),
         bullets(view.prose(line) for line in data["avoid"]),
     )
 
@@ -73,7 +75,7 @@ def again(view: Uses, record: Record) -> Markup:
 def line(view: Uses, record: Record) -> Markup:
     """The caution in one list item."""
     signal = record.data["signal"]
-    return words(
+    return inline(
         Markup(f'<span class="bl-signal bl-{signal.lower()}">'),
         signal,
         Markup("</span> "),
@@ -83,12 +85,12 @@ def line(view: Uses, record: Record) -> Markup:
     )
 
 
-def caution_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one caution."""
     data = record.data
     layers = [r for r in view.live("systems") if record.id in listed(mapped(r.data.get("brings")).get("cautions"))]
     # No links at the top: nobody is led past what the page is there to say.
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -104,7 +106,7 @@ def caution_page(view: Uses, record: Record) -> str:
                 "hazards",
                 "Guards against",
                 bullets(
-                    words(view.link(h), ". ", view.prose(entry.data.get("summary")))
+                    inline(view.link(h), ". ", view.prose(entry.data.get("summary")))
                     for h in data["hazards"]
                     if (entry := view.get(h))
                 ),
@@ -116,7 +118,7 @@ def caution_page(view: Uses, record: Record) -> str:
                 work(view, [r for r in view.referrers.get(record.id, []) if r.kind == "procedures"]),
             ),
         ],
-        jump=False,
+        with_contents=False,
     )
 
 

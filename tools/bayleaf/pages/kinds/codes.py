@@ -5,23 +5,25 @@ from __future__ import annotations
 from collections import Counter
 
 from bayleaf.pages.building.amounts import basis
-from bayleaf.pages.building.frame import MOST_OPEN, cards, finish, grouped, index_page
+from bayleaf.pages.building.blocks import blocks, bullets, facts, folds, para, section
+from bayleaf.pages.building.frame import record_page
+from bayleaf.pages.building.index import MOST_OPEN, cards, grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, small, stacked, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, blocks, bullets, facts, folds, para, section, small, stacked, strong
 from bayleaf.pages.kinds.symptoms import causes, commonness, first_line
 from bayleaf.records import Record, listed
 
 FEW = 5  # codes that are too few for a range of their own
 
 
-def code_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one code."""
     data = record.data
     symptoms = [s for id in listed(data.get("symptoms")) if (s := view.get(id, "symptoms"))]
     here = {row.fault for system in _systems(view, record) for row in view.matrices[system].rows}
-    found = {fault.id: fault for symptom in symptoms for fault in causes(view, symptom.id) if fault.id in here}
-    return finish(
+    faults = {fault.id: fault for symptom in symptoms for fault in causes(view, symptom.id) if fault.id in here}
+    return record_page(
         view,
         record,
         [
@@ -48,10 +50,10 @@ def code_page(view: Uses, record: Record) -> str:
             section(
                 "faults",
                 "Faults that are felt that way",
-                _faults(view, list(found.values())),
+                _faults(view, list(faults.values())),
                 para(small("How common a fault is, is a judgement. A cause outside this book is always possible.")),
             )
-            if found
+            if faults
             else EMPTY,
         ],
     )
@@ -66,12 +68,12 @@ def _systems(view: Uses, record: Record) -> list[str]:
 def _faults(view: Uses, faults: list[Record]) -> Markup:
     """Links by how common a fault is; only the common ones stand open where they are many."""
     by = commonness(faults)
-    made = {how: bullets(view.link(f.id) for f in those) for how, those in by.items()}
+    lists = {how: bullets(view.link(f.id) for f in those) for how, those in by.items()}
     if len(faults) <= MOST_OPEN:
-        return blocks(*(blocks(para(strong(how.capitalize(), ":")), those) for how, those in made.items() if those))
+        return blocks(*(blocks(para(strong(how.capitalize(), ":")), those) for how, those in lists.items() if those))
     return blocks(
-        made["common"],
-        folds((f"faults-{how}", how.capitalize(), str(len(by[how])), made[how]) for how in by if how != "common"),
+        lists["common"],
+        folds((f"faults-{how}", how.capitalize(), str(len(by[how])), lists[how]) for how in by if how != "common"),
     )
 
 

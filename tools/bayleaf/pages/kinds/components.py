@@ -2,22 +2,24 @@
 
 from __future__ import annotations
 
-from bayleaf.pages.building.frame import cards, finish, grouped, index_page
+from bayleaf.pages.building.blocks import bullets, facts, para, section
+from bayleaf.pages.building.frame import record_page
+from bayleaf.pages.building.index import cards, grouped, index_page
+from bayleaf.pages.building.inline import inline, lines, small, stacked
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import bullets, facts, lines, para, section, small, stacked, words
 from bayleaf.pages.kinds.tasks import work
 from bayleaf.records import Record, listed
 
 
-def component_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one component."""
     data, id = record.data, record.id
     inside = [r for r in view.live("components") if r.data.get("part_of") == id]
     readings = [r for r in view.live("readings") if id in view.places(r.id)]
     faults = [r for r in view.live("faults") if r.data["part"] == id]
     jobs = [r for r in view.referrers.get(id, []) if r.kind == "procedures"]
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -36,7 +38,7 @@ def component_page(view: Uses, record: Record) -> str:
                 "mistaken",
                 "Often taken for",
                 bullets(
-                    words(view.link(m["component"]), ": ", view.prose(m["because"]))
+                    inline(view.link(m["component"]), ": ", view.prose(m["because"]))
                     for m in listed(data.get("mistaken_for"))
                 ),
             ),
@@ -49,10 +51,10 @@ def component_page(view: Uses, record: Record) -> str:
 
 def _paths(view: Uses, id: str) -> list[Markup]:
     """Each path by its name once, with the systems that have it."""
-    found: dict[str, list[Markup]] = {}
+    by_name: dict[str, list[Markup]] = {}
     for name, system in sorted((name, system) for system, name in view.layout.paths(id)):
-        found.setdefault(name, []).extend(view.links([system]) if view.get(system) else [])
-    return [line for name, links in found.items() if links for line in (words(name, small(" of")), *links)]
+        by_name.setdefault(name, []).extend(view.links([system]) if view.get(system) else [])
+    return [line for name, links in by_name.items() if links for line in (inline(name, small(" of")), *links)]
 
 
 def index(view: Uses) -> str:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from bayleaf.pages.building.amounts import amount, band, basis, typed
-from bayleaf.pages.building.frame import cards, finish, grouped, index_page
+from bayleaf.pages.building.blocks import bullets, facts, section
+from bayleaf.pages.building.frame import record_page
+from bayleaf.pages.building.index import cards, grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, inline, lines, stacked
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, bullets, facts, lines, section, stacked, words
 from bayleaf.pages.kinds.tasks import work
 from bayleaf.quantities import Quantity
 from bayleaf.records import Record, listed, mapped
@@ -19,14 +21,14 @@ WIDTHS = (
 )
 
 
-def equipment_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one piece of equipment, or of a type of it."""
     data = record.data
     quantity = next((q for id in listed(data.get("measures")) if (q := view.desk.quantities.get(id))), None)
     numbers = any(field in data for field in ("range", "error", *(name for name, _ in WIDTHS)))
     kinds = [r for r in view.live("equipment") if r.data.get("type") == record.id]
     used = {r.id: r for type in view.types(record.id) for r in view.referrers.get(type, []) if r.kind == "procedures"}
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -65,7 +67,7 @@ def _error(view: Uses, record: Record) -> Markup:
     error = mapped(record.data.get("error"))
     if "zones" in error:
         return lines(
-            words(
+            inline(
                 typed(record, ("error", "zones", i, "percent_of_span")),
                 " % of the span from ",
                 band(view, record, ("error", "zones", i)),
@@ -89,5 +91,5 @@ def index(view: Uses) -> str:
             else "Tools and adapters"
         )
         groups[name].append(record)
-    made = grouped(view, ((name.split()[0].lower(), name, those) for name, those in groups.items()))
-    return index_page("equipment", "What is used, what it may be out by, and how it misleads.", made)
+    listing = grouped(view, ((name.split()[0].lower(), name, those) for name, those in groups.items()))
+    return index_page("equipment", "What is used, what it may be out by, and how it misleads.", listing)

@@ -5,26 +5,12 @@ from __future__ import annotations
 from bayleaf.diagnosis.faults.matrix import Matrix, Row
 from bayleaf.diagnosis.faults.spared import disturbed
 from bayleaf.diagnosis.verdicts.verdict import NORMAL
-from bayleaf.pages.building.frame import finish, grouped, index_page, shown
+from bayleaf.pages.building.blocks import blocks, bullets, facts, folds, para, section, table
+from bayleaf.pages.building.frame import record_page, shown
+from bayleaf.pages.building.index import grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, FEW, inline, joined, lines, small, stacked, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import (
-    EMPTY,
-    FEW,
-    blocks,
-    bullets,
-    facts,
-    folds,
-    joined,
-    lines,
-    para,
-    section,
-    small,
-    stacked,
-    strong,
-    table,
-    words,
-)
 from bayleaf.pages.parts.shown_by import answer_words
 from bayleaf.records import Record, listed, mapped
 
@@ -34,11 +20,11 @@ ABOUT = (
 )
 
 
-def fault_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one fault."""
     data = record.data
     systems = [s for s, matrix in view.matrices.items() if any(row.fault == record.id for row in matrix.rows)]
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -48,7 +34,7 @@ def fault_page(view: Uses, record: Record) -> str:
                     ("Disturbs", _disturbs(view, record)),
                     ("Damages", stacked(view.links(data.get("damages")))),
                     ("Happens on", stacked(view.links(systems))),
-                    ("How common", words(data["commonness"], small(" (a judgement)"))),
+                    ("How common", inline(data["commonness"], small(" (a judgement)"))),
                     ("Felt as", _felt(view, data)),
                     ("Mended by", lines(mend(view, item) for item in listed(data.get("mended_by")))),
                     ("Proved by", proved(view, data.get("proved_by"))),
@@ -70,12 +56,14 @@ def mend(view: Uses, item: object) -> Markup:
 
 def proved(view: Uses, item: object) -> Markup:
     """The reading that proves the mend, or why none can."""
-    return view.link(item) if isinstance(item, str) else words("no reading: ", view.prose(mapped(item).get("none")))
+    return view.link(item) if isinstance(item, str) else inline("no reading: ", view.prose(mapped(item).get("none")))
 
 
 def _felt(view: Uses, data: dict) -> Markup:
     felt = mapped(data.get("felt_as"))
-    return lines(words(view.link(symptom), small(" ", how)) for symptom, how in felt.items()) or text("nobody feels it")
+    return lines(inline(view.link(symptom), small(" ", how)) for symptom, how in felt.items()) or text(
+        "nobody feels it"
+    )
 
 
 def _rows(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
@@ -84,11 +72,11 @@ def _rows(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
     for system in systems:
         rows = [row for row in view.matrices[system].rows if row.fault == record.id]
         tables.setdefault(_table(view, record, rows, view.matrices[system]), []).append(system)
-    made = [(those, blocks(table, _still(still, those[0]))) for (table, still), those in tables.items()]
-    if len(made) == 1:
-        return [made[0][1]]
+    parts = [(those, blocks(table, _still(still, those[0]))) for (table, still), those in tables.items()]
+    if len(parts) == 1:
+        return [parts[0][1]]
     return [
-        folds((f"on-{those[0]}", joined((view.title(s) for s in those), " and "), "", inner) for those, inner in made)
+        folds((f"on-{those[0]}", joined((view.title(s) for s in those), " and "), "", inner) for those, inner in parts)
     ]
 
 
@@ -96,7 +84,7 @@ def _still(still: tuple[Markup, ...], system: str) -> Markup:
     """What stays healthy, folded where it is long."""
     if len(still) <= FEW:
         return para(strong("Stay healthy: "), joined(still), ".") if still else EMPTY
-    return folds([(f"still-{system}", "Stay healthy", f"{len(still)} readings", stacked(still))])
+    return folds([(f"still-{system}", "Stay healthy", f"{len(still)} readings", para(stacked(still)))])
 
 
 def _table(view: Uses, record: Record, rows: list[Row], matrix: Matrix) -> tuple[Markup, tuple[Markup, ...]]:
@@ -123,9 +111,9 @@ def _table(view: Uses, record: Record, rows: list[Row], matrix: Matrix) -> tuple
         for reading in sorted(healthy, key=lambda r: (r not in because, view.title(r)))
         if reading in named and reading not in still
     ]
-    made = table(("Reading", *(shown(row.stage) for row in rows), "Why"), grid, css="bl-stages")
-    return made, tuple(
-        words(
+    grid_table = table(("Reading", *(shown(row.stage) for row in rows), "Why"), grid, css="bl-stages")
+    return grid_table, tuple(
+        inline(
             view.link(r),
             small(" (", joined(map(shown, sorted(healthy[r])), " or "), ")") if healthy[r] != {NORMAL} else "",
         )
@@ -144,7 +132,7 @@ def _spared(view: Uses, record: Record, systems: list[str]) -> Markup:
     for system, mask in masks.items():
         for reading, spared in view.matrices[system].by_graph.items():
             by[reading] = by.get(reading, True) and spared & mask == mask
-    made = [view.link(reading) for reading in sorted(by, key=view.title) if by[reading]]
+    spared_links = [view.link(reading) for reading in sorted(by, key=view.title) if by[reading]]
     return (
         blocks(
             para(
@@ -152,25 +140,25 @@ def _spared(view: Uses, record: Record, systems: list[str]) -> Markup:
                 "finds one that does not clears the fault by it. That is what this book says of the car and not a proof. Doubt it "
                 "where it does not fit."
             ),
-            folds([("spared", "Healthy by the graph", f"{len(made)} readings", stacked(made))]),
+            folds([("spared", "Healthy by the graph", f"{len(spared_links)} readings", para(stacked(spared_links)))]),
         )
-        if made
+        if spared_links
         else EMPTY
     )
 
 
 def _alike(view: Uses, record: Record, systems: list[str]) -> list[Markup]:
     """Faults that no reading of the system is sure to part from this one."""
-    made = []
+    alike = []
     for system in systems:
         others = view.isolations[system].whole.alike.get(record.id, ())
         if others:
-            made.append(
-                words(joined(view.links(list(others))), small(" on "), view.link(system))
+            alike.append(
+                inline(joined(view.links(list(others))), small(" on "), view.link(system))
                 if len(systems) > 1
                 else joined(view.links(list(others)))
             )
-    return made
+    return alike
 
 
 def index(view: Uses) -> str:

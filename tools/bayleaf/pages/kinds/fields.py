@@ -4,13 +4,17 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping
+from typing import Any
 
-from bayleaf.pages.building.frame import crumbs, index_page
+from bayleaf.pages.building.blocks import heading, para, table
+from bayleaf.pages.building.frame import crumbs
+from bayleaf.pages.building.index import index_page
+from bayleaf.pages.building.inline import EMPTY, inline, lines, link, small, strong
+from bayleaf.pages.building.page import page
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.view import KIND_TITLES
-from bayleaf.pages.building.write import EMPTY, heading, lines, page, para, small, strong, table, to, words
 
-Schema = Mapping[str, object]
+Schema = Mapping[str, Any]  # JSON, as JSON Schema 2020-12 lays it out
 TYPES = {
     "object": "a map",
     "array": "a list",
@@ -24,10 +28,10 @@ TYPES = {
 def field_pages(schemas: Mapping[str, Schema]) -> dict[str, str]:
     """Path to text of the page of each kind and of their index; `schemas` is kind to schema, `common` among them."""
     kinds = [kind for kind in KIND_TITLES if kind in schemas]
-    rows = [(to(f"fields/{kind}.md", KIND_TITLES[kind]), str(schemas[kind].get("description", ""))) for kind in kinds]
+    rows = [(link(f"fields/{kind}.md", KIND_TITLES[kind]), str(schemas[kind].get("description", ""))) for kind in kinds]
     about = "Every kind of record and every field it may have, from the schemas."
-    made = {f"fields/{kind}.md": _kind_page(kind, schemas) for kind in kinds}
-    return made | {"fields/index.md": index_page("fields", about, table(("Kind", "What it is"), rows))}
+    files = {f"fields/{kind}.md": _kind_page(kind, schemas) for kind in kinds}
+    return files | {"fields/index.md": index_page("fields", about, table(("Kind", "What it is"), rows))}
 
 
 def _kind_page(kind: str, schemas: Mapping[str, Schema]) -> str:
@@ -103,4 +107,4 @@ def _type(schema: Schema, whole: Schema, schemas: Mapping[str, Schema]) -> Marku
 def _about(schema: Schema, whole: Schema, schemas: Mapping[str, Schema]) -> Markup:
     schema = _resolved(schema, whole, schemas)
     examples = [small("e.g. ", json.dumps(e, ensure_ascii=False)) for e in list(schema.get("examples", []))[:1]]
-    return lines([words(str(schema.get("description", ""))), *examples]) or EMPTY
+    return lines([inline(str(schema.get("description", ""))), *examples]) or EMPTY

@@ -2,27 +2,17 @@
 
 from __future__ import annotations
 
+from bayleaf.pages.building.blocks import blocks, box, folds, heading, para, section, tiles
+from bayleaf.pages.building.frame import crumbs
+from bayleaf.pages.building.inline import EMPTY, joined, link, strong
+from bayleaf.pages.building.page import page
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.building.view import KIND_TITLES
-from bayleaf.pages.building.write import (
-    EMPTY,
-    blocks,
-    box,
-    folds,
-    heading,
-    joined,
-    page,
-    para,
-    section,
-    strong,
-    tiles,
-    to,
-)
+from bayleaf.pages.kinds import overviews
 from bayleaf.pages.kinds.codes import ranges
 from bayleaf.pages.kinds.symptoms import causes
 from bayleaf.pages.kinds.systems import FAMILIES, by_family
-from bayleaf.pages.parts import across
 
 MOST = 12  # tiles under one question: as many as a tablet shows at once
 QUESTIONS = {
@@ -49,7 +39,9 @@ def home(view: Uses, counts: dict[str, int]) -> str:
             "bl-questions",
             *(
                 section(anchor, question, show(view))
-                for (anchor, question), show in zip(QUESTIONS.items(), (_symptoms, _systems, _measure, _codes))
+                for (anchor, question), show in zip(
+                    QUESTIONS.items(), (_symptoms, _systems, _measure, _codes), strict=True
+                )
             ),
         ),
         section("more", "Everything else", _rest(counts)),
@@ -58,7 +50,7 @@ def home(view: Uses, counts: dict[str, int]) -> str:
 
 
 def _all(kind: str, many: int) -> Markup:
-    return para(to(f"{kind}/index.md", f"All {KIND_TITLES[kind].lower()} ({many})"), css="bl-all")
+    return para(link(f"{kind}/index.md", f"All {KIND_TITLES[kind].lower()} ({many})"), css="bl-all")
 
 
 def _symptoms(view: Uses) -> Markup:
@@ -73,29 +65,29 @@ def _systems(view: Uses) -> Markup:
     """Every system while they are few; the families when there are more than fit."""
     systems = view.live("systems")
     if len(systems) <= MOST:
-        made = tiles((view.address(r.id), r.title, FAMILIES[r.data["family"]]) for r in systems)
+        targets = tiles((view.address(r.id), r.title, FAMILIES[r.data["family"]]) for r in systems)
     else:
-        made = folds(
+        targets = folds(
             (family, title, str(len(those)), tiles((view.address(r.id), r.title, "") for r in those))
             for family, title, those in by_family(view)
         )
-    return blocks(made, _all("systems", len(systems)))
+    return blocks(targets, _all("systems", len(systems)))
 
 
 def _measure(view: Uses) -> Markup:
     """The tasks with most procedures."""
     tasks = [(t, len(those)) for t in view.live("tasks") if (those := view.of_task.get(t.id))]
     first = sorted(tasks, key=lambda one: (-one[1], one[0].title))[:MOST]
-    made = tiles(
+    targets = tiles(
         (f"tasks/index.md#{t.id}", t.title, f"{n} procedure{'s' if n > 1 else ''}")
         for t, n in sorted(first, key=lambda one: one[0].title)
     )
     rest = (
-        to("tasks/index.md", f"All tasks ({len(tasks)})"),
-        to("procedures/index.md", f"All procedures ({len(view.live('procedures'))})"),
-        to("readings/index.md", "All readings"),
+        link("tasks/index.md", f"All tasks ({len(tasks)})"),
+        link("procedures/index.md", f"All procedures ({len(view.live('procedures'))})"),
+        link("readings/index.md", "All readings"),
     )
-    return blocks(made, para(joined(rest, " · "), css="bl-all"))
+    return blocks(targets, para(joined(rest, " · "), css="bl-all"))
 
 
 def _codes(view: Uses) -> Markup:
@@ -104,20 +96,20 @@ def _codes(view: Uses) -> Markup:
     codes = [code for *_rest, those in groups for code in those]
     if len(codes) <= MOST:
         return blocks(tiles((view.address(r.id), r.data["code"], r.title) for r in codes), _all("codes", len(codes)))
-    made = folds(
+    targets = folds(
         (anchor, title, str(len(those)), tiles((view.address(r.id), r.data["code"], r.title) for r in those))
         for anchor, title, those in groups
     )
-    return blocks(made, _all("codes", len(codes)))
+    return blocks(targets, _all("codes", len(codes)))
 
 
 def _rest(counts: dict[str, int]) -> Markup:
     kinds = ("faults", "components", "equipment", "calculators", "cautions", "terms")
-    made = [(f"{k}/index.md", KIND_TITLES[k], str(counts.get(k, 0))) for k in kinds]
-    return tiles([*made, ("more/index.md", "More", "tasks, sources, fuels, units, the demonstration")])
+    targets = [(f"{k}/index.md", KIND_TITLES[k], str(counts.get(k, 0))) for k in kinds]
+    return tiles([*targets, ("more/index.md", "More", "tasks, sources, fuels, units, the demonstration")])
 
 
-def more(view: Uses, counts: dict[str, int], rules: int, fields: int) -> str:
+def more(counts: dict[str, int], rules: int, fields: int) -> str:
     """What is not in the navigation."""
     reference = (
         "tasks",
@@ -134,7 +126,7 @@ def more(view: Uses, counts: dict[str, int], rules: int, fields: int) -> str:
     book = [(f"{k}/index.md", KIND_TITLES[k], str(counts.get(k, 0))) for k in reference]
     demo = [(f"{k}/index.md", KIND_TITLES[k], f"{counts.get(k, 0)}, invented") for k in ("vehicles", "jobs")]
     write = [("rules/index.md", "Rules", str(rules)), ("fields/index.md", "Field reference", f"{fields} kinds")]
-    crumb = Markup(f'<nav class="bl-crumbs" aria-label="Way back" markdown="span">{to("index.md", "Home")}</nav>')
+    crumb = crumbs()
     return page(
         "more/index.md",
         "More",
@@ -143,7 +135,7 @@ def more(view: Uses, counts: dict[str, int], rules: int, fields: int) -> str:
         section(
             "overviews",
             "Over the whole book",
-            tiles((path, across.TITLES[path], across.REMARKS[path]) for path in across.TITLES),
+            tiles((path, overviews.TITLES[path], overviews.REMARKS[path]) for path in overviews.TITLES),
         ),
         section("reference", "Reference", tiles(book)),
         section(

@@ -5,35 +5,23 @@ from __future__ import annotations
 from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.diagnosis.jobs.judgement import Judgement
 from bayleaf.pages.building.amounts import INVENTED, amount, band
-from bayleaf.pages.building.frame import finish, index_page, shown
+from bayleaf.pages.building.blocks import bullets, facts, para, section, table, tiles
+from bayleaf.pages.building.frame import record_page, shown
+from bayleaf.pages.building.index import index_page
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small, stacked, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import (
-    EMPTY,
-    bullets,
-    facts,
-    joined,
-    lines,
-    para,
-    section,
-    small,
-    stacked,
-    strong,
-    table,
-    tiles,
-    words,
-)
 from bayleaf.records import Record, listed, mapped
 
 ABOUT = "Shares follow how common each fault is, a judgement. A cause outside this book is always possible."
 
 
-def job_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one job, marked as invented at its top."""
     data = record.data
     car = mapped(data.get("car"))
     judgement = judge(view.book, record)
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -71,10 +59,10 @@ def _maker(view: Uses, record: Record) -> Markup:
 
 def _readings(view: Uses, record: Record, judgement: Judgement | None) -> Markup:
     verdicts = {taken.places[-1]: taken for taken in judgement.taken if not taken.computed} if judgement else {}
-    rows = []
+    rows: list[tuple[object, ...]] = []
     for i, entry in enumerate(listed(record.data.get("readings"))):
         if "repaired" in entry:
-            rows.append((words("mended: ", view.link(entry["repaired"])), "", "", ""))
+            rows.append((inline("mended: ", view.link(entry["repaired"])), "", "", ""))
             continue
         taken = verdicts.get(i)
         verdict = lines([strong(taken.verdict.kind), small(taken.verdict.words)]) if taken else EMPTY
@@ -86,16 +74,16 @@ def _readings(view: Uses, record: Record, judgement: Judgement | None) -> Markup
                 verdict,
             )
         )
-    for taken in judgement.taken if judgement else ():
-        if taken.computed:
-            rows.append(
-                (
-                    words(_reading(view, taken.reading, taken.which), small(" worked out")),
-                    taken.said,
-                    "",
-                    lines([strong(taken.verdict.kind), small(taken.verdict.words)]),
-                )
-            )
+    rows += [
+        (
+            inline(_reading(view, taken.reading, taken.which), small(" worked out")),
+            taken.said,
+            "",
+            lines([strong(taken.verdict.kind), small(taken.verdict.words)]),
+        )
+        for taken in (judgement.taken if judgement else ())
+        if taken.computed
+    ]
     return table(("Reading", "Found", "With", "Verdict"), rows)
 
 
@@ -104,7 +92,7 @@ def _reading(view: Uses, reading: str, which: int | str | None) -> Markup:
     if which is None:
         return view.link(reading)
     each = view.book.of("readings")[reading].data.get("each", "")
-    return words(view.link(reading), ", ", each, " ", view.link(which) if isinstance(which, str) else which)
+    return inline(view.link(reading), ", ", each, " ", view.link(which) if isinstance(which, str) else which)
 
 
 def _said(view: Uses, record: Record, i: int) -> Markup:
@@ -113,27 +101,27 @@ def _said(view: Uses, record: Record, i: int) -> Markup:
         return amount(view, record, ("readings", i), view.quantity(entry["reading"]))
     if "answer" in entry:
         return shown(entry["answer"])
-    return words("cannot be taken: ", entry["cannot"]) if "cannot" in entry else text("not reached")
+    return inline("cannot be taken: ", entry["cannot"]) if "cannot" in entry else text("not reached")
 
 
 def _outcome(view: Uses, judgement: Judgement) -> list[Markup]:
     left = [
-        words(
+        inline(
             view.link(item.fault),
             small(
                 f" {round(100 * item.share)} in 100",
-                words("; ", joined(shown(s) for s in item.stages)) if item.stages else "",
+                inline("; ", joined(shown(s) for s in item.stages)) if item.stages else "",
             ),
         )
         for item in judgement.left
     ]
     cleared = [
-        words(view.link(item.fault), small(" by "), joined(view.links(list(item.reasons)), " and "))
+        inline(view.link(item.fault), small(" by "), joined(view.links(list(item.reasons)), " and "))
         for item in judgement.cleared
     ]
     pairs = [joined(view.links(list(pair.faults)), " with ") for pair in judgement.pairs]
     doubts = [
-        words(view.link(d.of), small(" doubted brings back "), joined(view.links(list(d.brings))))
+        inline(view.link(d.of), small(" doubted brings back "), joined(view.links(list(d.brings))))
         for d in judgement.doubts
     ]
     alone = EMPTY if left else para(strong("No single fault of this book fits all the readings."))
@@ -147,7 +135,7 @@ def _outcome(view: Uses, judgement: Judgement) -> list[Markup]:
 
 def index(view: Uses) -> str:
     """All jobs with their complaint."""
-    made = tiles((view.address(j.id), j.title, view.plain(j.data.get("summary"))) for j in view.live("jobs"))
+    listing = tiles((view.address(j.id), j.title, view.plain(j.data.get("summary"))) for j in view.live("jobs"))
     return index_page(
-        "jobs", "INVENTED jobs of the demonstration workshop: readings in, verdicts and faults out.", made
+        "jobs", "INVENTED jobs of the demonstration workshop: readings in, verdicts and faults out.", listing
     )

@@ -5,24 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from bayleaf.pages.building.amounts import sourced
-from bayleaf.pages.building.frame import finish, grouped, index_page, shown
+from bayleaf.pages.building.blocks import blocks, box, bullets, facts, para, section
+from bayleaf.pages.building.frame import record_page, shown
+from bayleaf.pages.building.index import grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small, stacked, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import (
-    EMPTY,
-    blocks,
-    box,
-    bullets,
-    facts,
-    joined,
-    lines,
-    para,
-    section,
-    small,
-    stacked,
-    strong,
-    words,
-)
 from bayleaf.pages.kinds.cautions import by_severity, full, line
 from bayleaf.pages.parts.bands import band_table, maker_table
 from bayleaf.pages.parts.embed import embedded
@@ -36,13 +24,13 @@ from bayleaf.records import Record, listed, mapped
 FEW = 3  # as many figures as a hand on the car reads in one look
 
 
-def procedure_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one procedure, in the order in which it is worked through."""
     data = record.data
     steps = unfold(view, record)
     systems, taken = view.systems_of(record), readings_of(steps)
     readings = list(dict.fromkeys([*taken, *mapped(data.get("results"))]))
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -70,25 +58,25 @@ def procedure_page(view: Uses, record: Record) -> str:
 
 def readings_of(steps: Iterable[Step]) -> list[str]:
     """The readings that the steps take, in order, each once."""
-    found = (mapped(step.data.get("takes")).get("reading") for step in walk(steps))
-    return [reading for reading in dict.fromkeys(found) if reading]
+    readings = (mapped(step.data.get("takes")).get("reading") for step in walk(steps))
+    return [reading for reading in dict.fromkeys(readings) if reading]
 
 
 def _inherited(view: Uses, record: Record) -> list[str]:
     """Caution ids that the preparations bring."""
-    found: list[str] = []
+    ids: list[str] = []
     for id in listed(record.data.get("inherits")):
         other = view.get(id, "procedures")
         if other is not None and other.id != record.id:
-            found += cautions_of(unfold(view, other))
-    return found
+            ids += cautions_of(unfold(view, other))
+    return ids
 
 
 def _cautions(view: Uses, record: Record, steps: list[Step]) -> Markup:
     own = cautions_of(steps)
     brought = [id for id in dict.fromkeys(_inherited(view, record)) if id not in own]
     layers = [
-        words("On a car with ", view.link(layer.id), ": ", line(view, caution))
+        inline("On a car with ", view.link(layer.id), ": ", line(view, caution))
         for layer, ids in _layers(view, steps)
         for caution in by_severity(view, ids)
         if caution.id not in own and caution.id not in brought
@@ -108,12 +96,12 @@ def _layers(view: Uses, steps: list[Step]) -> list[tuple[Record, list[str]]]:
         for step in walk(steps)
         for id in _implied(view, step.data.get("act")) | _implied(view, step.data.get("when"))
     }
-    found = []
+    layers = []
     for layer in view.live("systems"):
         brings = mapped(layer.data.get("brings"))
         if set(listed(brings.get("acts"))) & acts:
-            found.append((layer, listed(brings.get("cautions"))))
-    return found
+            layers.append((layer, listed(brings.get("cautions"))))
+    return layers
 
 
 def _implied(view: Uses, id: object) -> set[str]:
@@ -124,7 +112,7 @@ def _implied(view: Uses, id: object) -> set[str]:
 def _needs(view: Uses, record: Record, steps: list[Step]) -> Markup:
     data, needs = record.data, mapped(record.data.get("needs"))
     people = needs.get("people", 1)
-    states = [words(view.link(state), _reached(view, state, record)) for state in listed(needs.get("states"))]
+    states = [inline(view.link(state), _reached(view, state, record)) for state in listed(needs.get("states"))]
     return facts(
         [
             ("For", stacked(view.links(data.get("systems"))) or "every system"),
@@ -138,14 +126,14 @@ def _needs(view: Uses, record: Record, steps: list[Step]) -> Markup:
             ("People", str(people)),
             (
                 "Time",
-                words(
+                inline(
                     f"{data.get('minutes')} min",
                     small(" for a practised person, a judgement; preparations not counted"),
                 ),
             ),
             (
                 "Spoils",
-                words(joined(view.links(data.get("spoils"))), small(" : take it before"))
+                inline(joined(view.links(data.get("spoils"))), small(" : take it before"))
                 if listed(data.get("spoils"))
                 else EMPTY,
             ),
@@ -159,19 +147,19 @@ def _greatest(view: Uses, record: Record, steps: list[Step]) -> Markup:
         place for reading in readings_of(steps) for place in view.places(reading)
     }
     on = set().union(*(view.layout.paths(component) for component in touched if component))
-    found: dict[Markup, tuple[float, str]] = {}  # each figure to its pressure in Pa and a system that has it
+    pressures: dict[Markup, tuple[float, str]] = {}  # each figure to its pressure in Pa and a system that has it
     for system in view.systems_of(record):
         owner = view.book.of("systems")[system]
         for i, path in enumerate(listed(owner.data.get("paths"))):
             if (system, path["name"]) in on and "greatest" in path:
                 pressure = to_si(path["greatest"]["value"], path["greatest"]["unit"], "gauge")
-                found.setdefault(sourced(view, owner, ("paths", i, "greatest")), (pressure, system))
-    if len(found) <= FEW:
-        return lines(found)
-    most = max(found, key=lambda figure: found[figure][0])
+                pressures.setdefault(sourced(view, owner, ("paths", i, "greatest")), (pressure, system))
+    if len(pressures) <= FEW:
+        return lines(pressures)
+    most = max(pressures, key=lambda figure: pressures[figure][0])
     return lines(
         [
-            words(most, small(" on "), view.link(found[most][1])),
+            inline(most, small(" on "), view.link(pressures[most][1])),
             small("Other systems hold this or less; the page of each says how much."),
         ]
     )
@@ -179,7 +167,7 @@ def _greatest(view: Uses, record: Record, steps: list[Step]) -> Markup:
 
 def _reached(view: Uses, state: str, record: Record) -> Markup:
     ways = [p for p in view.leavers.get(state, []) if p.id != record.id]
-    return words(small(" by "), joined((view.link(p.id) for p in ways), " or ")) if ways else EMPTY
+    return inline(small(" by "), joined((view.link(p.id) for p in ways), " or ")) if ways else EMPTY
 
 
 def _after(view: Uses, record: Record) -> Markup:
@@ -188,17 +176,21 @@ def _after(view: Uses, record: Record) -> Markup:
     for state in left:
         ways = [view.link(p.id) for p in view.enders.get(state, [])]
         said.append(
-            words(
-                "This leaves: ", view.link(state), words("; it is ended by ", joined(ways, " or ")) if ways else "", "."
+            inline(
+                "This leaves: ",
+                view.link(state),
+                inline("; it is ended by ", joined(ways, " or ")) if ways else "",
+                ".",
             )
         )
     ended = joined(view.links(record.data.get("ends")))
-    return box("bl-after", bullets([*said, *([words("This ends: ", ended, ".")] if ended else [])]))
+    return box("bl-after", bullets([*said, *([inline("This ends: ", ended, ".")] if ended else [])]))
 
 
 def index(view: Uses) -> str:
     """Procedures by task, each under its first one; preparations and those without a task at the end."""
-    groups, seen = [], set()
+    groups: list[tuple[str, str, list[Record]]] = []
+    seen: set[str] = set()
     for task in view.live("tasks"):
         these = [p for p in view.of_task.get(task.id, []) if p.id not in seen and not p.data.get("standing")]
         seen.update(p.id for p in these)

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis.faults.stages import healthy_of
-from bayleaf.pages.building.frame import cards, finish, grouped, index_page, shown
+from bayleaf.pages.building.blocks import facts, section, table
+from bayleaf.pages.building.frame import record_page, shown
+from bayleaf.pages.building.index import cards, grouped, index_page
+from bayleaf.pages.building.inline import EMPTY, inline, joined, small, stacked, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, facts, joined, section, small, stacked, strong, table, words
 from bayleaf.pages.parts.bands import band_table, maker_table
 from bayleaf.pages.parts.shown_by import answers_of, fault_cell, showing
 from bayleaf.records import Record, listed, mapped
@@ -14,7 +16,7 @@ from bayleaf.records import Record, listed, mapped
 EACH = {"cylinder": "once for each cylinder", "bank": "once for each bank", "connection": "once for each connection"}
 
 
-def reading_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one reading."""
     data, id = record.data, record.id
     systems = [
@@ -23,7 +25,7 @@ def reading_page(view: Uses, record: Record) -> str:
         if id in matrix.healthy or id in mapped(view.book.of("systems")[s].data.get("bands"))
     ]
     shows = [(r, a) for r in view.live("systems") if (a := mapped(r.data.get("shows")).get(id))]
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -60,10 +62,10 @@ def _what(view: Uses, record: Record) -> Markup:
     data = record.data
     computed = mapped(data.get("computed"))
     if "answers" in data:
-        return words("a question; the answers are ", joined((shown(a) for a in data["answers"]), " · "))
+        return inline("a question; the answers are ", joined((shown(a) for a in data["answers"]), " · "))
     quantity = view.quantity(record.id)
     named = (
-        words(
+        inline(
             view.link(quantity.id),
             small(f" in {data.get('unit') or quantity.shown[0]}", _reference(quantity.reference)),
         )
@@ -71,7 +73,7 @@ def _what(view: Uses, record: Record) -> Markup:
         else EMPTY
     )
     if "difference" in computed:
-        return words(
+        return inline(
             named,
             "; worked out as ",
             view.link(computed["difference"]["of"]),
@@ -80,7 +82,7 @@ def _what(view: Uses, record: Record) -> Markup:
         )
     if "calculator" in computed:
         fed = [view.link(feed["reading"]) for feed in mapped(computed.get("inputs")).values() if "reading" in feed]
-        return words(
+        return inline(
             named, "; worked out by ", view.link(computed["calculator"]), " from " if fed else "", joined(fed, " and ")
         )
     return named
@@ -93,7 +95,7 @@ def _reference(reference: str) -> str:
 def _where(view: Uses, data: dict) -> Markup:
     between = listed(data.get("between"))
     if between:
-        return words(
+        return inline(
             "from ",
             joined(view.links(between), " to "),
             small(" (the positive lead first)") if len(between) == 2 else "",

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from bayleaf.pages.building.frame import crumbs, index_page
-from bayleaf.pages.building.jumps import jumps
+from bayleaf.pages.building.blocks import facts, heading, para, section, table
+from bayleaf.pages.building.contents import contents
+from bayleaf.pages.building.frame import crumbs
+from bayleaf.pages.building.index import index_page
+from bayleaf.pages.building.inline import EMPTY, link
+from bayleaf.pages.building.page import page
 from bayleaf.pages.building.text import Markup, text
-from bayleaf.pages.building.write import EMPTY, facts, heading, page, para, section, table, to
 
 FAMILIES = {
     "FILE": "Reading the file",
@@ -60,7 +63,7 @@ def index(rules: Sequence[RuleData]) -> str:
     parts = []
     for family, name in FAMILIES.items():
         rows = [
-            (to(f"rules/{r['code']}.md", str(r["code"])), r["level"], r["title"])
+            (link(f"rules/{r['code']}.md", str(r["code"])), r["level"], r["title"])
             for r in rules
             if str(r["code"]).rsplit("-", 1)[0] == family
         ]
@@ -69,7 +72,7 @@ def index(rules: Sequence[RuleData]) -> str:
         "rules",
         "What the checker catches. A record that breaks an error rule does not get in.",
         *parts,
-        top=jumps("rules/index.md", parts),
+        top=contents("rules/index.md", parts),
     )
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from bayleaf.pages.building.frame import MOST_ROWS, cards, finish, index_page, long
+from bayleaf.pages.building.blocks import bullets, folds, para, section, table
+from bayleaf.pages.building.frame import record_page
+from bayleaf.pages.building.index import MOST_ROWS, cards, index_page, long
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, bullets, folds, joined, lines, para, section, small, table, words
 from bayleaf.pages.kinds.faults import mend, proved
 from bayleaf.pages.parts.shown_by import SOME, answer_words
 from bayleaf.records import Record, listed, mapped
@@ -18,17 +20,17 @@ COLUMNS = 4  # of first readings in the table of causes: as many as a tablet sho
 def causes(view: Uses, symptom: str) -> list[Record]:
     """The faults that are felt as a symptom, the surest and commonest first."""
     rank = ("common", "occasional", "rare")
-    found = [r for r in view.live("faults") if symptom in mapped(r.data.get("felt_as"))]
+    faults = [r for r in view.live("faults") if symptom in mapped(r.data.get("felt_as"))]
     return sorted(
-        found, key=lambda r: (rank.index(r.data["commonness"]), r.data["felt_as"][symptom] != "always", r.title)
+        faults, key=lambda r: (rank.index(r.data["commonness"]), r.data["felt_as"][symptom] != "always", r.title)
     )
 
 
-def symptom_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one symptom."""
     data = record.data
     codes = [r for r in view.live("codes") if record.id in listed(r.data.get("symptoms"))]
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -64,8 +66,8 @@ def first_line(view: Uses, reading: str) -> Markup:
         return view.link(reading)
     return lines(
         [
-            words(view.link(reading), small(" by")),
-            *(words(view.link(p.id), _on(view, view.systems_of(p)) if len(ways) > 1 else EMPTY) for p in ways),
+            inline(view.link(reading), small(" by")),
+            *(inline(view.link(p.id), _on(view, view.systems_of(p)) if len(ways) > 1 else EMPTY) for p in ways),
         ]
     )
 
@@ -81,14 +83,14 @@ def _on(view: Uses, systems: list[str]) -> Markup:
 
 def _causes(view: Uses, record: Record) -> list[Markup]:
     """How many there are, and a table for each commonness; only the common ones stand open where they are many."""
-    found = causes(view, record.id)
-    groups = commonness(found)
-    if not found:
+    faults = causes(view, record.id)
+    groups = commonness(faults)
+    if not faults:
         return [para("No fault of this book is felt as this. ", small(OUTSIDE))]
     counts = joined(f"{len(those)} {how}" for how, those in groups.items() if those)
-    lead = para(f"{len(found)} fault{'s' if len(found) > 1 else ''} of this book: ", counts, ". ", small(ABOUT))
-    if len(found) <= MOST_ROWS:
-        return [lead, _cause_table(view, record, found)]
+    lead = para(f"{len(faults)} fault{'s' if len(faults) > 1 else ''} of this book: ", counts, ". ", small(ABOUT))
+    if len(faults) <= MOST_ROWS:
+        return [lead, _cause_table(view, record, faults)]
     closed = [
         (f"cause-{how}", f"{how.capitalize()}", str(len(those)), _cause_table(view, record, those))
         for how, those in groups.items()

@@ -3,23 +3,12 @@
 from __future__ import annotations
 
 from bayleaf.pages.building.amounts import amount, remark
-from bayleaf.pages.building.frame import finish, grouped, index_page, long, shown
+from bayleaf.pages.building.blocks import blocks, bullets, para, section, table
+from bayleaf.pages.building.frame import record_page, shown
+from bayleaf.pages.building.index import grouped, index_page, long
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small, stacked, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import (
-    EMPTY,
-    blocks,
-    bullets,
-    joined,
-    lines,
-    para,
-    section,
-    small,
-    stacked,
-    strong,
-    table,
-    words,
-)
 from bayleaf.pages.kinds.cautions import by_severity, line
 from bayleaf.pages.kinds.tasks import work
 from bayleaf.pages.parts.bands import band_table
@@ -36,7 +25,7 @@ FAMILIES = {
 }
 
 
-def system_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one system."""
     data = record.data
     matrix = view.matrices.get(record.id)
@@ -44,7 +33,7 @@ def system_page(view: Uses, record: Record) -> str:
     bands = list(mapped(data.get("bands")))
     procedures = [p for p in view.live("procedures") if record.id in listed(p.data.get("systems"))]
     faults = list(dict.fromkeys(row.fault for row in matrix.rows)) if matrix else []
-    return finish(
+    return record_page(
         view,
         record,
         [
@@ -66,15 +55,16 @@ def system_page(view: Uses, record: Record) -> str:
 
 def _shows(view: Uses, data: dict) -> Markup:
     return bullets(
-        words(view.link(reading), ": ", strong(shown(answer))) for reading, answer in mapped(data.get("shows")).items()
+        inline(view.link(reading), ": ", strong(shown(answer))) for reading, answer in mapped(data.get("shows")).items()
     )
 
 
 def _mistaken(view: Uses, data: dict) -> Markup:
-    made = bullets(
-        words(view.link(item["system"]), ": ", view.prose(item["because"])) for item in listed(data.get("mistaken_for"))
+    others = bullets(
+        inline(view.link(item["system"]), ": ", view.prose(item["because"]))
+        for item in listed(data.get("mistaken_for"))
     )
-    return blocks(para(strong("Often taken for:")), made) if made else EMPTY
+    return blocks(para(strong("Often taken for:")), others) if others else EMPTY
 
 
 def _brings(view: Uses, data: dict) -> Markup:
@@ -147,11 +137,11 @@ def _faults(view: Uses, faults: list[str]) -> Markup:
 
 def index(view: Uses) -> str:
     """What is in front of me: what is seen on the car, and then the systems by family."""
-    made = grouped(view, by_family(view))
+    listing = grouped(view, by_family(view))
     return index_page(
         "systems",
         "What is in front of me? Tell the system from what can be seen, then open its page.",
-        made,
+        listing,
         section("seen", "What do you see?", recognition(view)),
     )
 
@@ -166,12 +156,14 @@ def by_family(view: Uses) -> list[tuple[str, str, list[Record]]]:
 
 def recognition(view: Uses) -> Markup:
     """Reading and answer to the systems that show it."""
-    found: dict[tuple[str, str], list[str]] = {}
+    by_answer: dict[tuple[str, str], list[str]] = {}
     for system in view.live("systems"):
         for reading, answer in mapped(system.data.get("shows")).items():
-            found.setdefault((reading, answer), []).append(system.id)
+            by_answer.setdefault((reading, answer), []).append(system.id)
     rows = [
         (view.link(reading), strong(shown(answer)), lines(view.links(systems)))
-        for (reading, answer), systems in sorted(found.items(), key=lambda item: (view.title(item[0][0]), item[0][1]))
+        for (reading, answer), systems in sorted(
+            by_answer.items(), key=lambda item: (view.title(item[0][0]), item[0][1])
+        )
     ]
     return table(("Look at", "You see", "It may be"), rows)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bayleaf.pages.building.frame import MOST_OPEN, cards, index_page
+from bayleaf.pages.building.blocks import blocks, folds, para
+from bayleaf.pages.building.index import MOST_OPEN, cards, index_page
+from bayleaf.pages.building.inline import EMPTY, joined, small, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, blocks, folds, joined, para, small, strong
 from bayleaf.records import Record, listed, mapped
 
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from bayleaf.diagnosis.faults.graph import Influence, graph_of
 from bayleaf.diagnosis.faults.stages import healthy_of
+from bayleaf.pages.building.blocks import blocks, facts, para, table
 from bayleaf.pages.building.frame import entry_page
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, blocks, facts, joined, lines, para, small, table, words
 from bayleaf.pages.parts.shown_by import answer_words
 from bayleaf.records import Record, listed, mapped
 
@@ -43,12 +44,12 @@ def variables(view: Uses) -> str:
 
 def _influence(view: Uses, influence: Influence) -> Markup:
     limits = [
-        words("while ", joined(view.links(sorted(influence.when)), " or ")) if influence.when else EMPTY,
-        words("not with ", joined(view.links(sorted(influence.unless)), " or ")) if influence.unless else EMPTY,
-        words("on ", joined(view.links(sorted(influence.systems)), " or ")) if influence.systems else EMPTY,
+        inline("while ", joined(view.links(sorted(influence.when)), " or ")) if influence.when else EMPTY,
+        inline("not with ", joined(view.links(sorted(influence.unless)), " or ")) if influence.unless else EMPTY,
+        inline("on ", joined(view.links(sorted(influence.systems)), " or ")) if influence.systems else EMPTY,
     ]
     limited = [limit for limit in limits if limit]
-    return words(view.link(influence.to), small(" (", joined(limited, "; "), ")") if limited else EMPTY)
+    return inline(view.link(influence.to), small(" (", joined(limited, "; "), ")") if limited else EMPTY)
 
 
 def effects(view: Uses) -> str:

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from bayleaf.pages.building.amounts import remark, sourced
-from bayleaf.pages.building.frame import cards, finish, index_page
+from bayleaf.pages.building.blocks import facts, section, table
+from bayleaf.pages.building.frame import record_page
+from bayleaf.pages.building.index import cards, index_page
+from bayleaf.pages.building.inline import stacked, strong
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import facts, section, stacked, strong, table
 from bayleaf.pages.parts.bands import band_words
 from bayleaf.records import Record, mapped
 
 
-def vehicle_page(view: Uses, record: Record) -> str:
+def page(view: Uses, record: Record) -> str:
     """The page of one vehicle, marked as invented at its top."""
     data = record.data
     rows = [
@@ -18,7 +20,7 @@ def vehicle_page(view: Uses, record: Record) -> str:
         for reading, band in mapped(data.get("bands")).items()
     ]
     jobs = [j for j in view.live("jobs") if j.data.get("vehicle") == record.id]
-    return finish(
+    return record_page(
         view,
         record,
         [

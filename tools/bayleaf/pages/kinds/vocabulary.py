@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from bayleaf.pages.building.amounts import amount, band, basis, remark
-from bayleaf.pages.building.frame import entry_page, shown
+from bayleaf.pages.building.blocks import blocks, facts, para
+from bayleaf.pages.building.frame import shown
+from bayleaf.pages.building.index import entry_page
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.building.view import kind_order
-from bayleaf.pages.building.write import EMPTY, blocks, facts, joined, lines, para, small, words
 from bayleaf.pages.kinds.variables import effects, variables
 from bayleaf.records import Record, listed, mapped
 
@@ -49,8 +51,8 @@ def fuels(view: Uses) -> str:
         data = r.data
 
         def row(field: str) -> Markup:
-            made = band(view, r, (field,)) if "min" in mapped(data[field]) else amount(view, r, (field,))
-            return words(made, " ", small("[", remark(view, data[field]), "]"))
+            value = band(view, r, (field,)) if "min" in mapped(data[field]) else amount(view, r, (field,))
+            return inline(value, " ", small("[", remark(view, data[field]), "]"))
 
         return blocks(
             para(view.prose(data.get("summary"))),
@@ -85,7 +87,7 @@ def quantities(view: Uses) -> str:
                     ("Units", joined(spelled, "; ")),
                     (
                         "Plausible",
-                        words(
+                        inline(
                             band(view, r, ("plausible",), view.desk.quantities.get(r.id)),
                             " ",
                             small("[", remark(view, data["plausible"]), "]"),
@@ -135,7 +137,7 @@ def states(view: Uses) -> str:
                             [*view.links(data.get("ended_by")), *(view.link(p.id) for p in view.enders.get(r.id, []))]
                         ),
                     ),
-                    ("Proved by", words(view.link(proof["reading"]), ": ", shown(proof["answer"])) if proof else ""),
+                    ("Proved by", inline(view.link(proof["reading"]), ": ", shown(proof["answer"])) if proof else ""),
                     ("Needs first", joined(view.links(data.get("requires")))),
                     ("Forbids", joined(view.links(data.get("forbids")))),
                     ("Needs at hand", joined(view.links(data.get("needs")))),
@@ -194,7 +196,8 @@ def hazards(view: Uses) -> str:
 
 def _trigger(view: Uses, record: Record, i: int) -> Markup:
     """Everything that must hold at one step, in words."""
-    data, said = record.data["triggers"][i], []
+    data: dict = record.data["triggers"][i]
+    said: list[object] = []
     labels = {
         "acts": "a step does ",
         "with": "while it holds: ",
@@ -205,7 +208,7 @@ def _trigger(view: Uses, record: Record, i: int) -> Markup:
     }
     for field, label in labels.items():
         said.append(
-            words(label, joined(view.links(data[field]), " and " if field == "with" else " or "))
+            inline(label, joined(view.links(data[field]), " and " if field == "with" else " or "))
             if field in data
             else EMPTY
         )
@@ -214,7 +217,7 @@ def _trigger(view: Uses, record: Record, i: int) -> Markup:
     if "greatest_at_least" in data:
         path = ("triggers", i, "greatest_at_least")
         said.append(
-            words(
+            inline(
                 "where the pressure can reach ",
                 amount(view, record, path),
                 " ",

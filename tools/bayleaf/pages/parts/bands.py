@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from bayleaf.pages.building.amounts import amount, band, remark
+from bayleaf.pages.building.blocks import blocks, para, table
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small, stacked, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, blocks, joined, lines, para, small, stacked, strong, table, words
 from bayleaf.records import Record, listed, mapped
 
 MEANS = {
@@ -32,7 +33,7 @@ def band_words(view: Uses, record: Record, path: tuple, reading: str) -> Markup:
         for feed in mapped(expected.get("inputs")).values()
         if "value" not in feed
     ]
-    return words(
+    return inline(
         "what ",
         view.link(expected["calculator"]),
         " gives from ",
@@ -56,26 +57,27 @@ def band_table(
 
     Not `named` on the reading's own page, which tells the normal answer above. With `blanks` there is room for the maker's figure and for what was read.
     """
-    rows, numbers = [], False
+    rows: list[list[object]] = []
+    numbers = False
     space = [Markup('<span class="bl-line"></span>')] * 2 if blanks else []
     for reading in readings:
         record = view.get(reading, "readings")
         if record is None or record.data.get("purpose", "diagnosis") in ("recognition", "computation"):
             continue
-        found = bands_of(view, reading, "systems", systems)
+        general = bands_of(view, reading, "systems", systems)
         healthy = listed(record.data.get("healthy")) if "answers" in record.data else []
         if healthy and named:
             rows.append(
                 [
                     view.link(reading),
-                    words("healthy: ", strong(" or ".join(healthy).replace("-", " "))),
+                    inline("healthy: ", strong(" or ".join(healthy).replace("-", " "))),
                     small("an answer, not a number"),
                     *space,
                 ]
             )
-        numbers = numbers or bool(found) or not healthy
+        numbers = numbers or bool(general) or not healthy
         alike: dict[tuple[Markup, Markup], list[str]] = {}
-        for owner, data in found:
+        for owner, data in general:
             what = lines([strong(band_words(view, owner, ("bands", reading), reading)), small(MEANS[data["means"]])])
             alike.setdefault((what, small(remark(view, data))), []).append(owner.id)
         for (what, said), owners in alike.items():
@@ -87,7 +89,7 @@ def band_table(
                     *space,
                 ]
             )
-        if not found and not healthy and record.data.get("purpose", "diagnosis") == "diagnosis":
+        if not general and not healthy and record.data.get("purpose", "diagnosis") == "diagnosis":
             rows.append([view.link(reading), "no general band", small("only the maker's figure can judge it"), *space])
     head = [
         "Reading",
@@ -95,8 +97,8 @@ def band_table(
         "For, and where it comes from" if len(systems) > 1 else "Where it comes from",
         *(["Maker's figure", "You read"] if blanks else []),
     ]
-    made = table(head, rows, css="bl-bands") if named else table(head[1:], [row[1:] for row in rows], css="bl-bands")
-    return blocks(made, para(small(RULE)) if numbers else EMPTY) if made else EMPTY
+    bands = table(head, rows, css="bl-bands") if named else table(head[1:], [row[1:] for row in rows], css="bl-bands")
+    return blocks(bands, para(small(RULE)) if numbers else EMPTY) if bands else EMPTY
 
 
 def maker_table(view: Uses, readings: Iterable[str], systems: list[str]) -> Markup:

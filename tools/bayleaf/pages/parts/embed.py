@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from bayleaf.pages.building.blocks import box, folds, para, section
+from bayleaf.pages.building.inline import strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import box, folds, para, section, strong
 from bayleaf.pages.parts.worked import value_table
 from bayleaf.records import Record, listed, mapped
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis.faults.isolate import Figures
-from bayleaf.pages.building.frame import long
+from bayleaf.pages.building.blocks import blocks, bullets, para, table
+from bayleaf.pages.building.index import long
+from bayleaf.pages.building.inline import joined, small, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import blocks, bullets, joined, para, small, strong, table
 
 ABOUT = (
     "Worked out from the faults of this book: it takes every reading as taken, the maker's figures as known and one fault at a time. "

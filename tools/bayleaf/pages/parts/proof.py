@@ -12,9 +12,10 @@ from bayleaf.diagnosis.verdicts.choose import band_of
 from bayleaf.diagnosis.verdicts.compute import Known
 from bayleaf.diagnosis.verdicts.instrument import Instrument, instrument_of
 from bayleaf.diagnosis.verdicts.verdict import provable
+from bayleaf.pages.building.blocks import blocks, heading, para, table
+from bayleaf.pages.building.inline import EMPTY, inline, joined, small, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, blocks, heading, joined, para, small, strong, table, words
 from bayleaf.pages.parts.steps import Step, walk
 from bayleaf.pages.parts.worked import name_words
 from bayleaf.quantities import Quantity, from_si, round_inward, with_unit
@@ -32,10 +33,12 @@ GAUGE = "gauge-good-enough"
 
 def proof(view: Uses, steps: list[Step], systems: list[str]) -> Markup:
     """What instruments can prove, under its heading; empty where nothing can be said."""
-    made = proof_tables(view, steps, systems)
+    tables = proof_tables(view, steps, systems)
     return (
-        blocks(heading(3, "instruments", "What your instrument can prove"), made, para(small(ABOUT, other_gauge(view))))
-        if made
+        blocks(
+            heading(3, "instruments", "What your instrument can prove"), tables, para(small(ABOUT, other_gauge(view)))
+        )
+        if tables
         else EMPTY
     )
 
@@ -43,7 +46,7 @@ def proof(view: Uses, steps: list[Step], systems: list[str]) -> Markup:
 def other_gauge(view: Uses) -> Markup:
     """Where any other gauge and band is worked out."""
     return (
-        words(" For another gauge or the maker's band: ", view.link(GAUGE), ".")
+        inline(" For another gauge or the maker's band: ", view.link(GAUGE), ".")
         if view.get(GAUGE, "calculators")
         else EMPTY
     )
@@ -56,18 +59,18 @@ def proof_tables(view: Uses, steps: list[Step], systems: list[str]) -> Markup:
         for step in walk(steps)
         if "instrument" in (takes := mapped(step.data.get("takes")))
     }
-    made = []
+    tables = []
     for reading, type, inputs in _pairs(view, used):
-        found: dict[tuple, list[str]] = {}
+        by_result: dict[tuple, list[str]] = {}
         for system in systems:
             band, note = _band(view, system, reading)
             rows = tuple(_rows(view, system, band, reading, type, inputs)) if band else ()
-            if rows:
-                found.setdefault((note, band.spread, rows), []).append(system)
-        for (note, spread, rows), those in found.items():
-            on = words(" (", joined(view.links(those)), ")") if len(found) > 1 else EMPTY
-            made.append(blocks(para(strong(view.link(reading)), on, ": ", note), _table(rows, spread)))
-    return blocks(*made)
+            if band and rows:
+                by_result.setdefault((note, band.spread, rows), []).append(system)
+        for (note, spread, rows), those in by_result.items():
+            on = inline(" (", joined(view.links(those)), ")") if len(by_result) > 1 else EMPTY
+            tables.append(blocks(para(strong(view.link(reading)), on, ": ", note), _table(rows, spread)))
+    return blocks(*tables)
 
 
 def _table(rows: tuple, spread: bool) -> Markup:
@@ -76,8 +79,8 @@ def _table(rows: tuple, spread: bool) -> Markup:
     others = joined(row[0] for row in rows if row not in useful)
     keep = (0, 1, 3) if spread else (0, 1, 2, 3)
     head = ("Instrument", LOW, IN_BAND, HIGH)
-    made = table([head[i] for i in keep], ([row[i] for i in keep] for row in useful), css="bl-proof")
-    return blocks(made, para(small("Of no use here, its scale does not reach: ", others, ".")) if others else EMPTY)
+    limits = table([head[i] for i in keep], ([row[i] for i in keep] for row in useful), css="bl-proof")
+    return blocks(limits, para(small("Of no use here, its scale does not reach: ", others, ".")) if others else EMPTY)
 
 
 def _pairs(view: Uses, used: dict[str, str]) -> Iterator[tuple[str, str, list[str]]]:
@@ -86,14 +89,17 @@ def _pairs(view: Uses, used: dict[str, str]) -> Iterator[tuple[str, str, list[st
         yield reading, type, []
     for record in view.live("readings"):
         inputs = list(mapped(mapped(record.data.get("computed")).get("difference")).values())
-        types = {used.get(reading) for reading in inputs}
-        if inputs and len(types) == 1 and None not in types:
+        types = {used.get(reading, "") for reading in inputs}
+        if len(types) == 1 and "" not in types:
             yield record.id, types.pop(), inputs
 
 
 def _rows(view: Uses, system: str, band: Band, reading: str, type: str, inputs: list[str]) -> Iterator[tuple]:
     """(instrument, surely low, surely in band, surely high) for each instrument of a type."""
     quantity = view.quantity(reading)
+    limit = band.high if band.low is None else band.low
+    if quantity is None or limit is None:
+        return
     needed = [
         edge
         for input in inputs
@@ -108,7 +114,7 @@ def _rows(view: Uses, system: str, band: Band, reading: str, type: str, inputs: 
         reaches = all(map(instrument.reaches, needed))  # a difference needs both its readings on the scale
         if inputs:
             instrument = as_difference(instrument)
-        if instrument.allowance(band.low if band.low is not None else band.high) is not None:
+        if instrument.allowance(limit) is not None:
             cells = proves(view, reading, quantity, band, instrument) if reaches else (strong(OFF), EMPTY, strong(OFF))
             yield view.link(record.id), *cells
 
@@ -119,8 +125,9 @@ def _band(view: Uses, system: str, reading: str) -> tuple[Band | None, Markup]:
     expected = mapped(mapped(mapped(view.book.of("systems")[system].data.get("bands")).get(reading)).get("expected"))
     calc = view.calculators.get(expected.get("calculator", ""))
     known, said = {}, []
+    inputs = calc.inputs if calc else {}
     for name, feed in mapped(expected.get("inputs")).items() if calc else ():
-        one = calc.inputs[name]
+        one = inputs[name]
         if "reading" in feed:
             known[feed["reading"]] = Known(one.default)
         if feed.get("car") == "altitude":
@@ -131,7 +138,7 @@ def _band(view: Uses, system: str, reading: str) -> tuple[Band | None, Markup]:
     if band is None:
         return None, EMPTY
     if known or said:
-        return band, words(
+        return band, inline(
             "typically ",
             band.text,
             ", at ",
@@ -140,7 +147,7 @@ def _band(view: Uses, system: str, reading: str) -> tuple[Band | None, Markup]:
             view.link(expected["calculator"]),
             " starts with. Work it out for this car.",
         )
-    return band, words(band.text, SPREAD if band.spread else ".")
+    return band, inline(band.text, SPREAD if band.spread else ".")
 
 
 def as_difference(instrument: Instrument) -> Instrument:
@@ -157,13 +164,11 @@ def proves(
     unit = view.book.of("readings")[reading].data.get("unit") or quantity.shown[0]
 
     def inward(x: float, up: bool) -> Decimal | None:
-        value = float(
-            f"{from_si(x, unit, quantity.reference):.9g}"
-        )  # 59.4999999999 is 59.5 that went through SI and back
+        value = float(f"{from_si(x, unit, quantity.reference):.9g}")  # 59.4999999999 is 59.5 that went through SI
         return None if math.isinf(x) else round_inward(value, None, 3)[0] if up else round_inward(None, value, 3)[1]
 
-    def show(limit: Decimal) -> str:
-        return with_unit(f"{limit:f}", unit)
+    def show(limit: Decimal | None) -> str:
+        return "no limit" if limit is None else with_unit(f"{limit:f}", unit)
 
     def window(a: Decimal | None, b: Decimal | None) -> str:
         if a is None or b is None:

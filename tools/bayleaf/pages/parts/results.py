@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis.faults.stages import healthy_of
+from bayleaf.pages.building.blocks import blocks, heading, table
 from bayleaf.pages.building.frame import shown
+from bayleaf.pages.building.inline import small, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import blocks, heading, small, strong, table
 from bayleaf.pages.parts.shown_by import answers_of, fault_cell, showing
 from bayleaf.records import Record, listed, mapped
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from bayleaf.pages.building.blocks import box, para, table
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import box, para, table
 from bayleaf.records import Record, listed
 
 LINE = Markup('<span class="bl-line"></span>')

@@ -8,9 +8,9 @@ from dataclasses import dataclass, field
 from bayleaf.diagnosis.faults.matrix import WEIGHTS
 from bayleaf.diagnosis.verdicts.verdict import MEASURED
 from bayleaf.pages.building.frame import shown
+from bayleaf.pages.building.inline import EMPTY, few, inline, joined, more, small, stacked, strong
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, few, joined, more, small, stacked, strong, words
 from bayleaf.records import Record, listed
 
 SOME = 3  # systems that are worth naming; the page of a fault names all of its own
@@ -34,15 +34,15 @@ def answers_of(view: Uses, reading: str) -> list[str]:
 
 def showing(view: Uses, reading: str, systems: Iterable[str]) -> dict[str, list[Showing]]:
     """Answer to the faults that give it on any of these systems, the commonest first."""
-    found: dict[str, dict[str, Showing]] = {}
+    by_answer: dict[str, dict[str, Showing]] = {}
     for system in systems:
         for row in view.matrices[system].rows:
             answers = row.answers.get(reading, frozenset())
             for answer in answers:
-                one = found.setdefault(answer, {}).setdefault(row.fault, Showing(view.book.of("faults")[row.fault]))
+                one = by_answer.setdefault(answer, {}).setdefault(row.fault, Showing(view.book.of("faults")[row.fault]))
                 one.stages[row.stage] = one.systems[system] = None
                 one.surely = one.surely or len(answers) == 1
-    return {answer: sorted(faults.values(), key=_order) for answer, faults in found.items()}
+    return {answer: sorted(faults.values(), key=_order) for answer, faults in by_answer.items()}
 
 
 def _order(one: Showing) -> tuple:
@@ -51,7 +51,7 @@ def _order(one: Showing) -> tuple:
 
 def fault_words(view: Uses, some: list[Showing], among: int = 1) -> list[Markup]:
     """Faults for one cell: the stages where not all of them show it, and the systems where not all of `among` have it."""
-    made = []
+    names = []
     for one in some:
         limits: list[object] = [] if one.surely else ["perhaps"]
         if len(one.stages) < len(one.fault.data.get("stages", {})):
@@ -62,14 +62,14 @@ def fault_words(view: Uses, some: list[Showing], among: int = 1) -> list[Markup]
                 if len(one.systems) <= SOME
                 else f"{len(one.systems)} of {among} systems"
             )
-        made.append(words(view.link(one.fault.id), small(" (", joined(limits, "; "), ")") if limits else EMPTY))
-    return made
+        names.append(inline(view.link(one.fault.id), small(" (", joined(limits, "; "), ")") if limits else EMPTY))
+    return names
 
 
 def fault_cell(view: Uses, some: list[Showing], among: int, healthy: bool) -> Markup:
     """The faults that show an answer, the commonest first; of a healthy answer only how many it does not rule out, until it is touched."""
-    made = fault_words(view, some, among)
-    return more(len(made), "does not rule out", "faults", stacked(made)) if healthy else few(made)
+    names = fault_words(view, some, among)
+    return more(len(names), "does not rule out", "faults", stacked(names)) if healthy else few(names)
 
 
 def answer_words(answers: Iterable[str] | None, healthy: frozenset[str]) -> Markup:

@@ -6,9 +6,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
 from bayleaf.pages.building.amounts import sourced
+from bayleaf.pages.building.blocks import blocks, box, numbered, para
+from bayleaf.pages.building.inline import EMPTY, inline, joined, small, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, blocks, box, joined, numbered, para, small, strong, words
 from bayleaf.pages.kinds.cautions import again, by_severity, short
 from bayleaf.records import Record, listed, mapped
 
@@ -27,12 +28,12 @@ class Step:
 
 def unfold(view: Uses, record: Record, seen: tuple[str, ...] = ()) -> list[Step]:
     """The steps of a procedure, with those of each procedure it follows inside; a circle is cut."""
-    found = []
+    steps = []
     for i, data in enumerate(listed(record.data.get("steps"))):
         other = view.get(data.get("follow"), "procedures")
         inner = unfold(view, other, (*seen, record.id)) if other and other.id not in (*seen, record.id) else []
-        found.append(Step(data, record, ("steps", i), inner))
-    return found
+        steps.append(Step(data, record, ("steps", i), inner))
+    return steps
 
 
 def walk(steps: Iterable[Step]) -> Iterator[Step]:
@@ -75,19 +76,19 @@ def _details(view: Uses, step: Step) -> Markup:
     data = step.data
     takes = mapped(data.get("takes"))
     reading = view.quantity(takes.get("reading", ""))
-    said = [words("when: ", view.link(data["when"])) if "when" in data else EMPTY]
+    said = [inline("when: ", view.link(data["when"])) if "when" in data else EMPTY]
     if takes:
-        with_what = words(" with ", view.link(takes["instrument"])) if "instrument" in takes else EMPTY
-        said.append(words("reading: ", view.link(takes["reading"]), with_what))
-    said += [words("use: ", joined(view.links(data.get("equipment"))))] if listed(data.get("equipment")) else []
+        with_what = inline(" with ", view.link(takes["instrument"])) if "instrument" in takes else EMPTY
+        said.append(inline("reading: ", view.link(takes["reading"]), with_what))
+    said += [inline("use: ", joined(view.links(data.get("equipment"))))] if listed(data.get("equipment")) else []
     for name, label in AMOUNTS.items():
         unit = mapped(data.get(name)).get("unit")
         quantity = reading if reading and unit in reading.units else None
         said.append(
-            words(f"{label} ", sourced(view, step.record, (*step.path, name), quantity)) if name in data else EMPTY
+            inline(f"{label} ", sourced(view, step.record, (*step.path, name), quantity)) if name in data else EMPTY
         )
     for name, label in (("proves", "proves: "), ("sets", "from here on: ")):
-        said.append(words(label, joined(view.links(data.get(name)))) if listed(data.get(name)) else EMPTY)
+        said.append(inline(label, joined(view.links(data.get(name)))) if listed(data.get(name)) else EMPTY)
     return para(joined(said, " · "), css="bl-details")
 
 
@@ -101,7 +102,7 @@ def _blank(view: Uses, reading: object) -> Markup:
     what = (
         text(" / ".join(answers).replace("-", " "))
         if answers
-        else words(Markup('<span class="bl-line"></span> '), _unit(view, reading) if quantity else "")
+        else inline(Markup('<span class="bl-line"></span> '), _unit(view, reading) if quantity else "")
     )
     return box("bl-blank bl-print", para(strong("Read: "), what, small("  (", view.title(reading), ")")))
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from bayleaf.formulas.calculator.model import Calculator, Input, Result
 from bayleaf.formulas.output.tabulate import Cell, tabulate
 from bayleaf.pages.building.amounts import typed
+from bayleaf.pages.building.blocks import blocks, para, table
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small, span, strong
 from bayleaf.pages.building.text import Markup
-from bayleaf.pages.building.write import EMPTY, blocks, joined, lines, para, small, span, strong, table, words
 from bayleaf.quantities import show, to_si, with_unit
 from bayleaf.records import Record
 
@@ -18,23 +19,25 @@ def name_words(name: str) -> str:
 
 def value_table(record: Record, calc: Calculator) -> Markup:
     """Rows and columns in both systems' units; what lies outside the limits is marked and explained."""
-    made = tabulate(calc)
-    across, several = made.columns, len(made.results) > 1
-    head: list[object] = [words(name_words(made.rows.name), " \u2193")]
-    if across:
-        head[0] = lines([words(name_words(across.name), " \u2192"), head[0]])
-        head += [_said(record, across, "columns", i) for i in range(len(made.column_values))]
+    values = tabulate(calc)
+    columns, several = values.columns, len(values.results) > 1
+    head: list[object] = [inline(name_words(values.rows.name), " \u2193")]
+    if columns:
+        head[0] = lines([inline(name_words(columns.name), " \u2192"), head[0]])
+        head += [_said(record, columns, "columns", i) for i in range(len(values.column_values))]
     else:
-        head += [words(name_words(result.name), _sides(result)) for result in made.results]
-    rows = [[_said(record, made.rows, "rows", i), *(_cell(cell) for cell in row)] for i, row in enumerate(made.cells)]
-    marks = {cell.mark for row in made.cells for cell in row}
-    result = made.results[0]
-    notes = [
-        words("Cells: ", name_words(result.name), _sides(result), ".") if across else EMPTY,
-        _others(record, calc, made.rows, across),
+        head += [inline(name_words(result.name), _sides(result)) for result in values.results]
+    rows = [
+        [_said(record, values.rows, "rows", i), *(_cell(cell) for cell in row)] for i, row in enumerate(values.cells)
+    ]
+    marks = {cell.mark for row in values.cells for cell in row}
+    result = values.results[0]
+    notes: list[object] = [
+        inline("Cells: ", name_words(result.name), _sides(result), ".") if columns else EMPTY,
+        _others(record, calc, values.rows, columns),
     ]
     notes.append("* outside the stated limits or not plausible: do not use it." if "outside" in marks else EMPTY)
-    css = "bl-values" if across or several else "bl-values bl-single"
+    css = "bl-values" if columns or several else "bl-values bl-single"
     return blocks(table(head, rows, css=css), para(small(joined(notes, " "))))
 
 
@@ -55,7 +58,7 @@ def _said(record: Record, one: Input, side: str, i: int) -> Markup:
 
 
 def _cell(cell: Cell) -> Markup:
-    shown = words(cell.shown, small(f" ({cell.other})") if cell.other else EMPTY)
+    shown = inline(cell.shown, small(f" ({cell.other})") if cell.other else EMPTY)
     return span("bl-outside", shown, " *") if cell.mark == "outside" else shown
 
 
@@ -67,4 +70,4 @@ def _others(record: Record, calc: Calculator, *used: Input | None) -> Markup:
         for name, one in calc.inputs.items()
         if name not in moved
     ]
-    return words("Worked out with ", joined(still), ".") if still else EMPTY
+    return inline("Worked out with ", joined(still), ".") if still else EMPTY

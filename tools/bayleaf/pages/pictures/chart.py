@@ -19,8 +19,8 @@ def chart(calc: Calculator) -> Markup:
     if not calc.chart:
         return Markup("")
     results = [calc.results[name] for name in named_results(calc, calc.chart)]
-    across, unit = calc.inputs[calc.chart["x"]], results[0].symbol
-    lines = [line for line in _lines(calc, results, across) if line.drawn]
+    x_input, unit = calc.inputs[calc.chart["x"]], results[0].symbol
+    lines = [line for line in _lines(calc, results, x_input) if line.drawn]
     if not lines:
         return Markup("")
     several = len(results) > 1
@@ -28,12 +28,13 @@ def chart(calc: Calculator) -> Markup:
     of = (
         f"lines: {_axis(calc.chart['lines'], calc.inputs[calc.chart['lines']].symbol)}" if "lines" in calc.chart else ""
     )
-    title = f"{', '.join(name_words(r.name) for r in results)} over {name_words(across.name)}"
-    words = " ".join(sentence(line, across.symbol, unit) for line in lines)
+    title = f"{', '.join(name_words(r.name) for r in results)} over {name_words(x_input.name)}"
+    sentences = " ".join(sentence(line, x_input.symbol, unit) for line in lines)
     svgs = "".join(
-        drawing(lines, (_axis(across.name, across.symbol), up, of), (title, words), size) for size in (SCREEN, PHONE)
+        drawing(lines, (_axis(x_input.name, x_input.symbol), up, of), (title, sentences), size)
+        for size in (SCREEN, PHONE)
     )
-    return Markup(f'<figure class="bl-figure">{svgs}<figcaption>{text(words)}</figcaption></figure>')
+    return Markup(f'<figure class="bl-figure">{svgs}<figcaption>{text(sentences)}</figcaption></figure>')
 
 
 def _axis(name: str, symbol: str) -> str:
@@ -41,12 +42,12 @@ def _axis(name: str, symbol: str) -> str:
     return f"{name_words(name)}, {unit}" if unit else name_words(name)
 
 
-def _lines(calc: Calculator, results: list[Result], across: Input) -> Iterator[Line]:
+def _lines(calc: Calculator, results: list[Result], x_input: Input) -> Iterator[Line]:
     """A line for each result, or of one result for each value of the input that gives lines."""
     if "lines" not in calc.chart:
         for result in results:
             name = name_words(result.name) if len(results) > 1 else ""
-            yield Line(name, name, _points(calc, result, across, {}))
+            yield Line(name, name, _points(calc, result, x_input, {}))
         return
     one = calc.inputs[calc.chart["lines"]]
     for value in {**calc.table.get("rows", {}), **calc.table.get("columns", {})}[one.name]:
@@ -54,34 +55,34 @@ def _lines(calc: Calculator, results: list[Result], across: Input) -> Iterator[L
         yield Line(
             f"{name_words(one.name)} {with_unit(f'{value:g}', one.symbol)}",
             f"{value:g}",
-            _points(calc, results[0], across, given),
+            _points(calc, results[0], x_input, given),
         )
 
 
-def _points(calc: Calculator, result: Result, across: Input, given: dict[str, float]) -> list[tuple[float, float]]:
+def _points(calc: Calculator, result: Result, x_input: Input, given: dict[str, float]) -> list[tuple[float, float]]:
     return [
-        (from_si(x, across.symbol, across.quantity.reference), from_si(y, result.symbol, result.quantity.reference))
-        for x, y in curve(calc, result.name, across.name, span_of(calc), POINTS, given)
+        (from_si(x, x_input.symbol, x_input.quantity.reference), from_si(y, result.symbol, result.quantity.reference))
+        for x, y in curve(calc, result.name, x_input.name, span_of(calc), POINTS, given)
     ]
 
 
-def sentence(line: Line, across: str, up: str) -> str:
+def sentence(line: Line, x_unit: str, y_unit: str) -> str:
     """Where a line begins and ends, and where it turns if it does."""
     least = 1e-9 * max(abs(y) for _x, y in line.drawn)
     points = [(x, y if abs(y) > least else 0.0) for x, y in line.drawn]  # 3e-17 psi is a zero that went through SI
     low, high = (pick(points, key=lambda point: point[1]) for pick in (min, max))
     slack = 1e-9 * max(abs(low[1]), abs(high[1]))
     turns = [
-        f"{name} {_at(point, across, up)}"
+        f"{name} {_at(point, x_unit, y_unit)}"
         for name, point in (("lowest", low), ("highest", high))
         if abs(point[1] - points[0][1]) > slack and abs(point[1] - points[-1][1]) > slack
     ]
     start = f"{line.label}: " if line.label else ""
-    return start + ", ".join([_at(points[0], across, up), *turns, _at(points[-1], across, up)]) + "."
+    return start + ", ".join([_at(points[0], x_unit, y_unit), *turns, _at(points[-1], x_unit, y_unit)]) + "."
 
 
-def _at(point: tuple[float, float], across: str, up: str) -> str:
-    return f"{with_unit(significant(point[1], 3), up)} at {with_unit(_short(point[0]), across)}"
+def _at(point: tuple[float, float], x_unit: str, y_unit: str) -> str:
+    return f"{with_unit(significant(point[1], 3), y_unit)} at {with_unit(_short(point[0]), x_unit)}"
 
 
 def _short(x: float) -> str:

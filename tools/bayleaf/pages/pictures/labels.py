@@ -29,7 +29,7 @@ def laid_out(labels: Sequence[Label], top: float, bottom: float) -> list[float]:
             start = _best(one, top, bottom)
         groups.append((one, start))
     edges = [edge for one, start in groups for edge in _edges(one, start)]
-    return [edge for _i, edge in sorted(zip(order, edges))]
+    return [edge for _i, edge in sorted(zip(order, edges, strict=True))]
 
 
 def _height(group: list[Label]) -> float:
@@ -42,5 +42,7 @@ def _edges(group: list[Label], start: float) -> list[float]:
 
 def _best(group: list[Label], top: float, bottom: float) -> float:
     """The upper edge of a group that leaves its labels nearest to their wishes, by least squares."""
-    wish = sum(label.middle - label.height / 2 - edge for label, edge in zip(group, _edges(group, 0.0))) / len(group)
+    wish = sum(
+        label.middle - label.height / 2 - edge for label, edge in zip(group, _edges(group, 0.0), strict=True)
+    ) / len(group)
     return max(top, min(wish, bottom - _height(group)))

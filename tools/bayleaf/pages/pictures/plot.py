@@ -73,14 +73,14 @@ def drawing(lines: Sequence[Line], names: tuple[str, str, str], said: tuple[str,
     """
     points = [point for line in lines for point in line.drawn]
     low, high = min(x for x, _ in points), max(x for x, _ in points)
-    up = ticks(min(y for _, y in points), max(y for _, y in points), size.marks[1])
-    across = ticks(low, high, size.marks[0], inside=True)
-    numbers = [number(value, up) for value in up]
-    words = [wrapped(line.short, size.letters) for line in lines]
+    marks_y = ticks(min(y for _, y in points), max(y for _, y in points), size.marks[1])
+    marks_x = ticks(low, high, size.marks[0], inside=True)
+    numbers = [number(value, marks_y) for value in marks_y]
+    labels = [wrapped(line.short, size.letters) for line in lines]
     beside = (
-        18 + WIDE * max(len(row) for rows in words for row in rows)
-        if any(words)
-        else 5 + WIDE * max(len(number(value, across)) for value in across) / 2
+        18 + WIDE * max(len(row) for rows in labels for row in rows)
+        if any(labels)
+        else 5 + WIDE * max(len(number(value, marks_x)) for value in marks_x) / 2
     )
     top = 2.5 * FONT if names[2] else FONT
     field = Field(
@@ -89,22 +89,22 @@ def drawing(lines: Sequence[Line], names: tuple[str, str, str], said: tuple[str,
         top,
         size.height - 3.6 * FONT,
         (low, high),
-        (up[0], up[-1]),
+        (marks_y[0], marks_y[-1]),
     )
-    parts = [*_grid(field, across, up), *_names(field, size, *names)]
+    parts = [*_grid(field, marks_x, marks_y), *_names(field, size, *names)]
     for i, line in enumerate(lines):
         parts.append(_curve(field, line, i))
-    parts += _labels(field, lines, words, top - FONT)
+    parts += _labels(field, lines, labels, top - FONT)
     return (
         f'<svg viewBox="0 0 {size.width} {size.height}" role="img" aria-label="{text(said[0])}" class="bl-chart {size.css}">'
         f"<title>{text(said[0])}</title><desc>{text(said[1])}</desc>{''.join(parts)}</svg>"
     )
 
 
-def wrapped(words: str, letters: int) -> list[str]:
+def wrapped(label: str, letters: int) -> list[str]:
     """Words in rows of at most so many letters; a longer word stays whole."""
     rows: list[str] = []
-    for word in words.split():
+    for word in label.split():
         if rows and len(rows[-1]) + 1 + len(word) <= letters:
             rows[-1] += f" {word}"
         else:
@@ -112,24 +112,24 @@ def wrapped(words: str, letters: int) -> list[str]:
     return rows
 
 
-def _grid(field: Field, across: list[float], up: list[float]) -> Iterator[str]:
-    for value in across:
+def _grid(field: Field, marks_x: list[float], marks_y: list[float]) -> Iterator[str]:
+    for value in marks_x:
         at = field.x(value)
         yield f'<line class="bl-grid" x1="{at:.1f}" y1="{field.top:.1f}" x2="{at:.1f}" y2="{field.bottom:.1f}"/>'
-        yield f'<text x="{at:.1f}" y="{field.bottom + 1.3 * FONT:.1f}" text-anchor="middle">{text(number(value, across))}</text>'
-    for value in up:
+        yield f'<text x="{at:.1f}" y="{field.bottom + 1.3 * FONT:.1f}" text-anchor="middle">{text(number(value, marks_x))}</text>'
+    for value in marks_y:
         at = field.y(value)
         yield f'<line class="bl-grid" x1="{field.left:.1f}" y1="{at:.1f}" x2="{field.right:.1f}" y2="{at:.1f}"/>'
-        yield f'<text x="{field.left - 6:.1f}" y="{at + FONT / 3:.1f}" text-anchor="end">{text(number(value, up))}</text>'
+        yield f'<text x="{field.left - 6:.1f}" y="{at + FONT / 3:.1f}" text-anchor="end">{text(number(value, marks_y))}</text>'
     yield f'<path class="bl-axis" d="M{field.left:.1f} {field.top:.1f}V{field.bottom:.1f}H{field.right:.1f}"/>'
 
 
-def _names(field: Field, size: Size, across: str, up: str, of: str) -> Iterator[str]:
+def _names(field: Field, size: Size, x_name: str, y_name: str, of: str) -> Iterator[str]:
     if of:
         yield f'<text class="bl-name" x="{size.width - 2}" y="{FONT}" text-anchor="end">{text(of)}</text>'
-    yield f'<text class="bl-name" x="{size.width / 2:.1f}" y="{size.height - FONT / 2:.1f}" text-anchor="middle">{text(across)}</text>'
+    yield f'<text class="bl-name" x="{size.width / 2:.1f}" y="{size.height - FONT / 2:.1f}" text-anchor="middle">{text(x_name)}</text>'
     middle = (field.top + field.bottom) / 2
-    yield f'<text class="bl-name" x="{FONT}" y="{middle:.1f}" text-anchor="middle" transform="rotate(-90 {FONT} {middle:.1f})">{text(up)}</text>'
+    yield f'<text class="bl-name" x="{FONT}" y="{middle:.1f}" text-anchor="middle" transform="rotate(-90 {FONT} {middle:.1f})">{text(y_name)}</text>'
 
 
 def _curve(field: Field, line: Line, i: int) -> str:
@@ -148,11 +148,11 @@ def _curve(field: Field, line: Line, i: int) -> str:
     )
 
 
-def _labels(field: Field, lines: Sequence[Line], words: list[list[str]], top: float) -> Iterator[str]:
+def _labels(field: Field, lines: Sequence[Line], rows_of: list[list[str]], top: float) -> Iterator[str]:
     """What each line is, right of the field, with a thin line to its end where it had to give way."""
     ends = [line.drawn[-1] for line in lines]
-    labels = [Label(field.y(y), _high(rows)) for (_x, y), rows in zip(ends, words)]
-    for (x, y), rows, edge in zip(ends, words, laid_out(labels, top, field.bottom + FONT / 3)):
+    labels = [Label(field.y(y), _high(rows)) for (_x, y), rows in zip(ends, rows_of, strict=True)]
+    for (x, y), rows, edge in zip(ends, rows_of, laid_out(labels, top, field.bottom + FONT / 3), strict=True):
         at, middle = field.right + 12, edge + ROWS * len(rows) / 2
         if rows and (abs(middle - field.y(y)) > 2 or field.x(x) < field.right - 1):
             yield f'<path class="bl-leader" d="M{field.x(x):.1f} {field.y(y):.1f}L{at - 3:.1f} {middle:.1f}"/>'

@@ -1,7 +1,7 @@
 """PyYAML's C parser, made strict and safe: text to nodes.
 
 Its resolver is switched off: every scalar arrives as text. Nesting is counted while the C code composes, because it
-recurses and a deep text would otherwise end the process; a text with too few signs to be deep is spared the count.
+recurses and a deep text would otherwise end the process.
 """
 
 from __future__ import annotations
@@ -11,22 +11,20 @@ from yaml._yaml import CParser
 
 MOST_DEPTH = 40
 MOST_NODES = 5000
-SIGNS = ",:-?[{"  # each value but the first, and each level, needs one; a field and its value share theirs
-FEW_SIGNS = MOST_NODES // 2 - 1
 
 
 class TooBig(yaml.YAMLError):
-    pass
+    """A text that is deeper or larger than a record may be."""
 
 
 class _Counting(CParser):
     depth = 0
     nodes = 0
 
-    def resolve(self, kind, value, implicit):
+    def resolve(self, _kind: object, _value: object, _implicit: object) -> str:
         return ""
 
-    def descend_resolver(self, node, index):
+    def descend_resolver(self, _node: object, _index: object) -> None:
         self.depth += 1
         self.nodes += 1
         if self.depth > MOST_DEPTH:
@@ -38,23 +36,13 @@ class _Counting(CParser):
         self.depth -= 1
 
 
-class _Unguarded(CParser):
-    """For a text with few signs. The C code asks for a tag and tells of its depth at every node; here C answers too."""
-
-    resolve = descend_resolver = ascend_resolver = "".format  # takes what it is given and returns ''
-
-
-def few_signs(text: str) -> bool:
-    """Whether a text cannot be deep or large enough to need counting."""
-    return len(text) < FEW_SIGNS or sum(map(text.count, SIGNS)) < FEW_SIGNS
-
-
-def compose(text: str, counted: bool) -> object:
+def compose(text: str) -> yaml.Node | None:
     """The root node of the one document of a text, None where it is empty. Raises yaml.YAMLError, TooBig among them."""
     parser = None
     try:
-        parser = (_Counting if counted else _Unguarded)(text)
-        return parser.get_single_node()
+        parser = _Counting(text)
+        root: yaml.Node | None = parser.get_single_node()
+        return root
     finally:
         if parser is not None:
             parser.dispose()

@@ -9,13 +9,13 @@ from sys import intern
 
 import yaml
 
+from bayleaf.records.places import Path
 from bayleaf.records.yaml.decode import HIDDEN, Problem, broken, decode
-from bayleaf.records.yaml.parser import MOST_DEPTH, TooBig, compose, few_signs
+from bayleaf.records.yaml.parser import TooBig, compose
 from bayleaf.records.yaml.scalars import LONGEST_WORD, SIGNED, SUSPECT, Doubtful, read_plain
 
-_KNOWN: dict[
-    str, object
-] = {}  # plain scalars that are read again and again: numbers, words and texts that start like one
+# plain scalars that are read again and again: numbers, words and texts that start like one
+_KNOWN: dict[str, object] = {}
 _MOST_KNOWN = 10_000
 _LONG = 40  # shorter texts are kept once, however often they stand
 
@@ -28,8 +28,8 @@ class Loaded:
     def __init__(self, problems: list[Problem]) -> None:
         self.data: object = None
         self.problems = problems
-        self.root: object = None
-        self.typed: dict[tuple, str] = {}  # numbers whose repr differs from what was written
+        self.root: yaml.Node | None = None
+        self.typed: dict[Path, str] = {}  # numbers whose repr differs from what was written
 
 
 def load_text(raw: bytes) -> Loaded:
@@ -37,30 +37,13 @@ def load_text(raw: bytes) -> Loaded:
     text = decode(raw)
     if isinstance(text, Problem):
         return Loaded([text])
-    if few_signs(text):
-        found = _read(text, counted=False)
-        if not found.problems:
-            return found
-    return _read(text, counted=True)  # whatever is wrong is told by the parser that counts
-
-
-def nodes_of(raw: bytes) -> object:
-    """The node tree alone, for places in a text that has been read before; None where it has none."""
-    text = decode(raw)
-    try:
-        return None if isinstance(text, Problem) else compose(text, counted=not few_signs(text))
-    except (yaml.YAMLError, RecursionError, ValueError, OverflowError):
-        return None
-
-
-def _read(text: str, counted: bool) -> Loaded:
     found = Loaded([])
     try:
-        found.root = compose(text, counted)
+        found.root = compose(text)
         if found.root is None:
             found.problems.append(Problem("FILE-5", "the file is empty", "Fill it in, or delete it."))
         else:
-            found.data = _Builder(text, found, MOST_DEPTH - (not counted)).build(found.root)
+            found.data = _Builder(text, found).build(found.root)
     except TooBig as err:
         found.problems.append(Problem("FILE-4", f"the file {err}", "Split it into smaller records."))
     except yaml.YAMLError as err:
@@ -72,34 +55,39 @@ def _read(text: str, counted: bool) -> Loaded:
     return found
 
 
+def nodes_of(raw: bytes) -> yaml.Node | None:
+    """The node tree alone, for places in a text that has been read before; None where it has none."""
+    text = decode(raw)
+    try:
+        return None if isinstance(text, Problem) else compose(text)
+    except (yaml.YAMLError, RecursionError, ValueError, OverflowError):
+        return None
+
+
 class _Builder:
     """Data from nodes, with what is wrong on the way. `path` is one list that grows and shrinks, for speed."""
 
-    def __init__(self, text: str, found: Loaded, deepest: int) -> None:
+    def __init__(self, text: str, found: Loaded) -> None:
         self.text = text
-        self.deepest = deepest
         self.found = found
-        self.path: list = []
+        self.path: list[str | int] = []
         self.marks = "&" in text or "!" in text or "*" in text
 
-    def problem(self, node, code: str, message: str, help: str) -> None:
+    def problem(self, node: yaml.Node, code: str, message: str, help: str) -> None:
         self.found.problems.append(Problem(code, message, help, start_of(node), end_of(node)))
 
-    def build(self, node) -> object:
+    def build(self, node: yaml.Node) -> object:
         if self.marks and self.marked(node):
             return None
-        kind = node.__class__
-        return (
-            self.scalar(node)
-            if kind is yaml.ScalarNode
-            else self.mapping(node)
-            if kind is yaml.MappingNode
-            else self.sequence(node)
-        )
+        if isinstance(node, yaml.ScalarNode):
+            return self.scalar(node)
+        if isinstance(node, yaml.MappingNode):
+            return self.mapping(node)
+        return self.sequence(node) if isinstance(node, yaml.SequenceNode) else None
 
-    def sequence(self, node) -> list:
-        items, path, marks, scalar = [], self.path, self.marks, yaml.ScalarNode
-        self.guard()
+    def sequence(self, node: yaml.SequenceNode) -> list[object]:
+        items: list[object] = []
+        path, marks, scalar = self.path, self.marks, yaml.ScalarNode
         path.append(0)
         for i, item in enumerate(node.value):
             text = item.value
@@ -118,12 +106,7 @@ class _Builder:
         path.pop()
         return items
 
-    def guard(self) -> None:
-        """Raise where a list or a map that nobody has counted may hold something too deep; the parser that counts decides then."""
-        if len(self.path) >= self.deepest:
-            raise TooBig(f"is nested more than {MOST_DEPTH} levels deep")
-
-    def marked(self, node) -> bool:
+    def marked(self, node: yaml.Node) -> bool:
         """An anchor, a tag or an alias: the node's mark points at its sign."""
         mark = node.start_mark.index
         if mark < len(self.text) and self.text[mark] in "&!*":
@@ -133,10 +116,9 @@ class _Builder:
             return True
         return False
 
-    def mapping(self, node) -> dict:
-        data: dict = {}
+    def mapping(self, node: yaml.MappingNode) -> dict[str, object]:
+        data: dict[str, object] = {}
         path, marks, scalar = self.path, self.marks, yaml.ScalarNode
-        self.guard()
         for key_node, value_node in node.value:
             key, text = key_node.value, value_node.value
             if (
@@ -165,7 +147,7 @@ class _Builder:
                 path.pop()
         return data
 
-    def name(self, node) -> str:
+    def name(self, node: yaml.Node) -> str:
         """A field's name, or nothing where it has been said what is wrong with it."""
         scalar, before = node.__class__ is yaml.ScalarNode, len(self.found.problems)
         name = self.build(node) if scalar else None
@@ -178,7 +160,7 @@ class _Builder:
             return ""
         return name
 
-    def scalar(self, node) -> object:
+    def scalar(self, node: yaml.ScalarNode) -> object:
         text = node.value
         if node.style:  # quoted or block: text, whatever it looks like
             if match := HIDDEN.search(text):
@@ -206,11 +188,12 @@ class _Builder:
         return value
 
 
-def start_of(node) -> tuple[int, int]:
+def start_of(node: yaml.Node) -> tuple[int, int]:
+    """(line, column) of a node, from 1."""
     return node.start_mark.line + 1, node.start_mark.column + 1
 
 
-def end_of(node) -> tuple[int, int]:
+def end_of(node: yaml.Node) -> tuple[int, int]:
     """End of a node on its first line, as far as that is known (a block's end mark lies lines below)."""
     start, end = node.start_mark, node.end_mark
     return (start.line + 1, (end.column if end.line == start.line else start.column + 1) + 1)

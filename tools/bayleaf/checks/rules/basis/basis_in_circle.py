@@ -11,9 +11,9 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Every basis inside a calculator."""
-    for path, basis in context.bases(record):
+    for path, basis in context.references.bases(record):
         if basis.get("calculator") == record.id:
             yield RULE.at(record, f"{field(record, path)} names the calculator itself", path=path)
 
@@ -31,6 +31,6 @@ RULE = Rule(
         "basis: {practice: true}",
         "basis: {calculator: pressure-across-injector-idle}",
     ),
-    check=check,
+    find=find,
     kinds=("calculators",),
 )

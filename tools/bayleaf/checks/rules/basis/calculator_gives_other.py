@@ -5,23 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, context: Context) -> Iterator[Finding]:
     """The quantities of all its results against the quantity of the number."""
-    if not site.basis or "calculator" not in site.basis or site.quantity is None:
+    if not amount.basis or "calculator" not in amount.basis or amount.meant is None:
         return
-    calculator = context.book.of("calculators").get(site.basis["calculator"])
+    calculator = context.book.of("calculators").get(amount.basis["calculator"])
     if calculator is None or not calculator.sound:
         return
-    given = [context.quantities.get(r["quantity"]) for r in calculator.data["result"].values()]
-    if not any(q and (q.dimension, q.reference) == (site.quantity.dimension, site.quantity.reference) for q in given):
-        words = f"{calculator.id} gives {either((q.title.lower() for q in given if q), 'and')}, not {site.quantity.title.lower()}"
-        yield RULE.at(site.record, words, path=(*site.path, "basis"))
+    given = [context.desk.quantities.get(r["quantity"]) for r in calculator.data["result"].values()]
+    if not any(
+        q and (q.dimension, q.reference) == (amount.quantity.dimension, amount.quantity.reference) for q in given
+    ):
+        words = f"{calculator.id} gives {either((q.title.lower() for q in given if q), 'and')}, not {amount.quantity.title.lower()}"
+        yield RULE.at(amount.record, words, path=(*amount.path, "basis"))
 
 
 RULE = Rule(
@@ -37,5 +39,5 @@ RULE = Rule(
         "pump-supply-voltage: {min: 11.5, max: 15, unit: V, means: limit, basis: {practice: true}}",
         "pump-supply-voltage: {min: 11.5, max: 15, unit: V, means: limit, basis: {calculator: pressure-across-injector-idle}}",
     ),
-    check=check,
+    find=find,
 )

@@ -13,11 +13,11 @@ from bayleaf.records import Record
 _SIGNS = (b"invented",)
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Every basis of a record of another kind."""
-    if record.kind in ("vehicles", "jobs") or not context.may_hold(record, _SIGNS):
+    if record.kind in ("vehicles", "jobs") or not context.texts.may_hold(record, _SIGNS):
         return
-    for path, basis in context.bases(record):
+    for path, basis in context.references.bases(record):
         if "invented" in basis:
             yield RULE.at(record, f"{field(record, path[:-1])} is invented", path=path)
 
@@ -35,5 +35,5 @@ RULE = Rule(
         "rail-pressure-idle: {min: 27, max: 56, unit: psi, means: spread, basis: {practice: true}}",
         "rail-pressure-idle: {min: 27, max: 56, unit: psi, means: spread, basis: {invented: true}}",
     ),
-    check=check,
+    find=find,
 )

@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import field
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """What the schemas leave open: the numbers of equipment stand under one basis of their record."""
-    if site.basis is None and site.numbers:
-        yield RULE.at(site.record, f"{field(site.record, site.path)} has no basis", path=site.path, key=True)
+    if amount.basis is None and amount.numbers:
+        yield RULE.at(amount.record, f"{field(amount.record, amount.path)} has no basis", path=amount.path, key=True)
 
 
 RULE = Rule(
@@ -29,6 +29,6 @@ RULE = Rule(
     why="A number that cannot say where it comes from cannot be checked, and cannot be corrected when its source is.",
     mend="Write basis: a source with its place, practice where it is common practice, or the calculator that gives it.",
     example=Example("equipment/vacuum-gauge.yaml", "misleads: none\nbasis: {practice: true}\n", "misleads: none\n"),
-    check=check,
+    find=find,
     kinds=("equipment",),
 )

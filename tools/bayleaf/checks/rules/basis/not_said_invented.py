@@ -8,15 +8,15 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import field
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Bases of vehicles; maker's bands of jobs in the book itself, not of a shop's own."""
-    for path, basis in context.bases(record):
+    for path, basis in context.references.bases(record):
         if "invented" not in basis and "calculator" not in basis:
             yield RULE.at(record, f"{field(record, path[:-1])} does not say that it is invented", path=path)
-    for reading, band in mapped(record.data.get("maker_bands")).items() if record.file.startswith("kb/") else ():
+    for reading, band in record.data.get("maker_bands", {}).items() if record.file.startswith("kb/") else ():
         if "invented" not in band:
             yield RULE.at(
                 record, f"the maker's band of {reading} does not say that it is invented", path=("maker_bands", reading)
@@ -36,6 +36,6 @@ RULE = Rule(
         "altitude: {value: 120, unit: m, basis: {invented: true}}",
         "altitude: {value: 120, unit: m, basis: {practice: true}}",
     ),
-    check=check,
+    find=find,
     kinds=("vehicles", "jobs"),
 )

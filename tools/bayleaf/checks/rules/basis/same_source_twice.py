@@ -9,7 +9,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """Compares the sound sources in the order of their list."""
     seen: dict[tuple, str] = {}
     for record in context.book.of("sources").values():
@@ -40,5 +40,5 @@ RULE = Rule(
             "code-list:\n"
         ),
     ),
-    check=check,
+    find=find,
 )

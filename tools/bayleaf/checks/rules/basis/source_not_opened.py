@@ -10,10 +10,10 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Every basis of a reviewed record."""
-    for path, basis in context.bases(record) if record.data.get("status") == "reviewed" else ():
-        source = context.book.of("sources").get(basis.get("source"))
+    for path, basis in context.references.bases(record) if record.data.get("status") == "reviewed" else ():
+        source = context.book.of("sources").get(basis.get("source", ""))
         if source and source.sound and not source.data["opened"]:
             yield RULE.at(record, f"nobody had {source.id} open", path=(*path, "source"))
 
@@ -27,6 +27,6 @@ RULE = Rule(
     why="A value that was recalled may be right; a reviewed record should not depend on it.",
     mend="Open the source and say so in it, or leave the record a draft.",
     example=Example("codes/p0171.yaml", "status: draft", "status: reviewed"),
-    check=check,
+    find=find,
     excusable=True,
 )

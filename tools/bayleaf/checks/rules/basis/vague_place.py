@@ -17,10 +17,12 @@ _NOWHERE = re.compile(
 )
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Words that name no place at all."""
     for path, basis in (
-        context.bases(record) if any(leaf.last == "source" for leaf, _ids in context.ids(record)) else ()
+        context.references.bases(record)
+        if any(leaf.last == "source" for leaf, _ids in context.references.ids(record))
+        else ()
     ):
         place = basis.get("place", "")
         if place and (
@@ -38,5 +40,5 @@ RULE = Rule(
     why="A value that cannot be found again cannot be checked.",
     mend="Write the place as the source numbers it, such as table B.8.",
     example=Example("codes/p0171.yaml", "place: entry P0171", "place: see there"),
-    check=check,
+    find=find,
 )

@@ -7,15 +7,15 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import SINGULAR
+from bayleaf.records import KIND
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """Any link from another record counts."""
     for kind in ("conditions", "states", "tasks", "effects"):
         for id, record in context.book.of(kind).items():
-            if id not in context.named and (kind != "states" or record.data.get("connection")):
-                yield RULE.at(record, f"nothing names the {SINGULAR[kind]} {id}")
+            if id not in context.references.named and (kind != "states" or record.data.get("connection")):
+                yield RULE.at(record, f"nothing names the {KIND[kind].singular} {id}")
 
 
 RULE = Rule(
@@ -34,6 +34,6 @@ RULE = Rule(
         "measure-fuel-pressure:",
         "find-a-leak:\n  title: Find a leak\n  summary: Find where fuel leaves the car.\nmeasure-fuel-pressure:",
     ),
-    check=check,
+    find=find,
     excusable=True,
 )

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="BOOK-1",
-    level="error",
-    scope="file",
     title="Exception that is no longer needed",
     what="An exception silences something: the rule would speak without it.",
     why="One that is left over would silence the next slip, which nobody excused.",

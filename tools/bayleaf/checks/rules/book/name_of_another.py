@@ -7,15 +7,15 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import RECORD_KINDS, listed
+from bayleaf.records import RECORD_KINDS
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """Records only: the entries of vocabularies share words on purpose."""
     for kind in RECORD_KINDS:
         titles = {r.title.lower(): id for id, r in context.book.of(kind).items()}
         for id, record in context.book.of(kind).items():
-            for i, name in enumerate(listed(record.data.get("also_called")) if record.sound else []):
+            for i, name in enumerate(record.data.get("also_called", []) if record.sound else []):
                 if titles.get(name.lower(), id) != id:
                     yield RULE.at(record, f"{name} is the title of {titles[name.lower()]}", path=("also_called", i))
 
@@ -33,6 +33,6 @@ RULE = Rule(
         "also_called: [service valve]",
         "also_called: [service valve, Fuel rail]",
     ),
-    check=check,
+    find=find,
     excusable=True,
 )

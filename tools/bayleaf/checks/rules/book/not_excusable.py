@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="BOOK-2",
-    level="error",
-    scope="file",
     title="Rule that cannot be excepted",
     what="Only rules that judge, such as those of writing, can be excepted in a record.",
     why="A wrong unit or a missing caution stays wrong with any reason.",

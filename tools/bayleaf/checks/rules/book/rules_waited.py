@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="BOOK-8",
-    level="advice",
-    scope="file",
     title="Rules over the whole book that waited",
     what="The rules that look at the whole book run only when every record can be read and has its shape.",
     why=(

@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import KINDS
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """The later in the order of the files is named; case does not count."""
     for kind in KINDS:
         seen: dict[str, str] = {}
@@ -29,5 +29,5 @@ RULE = Rule(
     why="In a list or in the search they are one and the same.",
     mend="Say in the title what tells them apart.",
     example=Example("components/feed-pump.yaml", "title: Feed pump", "title: In-tank pump"),
-    check=check,
+    find=find,
 )

@@ -9,10 +9,10 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """Any link to it counts, in a basis or in a text."""
     for id, record in context.book.of("sources").items():
-        if id not in context.named:
+        if id not in context.references.named:
             yield RULE.at(record, f"nothing cites {id}")
 
 
@@ -25,6 +25,6 @@ RULE = Rule(
     why="A source without a citation was meant for a number that now has none, or a wrong one.",
     mend="Cite it where it was used, or delete it.",
     example=Example("codes/p0171.yaml", "basis: {source: code-list, place: entry P0171}", "basis: {practice: true}"),
-    check=check,
+    find=find,
     excusable=True,
 )

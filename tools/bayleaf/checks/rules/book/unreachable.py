@@ -10,9 +10,9 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """Links lead both ways for some: a fault is reached from its part and its symptoms, a procedure from what it takes."""
-    reached = reachable(context)
+    reached = reachable(context.references)
     for kind in ("components", "equipment", "readings", "procedures", "faults", "symptoms"):
         for id, record in context.book.of(kind).items():
             if id not in reached and record.sound and record.data.get("status") != "retired":
@@ -47,6 +47,6 @@ RULE = Rule(
             "mistaken_for: none\n"
         ),
     ),
-    check=check,
+    find=find,
     excusable=True,
 )

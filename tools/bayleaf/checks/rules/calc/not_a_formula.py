@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.calculators import told
+from bayleaf.checks.facts.calculators import complaint
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """What the proof says and puts down to this rule."""
-    return told(RULE, record, context)
+    return complaint(RULE, record, context.calculators)
 
 
 RULE = Rule(
@@ -32,6 +32,6 @@ RULE = Rule(
         "across: rail - gauge(manifold_vacuum)",
         "across: rail - gauge(manifold_vacuum",
     ),
-    check=check,
+    find=find,
     kinds=("calculators",),
 )

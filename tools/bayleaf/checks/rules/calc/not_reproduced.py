@@ -12,13 +12,13 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Every result of every check."""
-    for one in context.proof(record).checks:
+    for one in context.calculators.proof(record).checks:
         if not one.ok:
             got = "nothing" if math.isnan(one.got) else f"{number(one.got)} {one.unit}"
-            words = f"check {one.index + 1}: {one.line} comes out as {got}, not {number(one.wanted)} within {number(one.within)}"
-            yield RULE.at(record, words, path=("checks", one.index, "gives", one.line, "value"))
+            words = f"check {one.place + 1}: {one.line} comes out as {got}, not {number(one.wanted)} within {number(one.within)}"
+            yield RULE.at(record, words, path=("checks", one.place, "gives", one.line, "value"))
 
 
 RULE = Rule(
@@ -33,6 +33,6 @@ RULE = Rule(
         "not how wrong the result may be."
     ),
     example=Example("calculators/pressure-across-injector-idle.yaml", "across: {value: 54.91", "across: {value: 59.41"),
-    check=check,
+    find=find,
     kinds=("calculators",),
 )

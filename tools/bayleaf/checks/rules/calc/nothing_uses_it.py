@@ -9,10 +9,10 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """Any link counts but its own."""
     for id, record in context.book.of("calculators").items():
-        if id not in context.named:
+        if id not in context.references.named:
             yield RULE.at(record, f"nothing names the calculator {id}", path=("title",))
 
 
@@ -57,6 +57,6 @@ RULE = Rule(
             "    working: 300 and 50 make 350.\n"
         ),
     ),
-    check=check,
+    find=find,
     excusable=True,
 )

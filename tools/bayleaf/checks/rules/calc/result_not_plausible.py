@@ -10,12 +10,12 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Only what the page shows without a hand on it."""
-    proof = context.proof(record)
-    for problem in context.ranges(record):
-        if problem.what == "not plausible":
-            result = proof.ready.results[problem.line]
+    ready = context.calculators.proof(record).ready
+    for problem in context.calculators.problems(record):
+        if ready is not None and problem.what == "not plausible":
+            result = ready.results[problem.line]
             words = f"{problem.line} is {result.text(problem.x)} {result.symbol} at {problem.inputs}, which is not plausible"
             yield RULE.at(record, words, path=("formula", problem.line))
 
@@ -33,6 +33,6 @@ RULE = Rule(
         "across: rail - gauge(manifold_vacuum)",
         "across: 4 * (rail - gauge(manifold_vacuum))",
     ),
-    check=check,
+    find=find,
     kinds=("calculators",),
 )

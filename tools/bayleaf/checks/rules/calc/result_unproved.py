@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """By name."""
     asked = {name for check in record.data["checks"] for name in check["gives"]}
     for name in record.data["result"]:
@@ -31,6 +31,6 @@ RULE = Rule(
         "result:\n",
         "result:\n  again: {quantity: pressure-across-injector, unit: psi, digits: 3}\n",
     ),
-    check=check,
+    find=find,
     kinds=("calculators",),
 )

@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Checks with the same inputs count once."""
     given = {
         repr(sorted((name, one["value"], one["unit"]) for name, one in c["given"].items()))
@@ -44,6 +44,6 @@ RULE = Rule(
             "    gives: {across: {value: 43.84"
         ),
     ),
-    check=check,
+    find=find,
     kinds=("calculators",),
 )

@@ -10,9 +10,9 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """The corners, middles and inside of the ranges, and the table."""
-    for problem in context.ranges(record):
+    for problem in context.calculators.problems(record):
         if problem.what == "undefined":
             yield RULE.at(
                 record, f"the line {problem.line} is undefined at {problem.inputs}", path=("formula", problem.line)
@@ -35,6 +35,6 @@ RULE = Rule(
         "across: rail - gauge(manifold_vacuum)",
         "across: (rail - gauge(manifold_vacuum)) * (rail - gauge(manifold_vacuum)) / (rail - gauge(manifold_vacuum))",
     ),
-    check=check,
+    find=find,
     kinds=("calculators",),
 )

@@ -5,20 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Not for temperatures, whose zero is arbitrary, and not for a value of zero."""
-    if not site.known or site.quantity.dimension == (0, 0, 0, 1, 0):
+    if not amount.known or amount.quantity.dimension == (0, 0, 0, 1, 0):
         return
-    check = site.record.data["checks"][site.path[1]]["gives"][site.path[3]]
-    if check["value"] and check["unit"] in site.quantity.units:
-        share = site.si(check["within"]["value"]) / abs(site.quantity.si(check["value"], check["unit"]))
+    check = amount.record.data["checks"][amount.path[1]]["gives"][amount.path[3]]
+    if check["value"] and check["unit"] in amount.quantity.units:
+        share = amount.si(check["within"]["value"]) / abs(amount.quantity.si(check["value"], check["unit"]))
         if share > 0.05:
-            yield RULE.at(site.record, f"check {site.path[1] + 1}: within is {share:.0%} of the value", path=site.path)
+            yield RULE.at(
+                amount.record, f"check {amount.path[1] + 1}: within is {share:.0%} of the value", path=amount.path
+            )
 
 
 RULE = Rule(
@@ -34,7 +36,7 @@ RULE = Rule(
         "within: {value: 0.1, unit: kPa}",
         "within: {value: 40, unit: kPa}",
     ),
-    check=check,
+    find=find,
     kinds=("calculators",),
     roles=("width",),
 )

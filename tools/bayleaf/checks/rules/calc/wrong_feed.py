@@ -12,9 +12,9 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Computed readings and expectations."""
-    for feed in feeds_of(record, context):
+    for feed in feeds_of(record, context.book):
         inputs, results = feed.calculator.data["inputs"], feed.calculator.data["result"]
         for name in feed.inputs:
             if name not in inputs:
@@ -46,6 +46,6 @@ RULE = Rule(
         "manifold_vacuum: {reading: manifold-vacuum-idle}",
         "manifold_vacum: {reading: manifold-vacuum-idle}",
     ),
-    check=check,
+    find=find,
     kinds=("readings", "systems"),
 )

@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     said: set[str] = set()
     for system in claims.systems(record.id) if record.id in claims.faults else []:
@@ -39,5 +39,5 @@ RULE = Rule(
         "high-side-pressure-idle: {min: 400, max: 1500,",
         "high-side-pressure-idle: {max: 1500,",
     ),
-    check=_check,
+    find=find,
 )

@@ -5,20 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.answers import answers_to
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """The answers of both, and whether the way leads back."""
     readings, path = context.book.of("readings"), ("answers_as",)
     other = record.data.get("answers_as")
     if other is None or other not in readings:
         return  # LINK-1 says so
-    mine, theirs = answers_to(context, record.id), answers_to(context, other)
+    mine, theirs = context.answers.get(record.id, ()), context.answers.get(other, ())
     if mine and theirs and set(mine) != set(theirs):
         yield RULE.at(record, f"{other} has other answers: {either(list(theirs), 'and')}", path=path)
     way = [record.id]
@@ -42,6 +41,6 @@ RULE = Rule(
         "observes: [fuel-pressure]",
         "observes: [fuel-pressure]\nanswers_as: fuel-in-regulator-hose",
     ),
-    check=check,
+    find=find,
     kinds=("readings",),
 )

@@ -12,7 +12,7 @@ from bayleaf.records import Record
 GROUPS, FAULTS = 3, 6  # how many are named in one line
 
 
-def _check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     for record in context.book.of("symptoms").values():
         yield from _symptom(record, context)
 
@@ -57,5 +57,5 @@ RULE = Rule(
     example=Example(
         "faults/pump-ground-poor.yaml", "    pump-supply-voltage: low\n", "    pump-supply-voltage: [normal, low]\n"
     ),
-    check=_check,
+    find=find,
 )

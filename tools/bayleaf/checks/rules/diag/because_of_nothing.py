@@ -12,7 +12,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     because = mapped(record.data.get("because"))
     if not because or record.id not in context.claims.faults:
         return
@@ -48,5 +48,5 @@ RULE = Rule(
     example=Example(
         "faults/fuel-filter-restricted.yaml", "because: {rail-pressure-primed:", "because: {manifold-vacuum-idle:"
     ),
-    check=_check,
+    find=find,
 )

@@ -13,7 +13,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """What a stage says itself; what it takes over from another is left out in silence."""
     stages, differs = mapped(record.data["stages"]), mapped(record.data.get("differs"))
     for stage in stages:
@@ -38,6 +38,6 @@ RULE = Rule(
     why="Such an answer is never given. None is what a gauge shows, not what nobody could read.",
     mend="Take the answer out. If the car does run with it, say in the stage how it is felt.",
     example=Example("symptoms/loss-of-power.yaml", "prevents: none", "prevents: [running]"),
-    check=check,
+    find=find,
     kinds=("faults",),
 )

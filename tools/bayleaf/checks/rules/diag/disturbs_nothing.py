@@ -13,7 +13,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """A fault by itself, by its part and by what it damages; a reading by `observes`."""
     if not usable(record):
         return
@@ -37,6 +37,6 @@ RULE = Rule(
     why="Without them the graph says nothing, and every answer has to be said by hand.",
     mend="Name the variables, in the fault or in the component, or what the reading looks at.",
     example=Example("readings/rail-pressure-primed.yaml", "observes: [fuel-pressure]\n", ""),
-    check=check,
+    find=find,
     kinds=("faults", "readings"),
 )

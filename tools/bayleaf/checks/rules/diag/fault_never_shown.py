@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     systems = claims.systems(record.id)
     if not systems:
@@ -44,5 +44,5 @@ RULE = Rule(
         'rail-pressure-idle: high\n    injector-pressure-idle: high\n    fuel-in-regulator-hose: "off"',
         "rail-pressure-idle: [normal, high]\n    injector-pressure-idle: normal\n    fuel-in-regulator-hose: dry",
     ),
-    check=_check,
+    find=find,
 )

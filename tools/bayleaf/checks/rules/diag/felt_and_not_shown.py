@@ -12,7 +12,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     felt = {stage: _always(record, stage) for stage in record.data["stages"]}
     claims = context.claims
     if not any(felt.values()) or record.id not in claims.faults:
@@ -51,5 +51,5 @@ RULE = Rule(
         "    rail-pressure-idle: [normal, low]\n    injector-pressure-idle: low\n",
         "    rail-pressure-idle: [normal, low]\n    injector-pressure-idle: [normal, low]\n",
     ),
-    check=_check,
+    find=find,
 )

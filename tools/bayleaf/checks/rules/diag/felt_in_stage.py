@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Every stage that says itself how it is felt."""
     whole = mapped(record.data["felt_as"])
     for stage, answers in record.data["stages"].items():
@@ -34,6 +34,6 @@ RULE = Rule(
         "    pump-supply-voltage: low\n",
         "    pump-supply-voltage: low\n    felt: {rough-idle: always}\n",
     ),
-    check=check,
+    find=find,
     kinds=("faults",),
 )

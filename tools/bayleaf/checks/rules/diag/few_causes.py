@@ -14,7 +14,7 @@ from bayleaf.records import Record
 NAMED = 3  # how many faults are proposed
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     if record.data.get("status") == "retired":
         return
     causes = context.claims.felt.get(record.id, [])
@@ -42,5 +42,5 @@ RULE = Rule(
     why="With one cause there is nothing to diagnose, and the real cause of the next car is not in the book.",
     mend="Name the symptom in the felt_as of every fault that is felt so.",
     example=Example("faults/regulator-hose-off.yaml", "felt_as: {rough-idle: always}", "felt_as: none"),
-    check=_check,
+    find=find,
 )

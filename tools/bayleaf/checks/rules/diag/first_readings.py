@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     claims, readings, systems = context.claims, context.book.of("readings"), context.book.of("systems")
     where = [s for s in listed(record.data.get("systems")) if s in systems and systems[s].sound]
     for i, id in enumerate(listed(record.data["first"])):
@@ -40,5 +40,5 @@ RULE = Rule(
     why="The first readings are what is done on the day when nobody has time to think.",
     mend="Name readings that this system has and that faults change.",
     example=Example("codes/p0171.yaml", "first: [rail-pressure-idle,", "first: [lines-at-rail,"),
-    check=_check,
+    find=find,
 )

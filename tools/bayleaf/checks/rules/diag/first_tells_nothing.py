@@ -14,7 +14,7 @@ from bayleaf.records import Record, listed
 NAMED = 3  # how many readings are proposed
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     felt = {record.id} if record.kind == "symptoms" else set(listed(record.data["symptoms"]))
     causes = {fault for symptom in felt for fault in claims.felt.get(symptom, ())}
@@ -42,5 +42,5 @@ RULE = Rule(
     mend="Name a reading that one of the causes changes, or say in the faults that they are felt so.",
     excusable=True,
     example=Example("symptoms/rough-idle.yaml", "first: [fuel-in-regulator-hose]", "first: [high-side-pressure-idle]"),
-    check=_check,
+    find=find,
 )

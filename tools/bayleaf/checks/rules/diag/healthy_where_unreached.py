@@ -13,7 +13,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, listed, mapped
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """On the systems that offer the reading; each reading once."""
     claims, readings = context.claims, context.book.of("readings")
     if record.id not in claims.faults:
@@ -52,6 +52,6 @@ RULE = Rule(
     why="One of the two is wrong. If it is the graph, the missing influence clears other faults that it must not clear.",
     mend="Add the influence where it is true, name what the fault disturbs, or correct the answer.",
     example=Example("faults/pump-ground-poor.yaml", "disturbs: [pump-current-path]", "disturbs: [regulator-reference]"),
-    check=check,
+    find=find,
     kinds=("faults",),
 )

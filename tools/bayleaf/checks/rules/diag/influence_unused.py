@@ -11,7 +11,7 @@ from bayleaf.diagnosis.faults.spared import disturbed
 from bayleaf.finding import Finding
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """Over all faults together, whatever the limits of the influences."""
     graph, reached = graph_of(context.book), set()
     fresh = [v for fault in context.claims.faults for v in disturbed(context.book, context.book.of("faults")[fault])]
@@ -37,6 +37,6 @@ RULE = Rule(
     why="Nothing in the book tries such an influence, and nobody will see that it is wrong.",
     mend="Name the variable where a part carries it or a fault disturbs it, or leave it for the fault that is to come.",
     example=Example("components/regulator-vacuum-hose.yaml", "variables: [regulator-reference]\n", ""),
-    check=check,
+    find=find,
     excusable=True,
 )

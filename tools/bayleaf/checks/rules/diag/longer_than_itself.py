@@ -12,9 +12,9 @@ from bayleaf.quantities import to_si, units
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     second, lasts = units()["s"].dimension, []
-    for i, step in context.steps_with(record, "lasts"):
+    for i, step in context.procedures.steps_with(record, "lasts"):
         data = step["lasts"]
         if data["unit"] in units() and units()[data["unit"]].dimension == second:
             lasts.append((to_si(data["value"], data["unit"], "none"), i))
@@ -36,5 +36,5 @@ RULE = Rule(
     example=Example(
         "procedures/measure-primed-pressure.yaml", "lasts: {value: 2, unit: s,", "lasts: {value: 200, unit: s,"
     ),
-    check=_check,
+    find=find,
 )

@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     systems = context.claims.systems(record.id)
     for i, mend in enumerate(record.data["mended_by"]):
         procedure = context.book.of("procedures").get(mend) if isinstance(mend, str) else None
@@ -42,5 +42,5 @@ RULE = Rule(
         "mended_by: [{words: Replace the pump as the maker shows.}]",
         "mended_by: [look-into-regulator-hose]",
     ),
-    check=_check,
+    find=find,
 )

@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     proof = record.data["proved_by"]
     reading = context.book.of("readings").get(proof) if isinstance(proof, str) else None
     if reading is None or not reading.sound or record.id not in context.claims.faults:
@@ -36,5 +36,5 @@ RULE = Rule(
     example=Example(
         "faults/pump-ground-poor.yaml", "proved_by: pump-supply-voltage", "proved_by: fuel-in-regulator-hose"
     ),
-    check=_check,
+    find=find,
 )

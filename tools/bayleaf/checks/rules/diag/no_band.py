@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     claims, readings = context.claims, context.book.of("readings")
     bands = mapped(record.data.get("bands"))
     spoken = claims.spoken(record.id)
@@ -42,5 +42,5 @@ RULE = Rule(
         "  pump-supply-voltage: {min: 11.5, max: 15, unit: V, means: limit, basis: {practice: true}}\n",
         "",
     ),
-    check=_check,
+    find=find,
 )

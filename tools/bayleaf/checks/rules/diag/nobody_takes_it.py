@@ -8,15 +8,17 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.diagnosis.car.car import inputs_of, usable
 from bayleaf.finding import Finding
-from bayleaf.records import Book, mapped
+from bayleaf.records import Book
 
 
 def _taken(book: Book) -> set[str]:
     procedures = [r for r in book.of("procedures").values() if r.sound]
-    return {mapped(step.get("takes")).get("reading") for r in procedures for step in r.data["steps"]}
+    return {
+        step["takes"]["reading"] for r in procedures for step in r.data["steps"] if "reading" in step.get("takes", {})
+    }
 
 
-def _check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     book = context.book
     taken = _taken(book)
     for id, record in book.of("readings").items():
@@ -40,5 +42,5 @@ RULE = Rule(
         "when: engine-off, takes: {reading: fuel-in-regulator-hose}}",
         "when: engine-off}",
     ),
-    check=_check,
+    find=find,
 )

@@ -12,10 +12,10 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     systems = claims.systems(record.id)
-    named = [
+    named: list[tuple[tuple, str, list[str]]] = [
         (("stages", stage, r), r, systems)
         for stage, by in record.data["stages"].items()
         for r in by
@@ -49,5 +49,5 @@ RULE = Rule(
         "like: worn, high-side-pressure-idle: low}",
         "like: worn, high-side-pressure-idle: low, rail-pressure-primed: low}",
     ),
-    check=_check,
+    find=find,
 )

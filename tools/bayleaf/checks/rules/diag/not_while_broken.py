@@ -10,21 +10,16 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     prevents = set(listed(record.data["prevents"]))
     for i, id in enumerate(listed(record.data["first"])):
         reading = context.book.of("readings").get(id)
-        when = reading.data.get("when") if reading and reading.sound else None
-        needs = (
-            {*context.machine.conditions.get(when, ((), ()))[1], *listed(reading.data.get("valid_if"))}
-            if when
-            else set()
-        )
+        if reading is None or not reading.sound or not (when := reading.data.get("when")):
+            continue
+        needs = {*context.procedures.machine.conditions.get(when, ((), ()))[1], *reading.data.get("valid_if", [])}
         hit = sorted(needs & prevents)
         if hit:
-            words = (
-                f"{id} is read at {when}, which needs {context.machine.named(hit[0])}, and this symptom prevents that"
-            )
+            words = f"{id} is read at {when}, which needs {context.procedures.machine.named(hit[0])}, and this symptom prevents that"
             yield RULE.at(record, words, path=("first", i))
 
 
@@ -42,5 +37,5 @@ RULE = Rule(
         "first: [fuel-in-regulator-hose]\nprevents: none",
         "first: [rail-pressure-idle]\nprevents: [running]",
     ),
-    check=_check,
+    find=find,
 )

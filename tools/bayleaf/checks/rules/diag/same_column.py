@@ -10,7 +10,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def _check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     said: set[tuple[str, ...]] = set()
     for system, record in context.book.of("systems").items():
         for group in context.claims.isolation(system).same if record.sound else ():
@@ -35,5 +35,5 @@ RULE = Rule(
         "worn: {high-side-pressure-idle: [normal, low],",
         "worn: {high-side-pressure-idle: low,",
     ),
-    check=_check,
+    find=find,
 )

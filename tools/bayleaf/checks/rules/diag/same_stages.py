@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     claims = context.claims
     systems = claims.systems(record.id) if record.id in claims.faults else []
     names = list(record.data["stages"])
@@ -39,5 +39,5 @@ RULE = Rule(
         "nearly-blocked: {like: partly, rail-pressure-primed: low, rail-pressure-idle: low}",
         "nearly-blocked: {like: partly}",
     ),
-    check=_check,
+    find=find,
 )

@@ -14,7 +14,7 @@ from bayleaf.records import Record
 FAULTS = 4  # how many are named in one line
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """System by system, over the stages of the faults that it can have."""
     for record in context.book.of("systems").values():
         if record.sound:
@@ -41,6 +41,6 @@ RULE = Rule(
     why="Silence proves nothing about what a disturbed variable reaches: such a fault is never cleared by that reading. It is counted and never demanded, because a guess would be worse.",
     mend="Where it is known, say what the reading shows, a list where it may be either. Where it is not, leave it.",
     example=Example("faults/regulator-hose-off.yaml", "    rail-pressure-idle: high\n", ""),
-    check=check,
+    find=find,
     excusable=True,
 )

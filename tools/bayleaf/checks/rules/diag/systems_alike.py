@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record, mapped
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     if record.data["family"] == "layer":
         return
     mine = mapped(record.data["shows"])
@@ -34,5 +34,5 @@ RULE = Rule(
     mend="Name a reading for recognition that they answer differently.",
     excusable=True,
     example=Example("systems/port-injection-return.yaml", "shows: {lines-at-rail: two}", "shows: {lines-at-rail: one}"),
-    check=_check,
+    find=find,
 )

@@ -12,7 +12,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     if not is_diagnosis(record) or not usable(record):
         return
     if context.claims.pointing(record.id):
@@ -36,5 +36,5 @@ RULE = Rule(
     why="It costs minutes on every job and changes nothing that is known afterwards.",
     mend="Say in the faults what it shows, or say what else it is for in purpose.",
     example=Example("readings/manifold-vacuum-idle.yaml", "purpose: computation", "purpose: diagnosis"),
-    check=_check,
+    find=find,
 )

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-8",
-    level="error",
-    scope="file",
     title="Anchor, alias, tag or merge key",
     what="A record uses no anchors (&), aliases (*), tags (!) or merge keys (<<).",
     why="A number must stand where it is read; with an alias it stands somewhere else, and changes when that does.",

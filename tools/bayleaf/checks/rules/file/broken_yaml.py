@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-6",
-    level="error",
-    scope="file",
     title="YAML that breaks off",
     what="The text must be YAML that can be read to its end, with field names that are text.",
     why="Everything after the break would be lost.",

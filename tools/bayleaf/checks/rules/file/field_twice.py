@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-7",
-    level="error",
-    scope="file",
     title="Field written twice",
     what="A field stands once in its map.",
     why="Programs keep the last of the two and people read the first.",

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-12",
-    level="error",
-    scope="file",
     title="File name that is not an id",
     what="A record is named by its file: lower-case letters, digits and single hyphens, then .yaml.",
     why="The name is the id, and ids are part of addresses and links for ever.",

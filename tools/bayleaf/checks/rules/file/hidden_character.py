@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-2",
-    level="error",
-    scope="file",
     title="Hidden character",
     what=(
         "A record holds no control characters, no zero-width characters and no marks that turn the direction of "

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-13",
-    level="error",
-    scope="file",
     title="Id used twice",
     what="An id is used once in the whole book, over all kinds and vocabularies.",
     why="A link names an id and nothing else; with two of them it would lead to one by chance.",

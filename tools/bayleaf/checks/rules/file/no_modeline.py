@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-14",
-    level="warning",
-    scope="file",
     title="First line does not name the schema",
     what="The first line of a file names its schema by a relative path, for editors.",
     why="With it an editor shows what each field means and marks a slip while it is typed.",

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-9",
-    level="error",
-    scope="file",
     title="Field without a value",
     what="Every field has a value; an empty list or map is written none.",
     why="An empty value does not say whether it was forgotten or is not there.",

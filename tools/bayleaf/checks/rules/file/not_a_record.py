@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-5",
-    level="error",
-    scope="file",
     title="Not one record",
     what="A file holds exactly one YAML document, and it is a map of fields.",
     why="An empty file, or a second document behind the first, would be passed over in silence.",

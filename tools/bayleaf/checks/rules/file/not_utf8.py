@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-1",
-    level="error",
-    scope="file",
     title="Not plain UTF-8",
     what="A record is UTF-8 text without a byte-order mark.",
     why=(

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-3",
-    level="error",
-    scope="file",
     title="Tab in the indentation",
     what="Lines are indented with spaces and end with a line feed, or with carriage return and line feed.",
     why=(

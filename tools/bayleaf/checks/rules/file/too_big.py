@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-4",
-    level="error",
-    scope="file",
     title="Too large, too deep or too many values",
     what="A file has at most 64 kB, 40 levels of nesting and 5,000 values.",
     why=(

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-11",
-    level="error",
-    scope="file",
     title="File that no schema claims",
     what="Every file under kb lies in kb/<kind>/<id>.yaml or is one of the lists in kb/vocabulary.",
     why="A file in another place would be checked by nobody and shown nowhere.",

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="FILE-15",
-    level="error",
-    scope="file",
     title="File that cannot be read",
     what="Every file under kb is an ordinary file that may be read; a symbolic link is none.",
     why="What cannot be read cannot be checked, and a link may lead out of the book.",

@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Jobs of the book itself; a shop's own are JOB-2."""
     for name in DEMONSTRATION if record.file.startswith("kb/") else ():
         if name not in record.data:
@@ -27,6 +27,6 @@ RULE = Rule(
     why="It is there to prove the book: the replay is compared with it.",
     mend="Write invented: true, true_cause and expects.",
     example=Example("jobs/parks-van-no-power.yaml", "true_cause: [fuel-filter-restricted]\n", ""),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

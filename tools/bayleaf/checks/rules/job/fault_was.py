@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Entries with a value or an answer."""
     comes_and_goes = record.data.get("comes_and_goes", False)
-    for i, entry in enumerate(listed(record.data["readings"])):
+    for i, entry in enumerate(record.data["readings"]):
         if "value" not in entry and "answer" not in entry:
             continue
         if comes_and_goes and "fault_was" not in entry:
@@ -36,6 +36,6 @@ RULE = Rule(
     why="A reading taken while the car is well proves that the car was well, and clears nothing.",
     mend="Write fault_was: present or absent beside every value and answer, or take comes_and_goes out.",
     example=Example("jobs/parks-van-no-power.yaml", "invented: true\n", "invented: true\ncomes_and_goes: true\n"),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Jobs of an overlay, and job files given on the command line."""
     for name in () if record.file.startswith("kb/") else DEMONSTRATION:
         if name in record.data:
@@ -41,6 +41,6 @@ RULE = Rule(
             "true_cause: [fuel-filter-restricted]\n"
         ),
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

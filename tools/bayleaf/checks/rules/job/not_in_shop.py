@@ -9,17 +9,17 @@ from bayleaf.checks.messages import mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.diagnosis.verdicts.instrument import types_of
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """By id or by type."""
-    shop = listed(record.data["shop"])
-    for i, entry in enumerate(listed(record.data["readings"])):
+    shop = record.data["shop"]
+    for i, entry in enumerate(record.data["readings"]):
         used = entry.get("instrument")
         if used in context.book.of("equipment") and not set(shop) & {
             *types_of(context.book, used),
-            *context.of_type.get(used, ()),
+            *context.instruments.of_type.get(used, ()),
         }:
             yield RULE.at(record, f"{used} is not in the shop", mean(used, shop), ("readings", i, "instrument"))
 
@@ -37,6 +37,6 @@ RULE = Rule(
         "shop: [gauge-0-100, vacuum-gauge, multimeter]",
         "shop: [gauge-0-100, vacuum-gauge]",
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

@@ -8,15 +8,17 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import either, mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Entries with not_met."""
-    for i, entry in enumerate(listed(record.data["readings"])):
-        reading = context.book.of("readings").get(entry.get("reading"))
-        asked = listed(reading.data["valid_if"]) if reading and reading.sound else None
-        for n, state in enumerate(entry.get("not_met", []) if asked is not None else []):
+    for i, entry in enumerate(record.data["readings"]):
+        reading = context.book.of("readings").get(entry.get("reading", ""))
+        if reading is None or not reading.sound:
+            continue
+        asked = reading.data["valid_if"]
+        for n, state in enumerate(entry.get("not_met", [])):
             if state not in asked:
                 words = f"{entry['reading']} is valid if {either(asked, 'and') or 'nothing else holds'}; {state} is not among them"
                 yield RULE.at(record, words, mean(state, asked), ("readings", i, "not_met", n))
@@ -35,6 +37,6 @@ RULE = Rule(
         "value: 35, unit: psi, instrument: gauge-0-100}",
         "value: 35, unit: psi, instrument: gauge-0-100, not_met: [engine-cool]}",
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

@@ -8,15 +8,15 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.diagnosis.car.car import car_of_job, offers
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """By the car that diagnosis sees."""
     car = car_of_job(context.book, record.data)
     if not car.systems or any(not (s := context.book.of("systems").get(id)) or not s.sound for id in car.systems):
         return
-    for i, entry in enumerate(listed(record.data["readings"])):
+    for i, entry in enumerate(record.data["readings"]):
         reading = context.book.of("readings").get(entry.get("reading"))
         if reading and reading.sound and not offers(context.book, context.layout, car, reading.id):
             yield RULE.at(record, f"{reading.id} does not exist on this car", path=("readings", i, "reading"))
@@ -38,6 +38,6 @@ RULE = Rule(
         "readings:\n",
         "readings:\n  - {reading: high-side-pressure-idle, cannot: No scan tool.}\n",
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

@@ -5,22 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import number
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.diagnosis.verdicts.instrument import instrument_of
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, context: Context) -> Iterator[Finding]:
     """The number that was typed, in the unit that it was typed in."""
-    if not site.known:
+    if not amount.known:
         return
-    entry = site.record.data["readings"][site.path[1]]
-    instrument = instrument_of(context.book, entry["instrument"], site.quantity)
-    if instrument and not instrument.reaches(site.si(entry["value"])):
+    entry = amount.record.data["readings"][amount.path[1]]
+    instrument = instrument_of(context.book, entry["instrument"], amount.quantity)
+    if instrument and not instrument.reaches(amount.si(entry["value"])):
         words = f"{number(entry['value'])} {entry['unit']} is off the scale of {instrument.id}"
-        yield RULE.at(site.record, words, path=(*site.path, "value"))
+        yield RULE.at(amount.record, words, path=(*amount.path, "value"))
 
 
 RULE = Rule(
@@ -36,6 +36,6 @@ RULE = Rule(
         "value: 35, unit: psi, instrument: gauge-0-100",
         "value: 135, unit: psi, instrument: gauge-0-100",
     ),
-    check=check,
+    find=find,
     roles=("reading",),
 )

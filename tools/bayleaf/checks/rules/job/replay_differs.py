@@ -9,7 +9,7 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """Every job of the book that says what must be left."""
     from bayleaf.diagnosis.jobs.replay import replay  # a check without jobs does not wait for it
 
@@ -33,5 +33,5 @@ RULE = Rule(
         "nearly-blocked: {like: partly, rail-pressure-primed: low, rail-pressure-idle: low}",
         "nearly-blocked: {like: partly, rail-pressure-primed: high, rail-pressure-idle: low}",
     ),
-    check=check,
+    find=find,
 )

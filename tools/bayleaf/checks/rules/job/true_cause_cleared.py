@@ -7,16 +7,16 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import OUTSIDE, Record, listed, mapped
+from bayleaf.records import OUTSIDE, Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """true_cause against expects / left. Nothing left is an honest end where several causes are still there."""
     if "expects" not in record.data:
         return
-    repaired = {e["repaired"] for e in listed(record.data["readings"]) if "repaired" in e}
-    left = listed(mapped(record.data["expects"]).get("left"))
-    causes = [cause for cause in listed(record.data.get("true_cause")) if cause not in repaired]
+    repaired = {e["repaired"] for e in record.data["readings"] if "repaired" in e}
+    left = record.data["expects"].get("left", [])
+    causes = [cause for cause in record.data.get("true_cause", []) if cause not in repaired]
     if OUTSIDE in left and len(left) > 1:
         yield RULE.at(
             record,
@@ -47,6 +47,6 @@ RULE = Rule(
         "expects: {left: [fuel-filter-restricted]}",
         "expects: {left: [pump-ground-poor]}",
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

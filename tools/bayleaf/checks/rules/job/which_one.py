@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Entries with `which`."""
-    for i, entry in enumerate(listed(record.data["readings"])):
+    for i, entry in enumerate(record.data["readings"]):
         reading = context.book.of("readings").get(entry.get("reading"))
         if reading is None or not reading.sound or "which" not in entry:
             continue
@@ -45,6 +45,6 @@ RULE = Rule(
         "{reading: rail-pressure-primed, value: 35,",
         "{reading: rail-pressure-primed, which: 2, value: 35,",
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

@@ -8,12 +8,12 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Entries with a value or an answer; cannot and not_reached fit any reading."""
-    for i, entry in enumerate(listed(record.data["readings"])):
+    for i, entry in enumerate(record.data["readings"]):
         reading = context.book.of("readings").get(entry.get("reading"))
         if reading is None or not reading.sound or not ("value" in entry or "answer" in entry):
             continue
@@ -50,6 +50,6 @@ RULE = Rule(
         "{reading: pump-supply-voltage, value: 12.4, unit: V, instrument: multimeter}",
         "{reading: pump-supply-voltage, answer: low}",
     ),
-    check=check,
+    find=find,
     kinds=("jobs",),
 )

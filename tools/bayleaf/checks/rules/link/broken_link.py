@@ -6,18 +6,18 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.links import PROSE
 from bayleaf.checks.messages import field
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.records.named import PROSE
 
 _WHOLE = re.compile(r"\[\[[a-z0-9][a-z0-9-]*(?:\|[A-Za-z0-9][^\[\]|\n]*)?\]\]")
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """What is left of the brackets once whole links are taken out."""
-    for path, text in context.prose(record) if _may(context.all_prose(record)) else ():
+    for path, text in context.texts.prose(record) if _may(context.texts.all_prose(record)) else ():
         if "[[" not in text and "]]" not in text:
             continue
         rest = PROSE.sub("", text)
@@ -46,5 +46,5 @@ RULE = Rule(
         "Go on to [[measure-pump-voltage]].",
         "Go on to [[measure-pump-voltage].",
     ),
-    check=check,
+    find=find,
 )

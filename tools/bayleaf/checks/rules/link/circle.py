@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.rings import rings
+from bayleaf.checks.facts.cycles import cycles
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import KINDS, Record
@@ -19,8 +19,8 @@ _WAYS = {
 }
 
 
-def check(context: Context) -> Iterator[Finding]:
-    """One ring is reported once, at its first record."""
+def find(context: Context) -> Iterator[Finding]:
+    """One cycle is reported once, at its first record."""
     for kind in KINDS:
         records = context.book.of(kind)
         for way, top in (*_WAYS.get(kind, ()), ("replaced_by", "replaced_by")):
@@ -29,19 +29,19 @@ def check(context: Context) -> Iterator[Finding]:
                 for id, record in records.items()
                 if record.sound and top in record.data
             }
-            for ring in rings(edges):
+            for cycle in cycles(edges):
                 link = next(
                     link
-                    for link in context.links(records[ring[0]])
-                    if link.path[0] == top and link.id == ring[1 % len(ring)] and not link.prose
+                    for link in context.references.links(records[cycle[0]])
+                    if link.path[0] == top and link.id == cycle[1 % len(cycle)] and not link.prose
                 )
                 yield RULE.at(
-                    records[ring[0]], f"{way} leads in a circle: {' → '.join([*ring, ring[0]])}", path=link.path
+                    records[cycle[0]], f"{way} leads in a circle: {' → '.join([*cycle, cycle[0]])}", path=link.path
                 )
 
 
 def _edges(context: Context, record: Record, way: str, top: str) -> list[str]:
-    there = [(leaf, ids) for leaf, ids in context.ids(record) if leaf.top == top]
+    there = [(leaf, ids) for leaf, ids in context.references.ids(record) if leaf.top == top]
     return [
         id
         for leaf, ids in there
@@ -66,5 +66,5 @@ RULE = Rule(
         "  - {do: Switch the key off., act: key-off}\n",
         "  - {follow: fit-gauge}\n",
     ),
-    check=check,
+    find=find,
 )

@@ -8,19 +8,19 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import either, mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Vehicles, jobs with a car of their own, and procedures for named systems."""
     needs = {"vehicles": (), "jobs": ("car",), "procedures": ("needs",)}[record.kind]
-    holder = mapped(record.data.get(needs[0])) if needs else record.data
-    named = listed((record.data if record.kind == "procedures" else holder).get("systems"))
-    systems = [context.book.of("systems").get(s) for s in named]
-    if not systems or not all(s and s.sound for s in systems):
+    holder = record.data.get(needs[0], {}) if needs else record.data
+    named = (record.data if record.kind == "procedures" else holder).get("systems", [])
+    systems = [s for id in named if (s := context.book.of("systems").get(id)) is not None and s.sound]
+    if not systems or len(systems) < len(named):
         return
-    offered = {c for s in systems for c in listed(s.data["has"])}
-    for i, feature in enumerate(listed(holder.get("has"))):
+    offered = {c for s in systems for c in s.data["has"]}
+    for i, feature in enumerate(holder.get("has", [])):
         if feature not in offered:
             words = f"{feature} is no optional feature of {either((s.id for s in systems), 'and')}"
             yield RULE.at(record, words, mean(feature, offered), (*needs, "has", i))
@@ -38,6 +38,6 @@ RULE = Rule(
     why="A feature that no system offers is never there: the procedure would never be proposed.",
     mend="Add the feature to has of the system, or take it out here.",
     example=Example("vehicles/parks-van.yaml", "has: [fuel-test-port]", "has: [fuel-filter]"),
-    check=check,
+    find=find,
     kinds=("vehicles", "jobs", "procedures"),
 )

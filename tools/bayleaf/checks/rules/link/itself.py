@@ -11,9 +11,9 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Links in fields only; a text may speak of its own record."""
-    for link in context.links(record) if record.id in context.names(record) else ():
+    for link in context.references.links(record) if record.id in context.references.names(record) else ():
         if link.id == record.id and not link.prose and link.path[-1] != "calculator":
             yield RULE.at(record, f"{field(record, link.path)} names the record itself", path=link.path, key=link.key)
 
@@ -30,5 +30,5 @@ RULE = Rule(
     why="It is a slip of copying: another id was meant.",
     mend="Name the record that was meant.",
     example=Example("systems/direct-injection.yaml", "{system: port-injection-return,", "{system: direct-injection,"),
-    check=check,
+    find=find,
 )

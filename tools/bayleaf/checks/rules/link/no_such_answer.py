@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.answers import answers_of, answers_to
+from bayleaf.checks.facts.answers import answers_of
 from bayleaf.checks.messages import either, field, mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Recognition, faults, results, states that a reading proves, and jobs."""
     for path, reading, answer, key in (
         answers_of(record) if record.kind != "faults" or not _known(record.data, context.answers) else ()
     ):
-        known = answers_to(context, reading)
+        known = context.answers.get(reading, ())
         if known and answer not in known:
             help = mean(answer, known, f"It may be {either(known)}.")
             yield RULE.at(record, f"{field(record, path)}: {reading} is never {answer}", help, path, key)
@@ -27,7 +27,7 @@ def _known(fault: dict, answers: dict[str, tuple[str, ...]]) -> bool:
     """A first look at a fault, which names answers by the hundred: whether all of them are known."""
     stages = [
         *fault["stages"].values(),
-        *(stage for by in mapped(fault.get("differs")).values() for stage in by.values()),
+        *(stage for by in fault.get("differs", {}).values() for stage in by.values()),
     ]
     for reading, said in [pair for stage in stages for pair in stage.items() if pair[0] in answers]:
         if said not in answers[reading] if said.__class__ is str else not set(said).issubset(answers[reading]):
@@ -46,6 +46,6 @@ RULE = Rule(
     example=Example(
         "faults/regulator-diaphragm-split.yaml", "fuel-in-regulator-hose: wet", "fuel-in-regulator-hose: damp"
     ),
-    check=check,
+    find=find,
     kinds=("systems", "faults", "procedures", "states", "jobs", "readings", "effects"),
 )

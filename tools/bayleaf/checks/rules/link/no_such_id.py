@@ -8,16 +8,16 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import either, field, mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import KINDS, SINGULAR, Record
+from bayleaf.records import KIND, KINDS, Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Did-you-mean looks at the kinds that may stand there."""
     every = context.book.every
-    for link in context.links(record) if context.misnames(record) else ():
+    for link in context.references.links(record) if context.references.misnames(record) else ():
         if link.id not in every:
             kinds = link.kinds or KINDS
-            kind = either(SINGULAR[k] for k in link.kinds) or "record"
+            kind = either(KIND[k].singular for k in link.kinds) or "record"
             help = mean(
                 link.id,
                 (id for k in kinds for id in context.book.of(k)),
@@ -45,5 +45,5 @@ RULE = Rule(
         "takes: {reading: rail-pressure-primed",
         "takes: {reading: rail-presure-primed",
     ),
-    check=check,
+    find=find,
 )

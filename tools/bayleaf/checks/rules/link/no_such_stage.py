@@ -5,27 +5,26 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.answers import fault_systems
-from bayleaf.checks.facts.rings import rings
+from bayleaf.checks.facts.cycles import cycles
 from bayleaf.checks.messages import either, mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Like inside stages and differs; systems and stages that differs names."""
     stages = record.data["stages"]
     for name, stage in stages.items():
         if "like" in stage and stage["like"] not in stages:
             help = mean(stage["like"], stages, f"It may be {either(stages)}.")
             yield RULE.at(record, f"there is no stage {stage['like']}", help, ("stages", name, "like"))
-    for ring in rings({name: [s["like"]] if "like" in s else [] for name, s in stages.items()}):
+    for cycle in cycles({name: [s["like"]] if "like" in s else [] for name, s in stages.items()}):
         yield RULE.at(
-            record, f"like leads in a circle: {' → '.join([*ring, ring[0]])}", path=("stages", ring[0], "like")
+            record, f"like leads in a circle: {' → '.join([*cycle, cycle[0]])}", path=("stages", cycle[0], "like")
         )
-    systems = fault_systems(record, context)
-    for system, by_stage in mapped(record.data.get("differs")).items():
+    systems = context.claims.systems(record.id)
+    for system, by_stage in record.data.get("differs", {}).items():
         if systems and system in context.book.of("systems") and system not in systems:
             words = f"the fault does not occur on {system}, only on {either(systems, 'and')}"
             yield RULE.at(record, words, path=("differs", system), key=True)
@@ -47,6 +46,6 @@ RULE = Rule(
     why="A difference of a stage that is not there is never used.",
     mend="Take the name of a stage as the fault writes it, or all.",
     example=Example("faults/fuel-filter-restricted.yaml", "like: partly", "like: party"),
-    check=check,
+    find=find,
     kinds=("faults",),
 )

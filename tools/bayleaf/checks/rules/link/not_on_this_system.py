@@ -7,18 +7,18 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Bands and the answers that recognise the system."""
     for name in ("bands",):
-        for id in mapped(record.data.get(name)):
+        for id in record.data.get(name, {}):
             reading = context.book.of("readings").get(id)
             places = (
                 [reading.data["at"]]
                 if reading and "at" in reading.data
-                else listed(reading.data.get("between"))
+                else reading.data.get("between", [])
                 if reading
                 else []
             )
@@ -45,6 +45,6 @@ RULE = Rule(
         "bands:\n",
         "bands:\n  rail-pressure-primed: {min: 36, max: 65, unit: psi, means: spread, basis: {practice: true}}\n",
     ),
-    check=check,
+    find=find,
     kinds=("systems",),
 )

@@ -11,13 +11,13 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """A retired record may say what it liked."""
-    if not context.retired or record.data.get("status") == "retired":
+    if not context.references.retired or record.data.get("status") == "retired":
         return
-    for link in context.links(record):
-        if link.id in context.retired:
-            after = context.retired[link.id].data.get("replaced_by")
+    for link in context.references.links(record):
+        if link.id in context.references.retired:
+            after = context.references.retired[link.id].data.get("replaced_by")
             help = f"Name {after} instead." if after else ""
             yield RULE.at(record, f"{field(record, link.path)}: {link.id} is retired", help, link.path, link.key)
 
@@ -31,5 +31,5 @@ RULE = Rule(
     why="It was taken out because it is wrong or has been replaced; whoever follows the link works by the old one.",
     mend="Name the record that replaced it.",
     example=Example("symptoms/rough-idle.yaml", "status: draft", "status: retired\nreplaced_by: loss-of-power"),
-    check=check,
+    find=find,
 )

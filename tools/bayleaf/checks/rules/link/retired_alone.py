@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """The other way round, a retired record without replacement, may be right and is let pass."""
     if "replaced_by" in record.data and record.data.get("status") != "retired":
         yield RULE.at(record, f"it is replaced by {record.data['replaced_by']} but not retired", path=("replaced_by",))
@@ -25,5 +25,5 @@ RULE = Rule(
     why="A record that is in use and has been replaced leaves the reader to choose.",
     mend="Set status to retired, or delete replaced_by.",
     example=Example("components/fuel-test-port.yaml", "status: draft", "status: draft\nreplaced_by: fuel-rail"),
-    check=check,
+    find=find,
 )

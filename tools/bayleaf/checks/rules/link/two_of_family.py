@@ -7,15 +7,15 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Vehicles, and jobs with a car of their own."""
     path = ("systems",) if record.kind == "vehicles" else ("car", "systems")
     seen: dict[str, str] = {}
     for i, id in enumerate(
-        listed((record.data if record.kind == "vehicles" else mapped(record.data.get("car"))).get("systems"))
+        (record.data if record.kind == "vehicles" else record.data.get("car", {})).get("systems", [])
     ):
         system = context.book.of("systems").get(id)
         family = system.data.get("family", "") if system and system.sound else ""
@@ -37,6 +37,6 @@ RULE = Rule(
         "systems: [port-injection-return]",
         "systems: [port-injection-return, direct-injection]",
     ),
-    check=check,
+    find=find,
     kinds=("vehicles", "jobs"),
 )

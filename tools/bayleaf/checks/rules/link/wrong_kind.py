@@ -8,20 +8,20 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import either, field, mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import SINGULAR, Record
+from bayleaf.records import KIND, Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Links in text may lead to any kind."""
     every = context.book.every
-    for link in context.links(record) if context.misnames(record) else ():
+    for link in context.references.links(record) if context.references.misnames(record) else ():
         found = every.get(link.id)
         if found is not None and link.kinds and found.kind not in link.kinds:
-            kind = either(SINGULAR[k] for k in link.kinds)
+            kind = either(KIND[k].singular for k in link.kinds)
             help = mean(
                 link.id, (id for k in link.kinds for id in context.book.of(k)), f"Name the id of one that is a {kind}."
             )
-            words = f"{field(record, link.path)}: {link.id} is of the kind {SINGULAR[found.kind]}, not {kind}"
+            words = f"{field(record, link.path)}: {link.id} is of the kind {KIND[found.kind].singular}, not {kind}"
             yield RULE.at(record, words, help, link.path, link.key)
 
 
@@ -37,5 +37,5 @@ RULE = Rule(
     ),
     mend="Name a record of the right kind.",
     example=Example("symptoms/rough-idle.yaml", "first: [fuel-in-regulator-hose]", "first: [regulator-vacuum-hose]"),
-    check=check,
+    find=find,
 )

@@ -7,21 +7,22 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 PLUGS = {
-    "connect",
-    "disconnect",
-    "connect-electrical",
-    "disconnect-electrical",
+    Acts.CONNECT,
+    Acts.DISCONNECT,
+    Acts.CONNECT_ELECTRICAL,
+    Acts.DISCONNECT_ELECTRICAL,
 }  # also done to parts through which nothing flows
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
-    systems = listed(record.data["systems"])
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
+    systems = record.data["systems"]
     for step in walk.own:
-        act = step.data.get("act")
+        act = step.data.get("act", "")
         if (act not in machine.of_paths and act not in machine.local) or act in machine.whole:
             continue
         if "at" not in step.data:
@@ -54,5 +55,5 @@ RULE = Rule(
     why="What flows through a part, and at which pressure, is how a hazard is derived; an act that hides its part hides its hazard.",
     mend="Write at: and the component on the path.",
     example=Example("procedures/fit-gauge.yaml", "act: open-joint, at: fuel-test-port,", "act: open-joint,"),
-    check=_check,
+    find=find,
 )

@@ -8,22 +8,23 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.preparations import preparations
+from bayleaf.vocabulary import Acts
 
 CATCHES = re.compile(r"\b(container|cart|drum|can|cloths?)\b", re.IGNORECASE)
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     procedures, equipment = context.book.of("procedures"), context.book.of("equipment")
-    for step in context.walk(record).doing("bleed", "open-joint"):
+    for step in context.procedures.walk(record).doing(Acts.BLEED, Acts.OPEN_JOINT):
         if not any(p.carries == "fuel" for p in step.act_paths):
             continue
         followed = [procedures[s["follow"]] for s in record.data["steps"] if s.get("follow") in procedures]
         ready = [procedures[p] for p in preparations(context.book, record.data) if p in procedures]
-        at_hand = [e for r in (record, *followed, *ready) if r.sound for e in listed(r.data["needs"]["equipment"])]
+        at_hand = [e for r in (record, *followed, *ready) if r.sound for e in r.data["needs"]["equipment"]]
         names = [f"{e} {equipment[e].title}" for e in at_hand if e in equipment]
-        names += [c for r in (record, *followed) if r.sound for c in listed(r.data["needs"]["consumables"])]
+        names += [c for r in (record, *followed) if r.sound for c in r.data["needs"]["consumables"]]
         if not any(CATCHES.search(name.replace("-", " ")) for name in names):
             words = f"step {step.number} lets fuel out, and the procedure has no container and no cloth to catch it"
             yield RULE.at(record, words, path=(*step.place, "act"))
@@ -44,5 +45,5 @@ RULE = Rule(
         "equipment: [fuel-pressure-gauge, bonded-container]",
         "equipment: [fuel-pressure-gauge]",
     ),
-    check=_check,
+    find=find,
 )

@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.notes import called, unguarded
+from bayleaf.checks.facts.notes import called
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
-    for met in unguarded(context, record):
-        guards = context.guards(met.hazard)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
+    for met in context.procedures.unguarded(record):
+        guards = context.procedures.guards(met.hazard)
         late = next((i for i, s in enumerate(walk.steps) if i > met.index and guards & set(s.cautions)), None)
         if late is None:
             continue
@@ -25,7 +25,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             if step.source == record.id
             else (*step.place, "follow")
         )
-        why = context.hazards.why(walk, met)
+        why = context.procedures.hazards.why(walk, met)
         words = f"the caution {caution} comes with {called(walk, late)}, but {called(walk, met.index)} already meets its hazard, because {why}"
         yield RULE.at(record, words, f"Move it to {called(walk, met.index)} or before.", path)
 
@@ -44,5 +44,5 @@ RULE = Rule(
         "at: fuel-test-port, cautions: [fuel-jet, pressure-not-seen]}\n  - {do: Screw the gauge on the test port., act: close-joint, at: fuel-test-port, equipment: [fuel-pressure-gauge], cautions: [fuel-jet],",
         "at: fuel-test-port, cautions: [fuel-jet]}\n  - {do: Screw the gauge on the test port., act: close-joint, at: fuel-test-port, equipment: [fuel-pressure-gauge], cautions: [fuel-jet, pressure-not-seen],",
     ),
-    check=_check,
+    find=find,
 )

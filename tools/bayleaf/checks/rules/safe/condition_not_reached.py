@@ -11,9 +11,9 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
-    for step, note in noted(context, record, "claimed", "contradicted"):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
+    for step, note in noted(context.procedures, record, "claimed", "contradicted"):
         when = step.when
         if note.kind == "contradicted":
             words = f"{step_name(walk, step)} is done at {when}, and {called(walk, note.since)} was to {machine.title(note.what)}, which still goes on"
@@ -50,5 +50,5 @@ RULE = Rule(
         "  - {do: Start the engine and wait until it is hot., act: start-engine}\n",
         "",
     ),
-    check=_check,
+    find=find,
 )

@@ -8,13 +8,13 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, spot
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for (id, _at), since in walk.end.items():
-        if since >= 0 and machine.states[id].connection and id not in listed(record.data["leaves"]):
+        if since >= 0 and machine.states[id].connection and id not in record.data["leaves"]:
             words = f"{called(walk, since)} begins {machine.named(id)}, which still stands at the end, and leaves does not say so"
             yield RULE.at(
                 record, words, f"Write leaves: [{id}], or take it off.", spot(record, walk.steps[since], "sets")
@@ -31,5 +31,5 @@ RULE = Rule(
     why="What is not declared is not taken off: no other procedure knows that there is anything to end.",
     mend="Declare the connection in leaves, or take it off.",
     example=Example("procedures/fit-gauge.yaml", "leaves: [gauge-on-rail]", "leaves: none"),
-    check=_check,
+    find=find,
 )

@@ -8,20 +8,20 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.quantities import to_si, units
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    if not context.steps_with(record, "stop_at"):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    if not context.procedures.steps_with(record, "stop_at"):
         return
     litre = units()["L"].dimension
     equipment = context.book.of("equipment")
     held = {}
-    for id in listed(record.data["needs"]["equipment"]):
-        reach = mapped(equipment[id].data.get("range")) if id in equipment and equipment[id].sound else {}
+    for id in record.data["needs"]["equipment"]:
+        reach = equipment[id].data.get("range", {}) if id in equipment and equipment[id].sound else {}
         if reach and reach["unit"] in units() and units()[reach["unit"]].dimension == litre:
             held[id] = (to_si(reach["max"], reach["unit"], "none"), f"{reach['max']:g} {reach['unit']}")
-    for i, step in context.steps_with(record, "stop_at"):
+    for i, step in context.procedures.steps_with(record, "stop_at"):
         stop = step["stop_at"]
         if not held or stop["unit"] not in units() or units()[stop["unit"]].dimension != litre:
             continue
@@ -43,5 +43,5 @@ RULE = Rule(
     example=Example(
         "procedures/relieve-fuel-pressure.yaml", "stop_at: {value: 0.5, unit: L,", "stop_at: {value: 5, unit: L,"
     ),
-    check=_check,
+    find=find,
 )

@@ -9,12 +9,13 @@ from bayleaf.checks.facts.notes import called, part, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.safety.steps import WalkStep
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for step in walk.own:  # a followed procedure does not know what was done before it
-        act = step.data.get("act")
+        act = step.data.get("act", "")
         since = _goes_on(step, act) if act in machine.undo else None
         if since is None:
             continue
@@ -25,7 +26,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         )
 
 
-def _goes_on(step, act: str) -> int | None:
+def _goes_on(step: WalkStep, act: str) -> int | None:
     at = step.data.get("at", "")
     return step.doing.get((act, at), step.doing.get((act, "")) if not at else None)
 
@@ -44,5 +45,5 @@ RULE = Rule(
         "  - {do: Switch the key on., act: key-on}\n",
         "  - {do: Switch the key on., act: key-on}\n  - {do: Switch the key on again., act: key-on}\n",
     ),
-    check=_check,
+    find=find,
 )

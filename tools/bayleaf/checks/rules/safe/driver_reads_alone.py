@@ -9,21 +9,22 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 from bayleaf.safety.hazards import types_of
+from bayleaf.vocabulary import Acts
 
 RECORDS = re.compile(
     r"\b(record\w*|log\w*|captur\w*|stor(?:e|es|ed|ing)|keeps? the (?:lowest|highest))\b", re.IGNORECASE
 )
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
-    if "road" not in listed(record.data["where"]) or record.data["needs"]["people"] > 1:
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
+    if "road" not in record.data["where"] or record.data["needs"]["people"] > 1:
         return
     for step in walk.taking:
-        instrument = mapped(step.data.get("takes")).get("instrument")
-        if "drive" not in step.acts or not isinstance(instrument, str):
+        instrument = step.data.get("takes", {}).get("instrument")
+        if Acts.DRIVE not in step.acts or not isinstance(instrument, str):
             continue
         if not any(_records(context, t) for t in types_of(context.book, instrument)):
             words = f"{step_name(walk, step)} has one person drive on the road and read {instrument}"
@@ -38,9 +39,7 @@ def _records(context: Context, equipment: str) -> bool:
     record = context.book.of("equipment").get(equipment)
     return bool(
         record
-        and RECORDS.search(
-            f"{record.title} {record.data.get('summary', '')} {' '.join(listed(record.data.get('setup')))}"
-        )
+        and RECORDS.search(f"{record.title} {record.data.get('summary', '')} {' '.join(record.data.get('setup', []))}")
     )
 
 
@@ -54,5 +53,5 @@ RULE = Rule(
     why="A driver who looks at a needle at full load does not look at the road.",
     mend="Write people: 2, use an instrument that records, or a rolling road.",
     example=Example("procedures/drive-at-full-load.yaml", "people: 2}", "people: 1}"),
-    check=_check,
+    find=find,
 )

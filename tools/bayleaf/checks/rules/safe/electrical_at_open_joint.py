@@ -8,37 +8,40 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
+from bayleaf.vocabulary import Acts, States
 
-SHUT = "tank-shut"
 
-
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for step in walk.taking:
-        quantity = context.numbers.measured(mapped(step.data.get("takes")).get("reading", ""))
+        quantity = context.amounts.measured(step.data.get("takes", {}).get("reading", ""))
         if quantity is None or not quantity.dimension[4]:
             continue
         opened = next(
             (
                 (k, since)
                 for k, since in step.before.items()
-                if "open-joint" in machine.states[k[0]].set_by and machine.states[k[0]].forbids
+                if Acts.OPEN_JOINT in machine.states[k[0]].set_by and machine.states[k[0]].forbids
             ),
             None,
         )
         if opened:
-            (state, at), since = opened
+            (_state, at), since = opened
             words = f"{step_name(walk, step)} takes an electrical reading, and {called(walk, since)} opened a joint at {at} that is still open"
             yield RULE.at(record, words, path=spot(record, step, "takes"))
-        elif SHUT in machine.states and any(p.carries == "fuel" for p in step.read_paths) and not step.stands(SHUT):
-            ended = walk.last("ended", SHUT, walk.steps.index(step))
+        elif (
+            States.TANK_SHUT in machine.states
+            and any(p.carries == "fuel" for p in step.read_paths)
+            and not step.stands(States.TANK_SHUT)
+        ):
+            ended = walk.last("ended", States.TANK_SHUT, walk.steps.index(step))
             how = f"{called(walk, ended)} ended it" if ended is not None else "nothing has made sure of it"
-            words = f"{step_name(walk, step)} takes an electrical reading beside fuel, and {machine.named(SHUT)} does not stand: {how}"
+            words = f"{step_name(walk, step)} takes an electrical reading beside fuel, and {machine.named(States.TANK_SHUT)} does not stand: {how}"
             yield RULE.at(
                 record,
                 words,
-                f"Inherit the preparation that sets {SHUT}, or set it in a step before.",
+                f"Inherit the preparation that sets {States.TANK_SHUT}, or set it in a step before.",
                 spot(record, step, "takes"),
             )
 
@@ -57,5 +60,5 @@ RULE = Rule(
         "  - {do: Screw the gauge on the test port.,",
         "  - {do: Measure the voltage across the pump., takes: {reading: pump-supply-voltage, instrument: multimeter}}\n  - {do: Screw the gauge on the test port.,",
     ),
-    check=_check,
+    find=find,
 )

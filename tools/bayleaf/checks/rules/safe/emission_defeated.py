@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.prose.signs import sign
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
@@ -22,26 +21,19 @@ DEFEAT = re.compile(
     r"permanent\w*|for good|code out|tune out|remap\w*|disable the)\b",
     re.IGNORECASE,
 )
-# A first look: the pattern finds nothing without one of the first, or one of the second with one of the third.
-_ALONE = sign(
-    "delet", "defeat", "gut", "hollow", "bypass", "dummy", "simulat", "spacer", "permanent", "good", "remap", "disable"
-)
-_WITH = sign("straight", "test", "drill", "knock", "weld", "blank", "block", "leav", "code", "tune")
-_WHAT = sign("pipe", "out", "shut", "off", "unplugged", "disconnected")
 NOT = re.compile(r"\b(do not|don't|never|not to|must not|without)\b", re.IGNORECASE)
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for i, (step, signs) in enumerate(zip(record.data["steps"], context.step_signs(record), strict=True)):
-        if not (signs & _ALONE or (signs & _WITH and signs & _WHAT)):
-            continue
-        text, part = step.get("do", ""), context.book.of("components").get(step.get("at"))
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    for i, step in context.procedures.steps_with(record, "do"):
+        text = step["do"]
         hit = DEFEAT.search(text)
-        if hit and not NOT.search(text) and EQUIPMENT.search(f"{text} {part.title if part else ''}"):
+        if hit is None or NOT.search(text):
+            continue
+        part = context.book.of("components").get(step.get("at", ""))
+        if EQUIPMENT.search(f"{text} {part.title if part else ''}"):
             yield RULE.at(record, f"step {i + 1} defeats emission equipment ({hit.group()})", path=("steps", i, "do"))
-    for i, text in enumerate(
-        record.data["needs"]["consumables"] if isinstance(record.data["needs"]["consumables"], list) else []
-    ):
+    for i, text in enumerate(record.data["needs"]["consumables"]):
         if DEFEAT.search(text) and EQUIPMENT.search(text):
             yield RULE.at(
                 record, f"the consumable {text!r} defeats emission equipment", path=("needs", "consumables", i)
@@ -65,5 +57,5 @@ RULE = Rule(
         "  - {do: Count the fuel lines that end at the rail.,",
         "  - {do: Fit a test pipe in place of the converter.}\n  - {do: Count the fuel lines that end at the rail.,",
     ),
-    check=_check,
+    find=find,
 )

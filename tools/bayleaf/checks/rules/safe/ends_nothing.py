@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     done = {act for step in walk.steps for act in step.own}
-    for i, state in enumerate(listed(record.data.get("ends"))):
+    for i, state in enumerate(record.data.get("ends", [])):
         known = machine.states.get(state)
         if known is None:
             continue
@@ -38,5 +38,5 @@ RULE = Rule(
     why="A word does not unscrew a gauge, and a procedure that ends what it never needed is a slip in one of the two fields.",
     mend="Name the state in needs, or take it out of ends.",
     example=Example("procedures/take-gauge-off.yaml", "needs: {states: [gauge-on-rail],", "needs: {states: none,"),
-    check=_check,
+    find=find,
 )

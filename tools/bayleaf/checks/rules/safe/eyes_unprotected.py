@@ -7,26 +7,23 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.preparations import preparations
+from bayleaf.vocabulary import Acts
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    opening = context.walk(record).doing("open-joint", "bleed", "pressurise")
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    opening = context.procedures.walk(record).doing(Acts.OPEN_JOINT, Acts.BLEED, Acts.PRESSURISE)
     if not opening:
         return
     procedures, equipment = context.book.of("procedures"), context.book.of("equipment")
     ready = [record, *(procedures[p] for p in preparations(context.book, record.data) if p in procedures)]
     at_hand = [
-        e
-        for r in ready
-        if r.sound
-        for e in listed(r.data["needs"]["equipment"])
-        if e in equipment and equipment[e].sound
+        e for r in ready if r.sound for e in r.data["needs"]["equipment"] if e in equipment and equipment[e].sound
     ]
     if any(equipment[e].data["protective"] for e in at_hand):
         return
-    words = f"step {opening[0].number} is to {context.machine.title(opening[0].data['act'])}, and neither the procedure nor a preparation has protective equipment"
+    words = f"step {opening[0].number} is to {context.procedures.machine.title(opening[0].data['act'])}, and neither the procedure nor a preparation has protective equipment"
     yield RULE.at(record, words, path=(*opening[0].place, "act"))
 
 
@@ -44,5 +41,5 @@ RULE = Rule(
         "equipment: [safety-glasses], consumables: none, people: 1}",
         "equipment: none, consumables: none, people: 1}",
     ),
-    check=_check,
+    find=find,
 )

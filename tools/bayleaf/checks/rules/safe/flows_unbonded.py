@@ -9,23 +9,26 @@ from bayleaf.checks.facts.notes import called
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts, States
 
-BONDED, FLOWS = "container-bonded", frozenset({"bleed", "pour"})
+FLOWS = frozenset({Acts.BLEED, Acts.POUR})
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    machine = context.machine
-    if BONDED not in machine.states or record.data["where"] == ["bench"]:  # a glass on the bench is bonded to no car
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    machine = context.procedures.machine
+    if States.CONTAINER_BONDED not in machine.states or record.data["where"] == [
+        "bench"
+    ]:  # a glass on the bench is bonded to no car
         return
-    walk = context.walk(record)
+    walk = context.procedures.walk(record)
     for index, step in enumerate(walk.steps):
-        if FLOWS.isdisjoint(step.own) or step.source != record.id or step.stood(BONDED):
+        if FLOWS.isdisjoint(step.own) or step.source != record.id or step.stood(States.CONTAINER_BONDED):
             continue
-        if "bleed" in step.own and not any(p.carries == "fuel" for p in step.act_paths):
+        if Acts.BLEED in step.own and not any(p.carries == "fuel" for p in step.act_paths):
             continue
-        ended = walk.last("ended", BONDED, index)
+        ended = walk.last("ended", States.CONTAINER_BONDED, index)
         how = f"{called(walk, ended)} ended it" if ended is not None else "no step before it made it so"
-        words = f"step {step.number} is to {machine.title(step.data['act'])}, and {machine.named(BONDED)} does not stand: {how}"
+        words = f"step {step.number} is to {machine.title(step.data['act'])}, and {machine.named(States.CONTAINER_BONDED)} does not stand: {how}"
         yield RULE.at(record, words, path=(*step.place, "act"))
 
 
@@ -46,5 +49,5 @@ RULE = Rule(
         "\n  - {do: Bond the container to bare metal of the car., sets: [container-bonded]}",
         "",
     ),
-    check=_check,
+    find=find,
 )

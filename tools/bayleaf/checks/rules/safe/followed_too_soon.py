@@ -11,14 +11,14 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
-    for step, note in noted(context, record, "unmet"):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
+    for step, note in noted(context.procedures, record, "unmet"):
         index = walk.steps.index(step)
         ended = walk.last("ended", note.what, index)
         how = f"{called(walk, ended)} ended it" if ended is not None else "no step before it makes it so"
         words = f"{step_name(walk, step)} follows {step.data['follow']}, which needs {machine.named(note.what)}, and that does not stand: {how}"
-        makers = [m for m in context.makers(note.what) if m != record.id]
+        makers = [m for m in context.procedures.makers(note.what) if m != record.id]
         help = (
             f"Follow {makers[0]} first, or name the state in needs."
             if makers
@@ -41,5 +41,5 @@ RULE = Rule(
         "  - {do: Switch the key off., act: key-off}\nresults",
         "  - {do: Switch the key off., act: key-off}\n  - {follow: measure-primed-pressure}\n  - {follow: take-gauge-off}\n  - {follow: measure-primed-pressure}\nresults",
     ),
-    check=_check,
+    find=find,
 )

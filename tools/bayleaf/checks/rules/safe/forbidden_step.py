@@ -9,12 +9,14 @@ from bayleaf.checks.facts.notes import called, noted, part, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.safety.machine import Machine
+from bayleaf.safety.steps import Note, WalkStep
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     said = set()
-    for step, note in noted(context, record, "forbidden", "under-way"):
+    for step, note in noted(context.procedures, record, "forbidden", "under-way"):
         state, act = machine.named(note.what), machine.title(note.other)
         if (step.number, note.what) in said or (
             note.other in step.acts and _implied(machine, note.other, step, note.what)
@@ -28,12 +30,12 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         yield RULE.at(record, words, _help(machine, note), spot(record, step, "act", "when"))
 
 
-def _implied(machine, act: str, step, state: str) -> bool:
+def _implied(machine: Machine, act: str, step: WalkStep, state: str) -> bool:
     """Whether another forbidden act of the step brings this one with it, so that it is said once."""
     return any(a != act and act in machine.acts_of(a) for a in step.acts & machine.states[state].forbids)
 
 
-def _help(machine, note) -> str:
+def _help(machine: Machine, note: Note) -> str:
     ended = " or ".join(sorted(machine.states[note.what].ended_by))
     if note.kind == "under-way":
         return f"Put the step with act: {machine.undo[note.other]} before it."
@@ -58,5 +60,5 @@ RULE = Rule(
         "  - {do: Crank the engine., act: crank}\n"
         "  - {do: Look at the joint with a lamp., act: leak-check, at: fuel-test-port, cautions: [fuel-jet, stop-at-any-leak]}\n",
     ),
-    check=_check,
+    find=find,
 )

@@ -7,22 +7,25 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, step_name
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.checks.rules.safe.gauge_on_high_side import SCAN
 from bayleaf.finding import Finding
 from bayleaf.quantities import units
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
+from bayleaf.vocabulary import Equipment
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     connections = {s.id for s in machine.states.values() if s.connection}
     for step in walk.taking:
-        taken = mapped(step.data.get("takes"))
-        quantity = context.numbers.measured(taken.get("reading", ""))
+        taken = step.data.get("takes", {})
+        quantity = context.amounts.measured(taken.get("reading", ""))
         low = any(p.carries == "fuel" and p.side != "high" for p in step.read_paths)
         if "instrument" not in taken or quantity is None or quantity.dimension != units()["Pa"].dimension or not low:
             continue
-        if SCAN in context.hazards.types(taken["instrument"]) or (step.had | step.has) & connections:
+        if (
+            Equipment.SCAN_TOOL in context.procedures.hazards.types(taken["instrument"])
+            or (step.had | step.has) & connections
+        ):
             continue
         ended = next(
             (
@@ -57,5 +60,5 @@ RULE = Rule(
     example=Example(
         "procedures/measure-primed-pressure.yaml", "needs: {states: [gauge-on-rail],", "needs: {states: none,"
     ),
-    check=_check,
+    find=find,
 )

@@ -7,17 +7,15 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.paths import pascals
 
 TIMES = 5  # a slipped point is ten times; a sound return line sees what its pump can do when it is blocked
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     paths = [
-        (i, p, pascals(p.get("greatest")))
-        for i, p in enumerate(listed(record.data.get("paths")))
-        if p["carries"] == "fuel"
+        (i, p, pascals(p.get("greatest"))) for i, p in enumerate(record.data.get("paths", [])) if p["carries"] == "fuel"
     ]
     for i, path, greatest in paths:
         for _n, other, more in paths:
@@ -49,5 +47,5 @@ RULE = Rule(
         "greatest: {value: 130, unit: psi, because: A blocked return sees the relief setting,",
         "greatest: {value: 13, unit: psi, because: A blocked return sees the relief setting,",
     ),
-    check=_check,
+    find=find,
 )

@@ -10,8 +10,8 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    if not context.guards(record.id):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    if not context.procedures.guards(record.id):
         yield RULE.at(record, f"no caution speaks of this hazard: {record.title.lower()}", "", ())
 
 
@@ -25,5 +25,5 @@ RULE = Rule(
     why="A procedure that meets the hazard has nothing to show.",
     mend="Write a caution with the hazard in its hazards, or add the hazard to the caution that speaks of it.",
     example=Example("vocabulary/cautions.yaml", "hazards: [leak-seen, flame-near-fuel]", "hazards: [leak-seen]"),
-    check=_check,
+    find=find,
 )

@@ -5,22 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.notes import called, spot, unguarded
+from bayleaf.checks.facts.notes import called, spot
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
     later = {c for step in walk.steps for c in step.cautions}
-    for met in unguarded(context, record):
-        guards = context.guards(met.hazard)
+    for met in context.procedures.unguarded(record):
+        guards = context.procedures.guards(met.hazard)
         if guards & later:
             continue  # named, but too late: SAFE-2
         hazard = context.book.of("hazards")[met.hazard].title
-        words = f"{called(walk, met.index)} meets a hazard without its caution, {hazard[:1].lower()}{hazard[1:]}, because {context.hazards.why(walk, met)}"
+        words = f"{called(walk, met.index)} meets a hazard without its caution, {hazard[:1].lower()}{hazard[1:]}, because {context.procedures.hazards.why(walk, met)}"
         help = f"Name {either(sorted(guards))} in the cautions of this step or an earlier one, or inherit the preparation that shows it."
         yield RULE.at(
             record,
@@ -44,5 +44,5 @@ RULE = Rule(
     why="A caution that has to be remembered is forgotten by the person who knows the work best.",
     mend="Name the caution at the step or before it, or inherit the preparation that shows it.",
     example=Example("procedures/measure-primed-pressure.yaml", "    cautions: [fuel-jet]\n", ""),
-    check=_check,
+    find=find,
 )

@@ -9,17 +9,16 @@ from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts, States
 
-SAFE = "high-side-safe"
 
-
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
-    for step in walk.doing("open-joint", "disconnect", "bleed"):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
+    for step in walk.doing(Acts.OPEN_JOINT, Acts.DISCONNECT, Acts.BLEED):
         high = next((p for p in step.act_paths if p.carries == "fuel" and p.side == "high"), None)
-        if high is None or step.stood(SAFE):
+        if high is None or step.stood(States.HIGH_SIDE_SAFE):
             continue
-        ended = walk.last("ended", SAFE, walk.steps.index(step))
+        ended = walk.last("ended", States.HIGH_SIDE_SAFE, walk.steps.index(step))
         how = f"{called(walk, ended)} ended it" if ended is not None else "no reading has proved it"
         words = f"{step_name(walk, step)} opens the path {high.name} of {high.system}, the high side, and it is not proved safe: {how}"
         yield RULE.at(record, words, _help(context), spot(record, step, "act"))
@@ -28,13 +27,13 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
 def _help(context: Context) -> str:
     proof = [
         p
-        for p in context.makers(SAFE)
-        if any(SAFE in (s.get("proves") or []) for s in context.book.of("procedures")[p].data["steps"])
+        for p in context.procedures.makers(States.HIGH_SIDE_SAFE)
+        if any(States.HIGH_SIDE_SAFE in (s.get("proves") or []) for s in context.book.of("procedures")[p].data["steps"])
     ]
     return (
         f"Follow {proof[0]} before it."
         if proof
-        else f"Follow the maker's depressurising procedure first, with a reading that proves {SAFE}."
+        else f"Follow the maker's depressurising procedure first, with a reading that proves {States.HIGH_SIDE_SAFE}."
     )
 
 
@@ -56,5 +55,5 @@ RULE = Rule(
         "  - {do: Stop the engine., act: stop-engine}\n"
         "  - {do: Open the pipe nut at the rail., act: open-joint, at: direct-rail, cautions: [fuel-jet, pressure-not-seen, high-side-stays-shut]}",
     ),
-    check=_check,
+    find=find,
 )

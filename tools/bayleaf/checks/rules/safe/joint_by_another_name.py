@@ -8,12 +8,13 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
-INSTEAD = {"disconnect": "open-joint", "connect": "close-joint"}
+INSTEAD = {Acts.DISCONNECT: Acts.OPEN_JOINT, Acts.CONNECT: Acts.CLOSE_JOINT}
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for step in context.walk(record).doing(*INSTEAD):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    for step in context.procedures.walk(record).doing(*INSTEAD):
         act = step.data.get("act")
         fuel = next((p for p in step.act_paths if p.carries == "fuel"), None)
         if act in INSTEAD and "at" in step.data and fuel:
@@ -38,5 +39,5 @@ RULE = Rule(
     example=Example(
         "procedures/fit-gauge.yaml", "act: open-joint, at: fuel-test-port,", "act: disconnect, at: fuel-test-port,"
     ),
-    check=_check,
+    find=find,
 )

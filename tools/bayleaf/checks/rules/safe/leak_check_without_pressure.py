@@ -5,35 +5,38 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.notes import called, followed, spot, step_name
+from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.safety.steps import WalkStep
+from bayleaf.vocabulary import Acts, States
 
-RELIEVED = "fuel-pressure-relieved"
 
-
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
     for index, step in enumerate(walk.steps):
         if (
-            "leak-check" not in step.own
+            Acts.LEAK_CHECK not in step.own
             or not any(p.carries == "fuel" for p in step.act_paths)
-            or not any(s == RELIEVED for s, _at in step.after)
+            or not any(s == States.FUEL_PRESSURE_RELIEVED for s, _at in step.after)
             or _alone(context, record, step)
         ):
             continue
-        since = walk.last("set", RELIEVED, index)
+        since = walk.last("set", States.FUEL_PRESSURE_RELIEVED, index)
         by = f"since {called(walk, since)}" if since is not None else "from the start"
         words = f"{step_name(walk, step)} looks for leaks while the fuel pressure is relieved, {by}: a joint without pressure is always dry"
         yield RULE.at(record, words, path=spot(record, step, "act"))
 
 
-def _alone(context: Context, record: Record, step) -> bool:
+def _alone(context: Context, record: Record, step: WalkStep) -> bool:
     """Whether the followed procedure has the same slip by itself, so that it is reported there."""
-    other = followed(context, record, step)
-    steps = context.walk(other).steps if other else []
-    return any((s.source, s.path) == (step.source, step.path) and any(k[0] == RELIEVED for k in s.after) for s in steps)
+    other = context.procedures.followed(record, step)
+    steps = context.procedures.walk(other).steps if other else []
+    return any(
+        (s.source, s.path) == (step.source, step.path) and any(k[0] == States.FUEL_PRESSURE_RELIEVED for k in s.after)
+        for s in steps
+    )
 
 
 RULE = Rule(
@@ -50,5 +53,5 @@ RULE = Rule(
         "  - {do: Switch the key on., act: key-on}\n  - {do: Look at the port",
         "  - {do: Look at the port",
     ),
-    check=_check,
+    find=find,
 )

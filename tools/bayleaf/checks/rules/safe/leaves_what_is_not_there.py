@@ -8,13 +8,13 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     standing = {s for s, _at in walk.end}
-    for i, state in enumerate(listed(record.data["leaves"])):
+    for i, state in enumerate(record.data["leaves"]):
         if state in machine.states and state not in standing:
             ended = walk.last("ended", state, len(walk.steps))
             how = f"{called(walk, ended)} ends it" if ended is not None else "no step sets it"
@@ -37,5 +37,5 @@ RULE = Rule(
     why="The next procedure starts from what this one leaves; a pressure that is called relieved and is not hurts somebody.",
     mend="Set the state at the step that makes it so, or take it out of leaves.",
     example=Example("procedures/fit-gauge.yaml", ", sets: [gauge-on-rail]", ""),
-    check=_check,
+    find=find,
 )

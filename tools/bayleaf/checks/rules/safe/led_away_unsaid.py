@@ -10,14 +10,15 @@ from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    led = [s for s in context.machine.states.values() if s.stops and s.needs]
-    for step in context.walk(record).doing("close-joint"):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    led = [s for s in context.procedures.machine.states.values() if s.stops and s.needs]
+    for step in context.procedures.walk(record).doing(Acts.CLOSE_JOINT):
         if not any(p.carries == "fuel" for p in step.act_paths):
             continue
-        used = context.hazards.used_in(step.data)
+        used = context.procedures.hazards.used_in(step.data)
         fit = [s for s in led if used & set(s.needs)]
         if fit and not any(s.id in step.has for s in fit):
             words = f"step {step.number} joins a fuel line to {min(used & set(fit[0].needs))}, and no state says that fuel is led away"
@@ -36,5 +37,5 @@ RULE = Rule(
     why="Without the state the pump may run with no quantity at which it stops, and the engine may be started on an open return.",
     mend="Set the state in that step.",
     example=Example("procedures/measure-volume.yaml", "    sets: [joint-into-container]\n", ""),
-    check=_check,
+    find=find,
 )

@@ -8,14 +8,15 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 ROADS = {"road", "rolling-road"}
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, where = context.walk(record), listed(record.data["where"])
-    step = next((s for s in walk.steps if "drive" in s.acts), None)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, where = context.procedures.walk(record), record.data["where"]
+    step = next((s for s in walk.steps if Acts.DRIVE in s.acts), None)
     bad = [w for w in where if w not in ROADS]
     if step is not None and bad:
         words = f"{step_name(walk, step)} puts the car under load, and the procedure may be done here: {', '.join(bad)}"
@@ -33,5 +34,5 @@ RULE = Rule(
     why="Wheels that drive a car on a lift walk it off the pads.",
     mend="Name only road and rolling-road in where.",
     example=Example("procedures/drive-at-full-load.yaml", "where: [road, rolling-road]", "where: [road, lift]"),
-    check=_check,
+    find=find,
 )

@@ -7,19 +7,22 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.quantities import to_si
+from bayleaf.records import Record
 from bayleaf.safety.paths import PathFact, pascals
+from bayleaf.vocabulary import Acts
 
 # What a system bears at most; common practice, no source. A path that states its own greatest pressure may bear less.
-VAPOUR = ({"value": 0.45, "unit": "psi"}, "a tank or an evaporative system")
-INTAKE = ({"value": 1, "unit": "psi"}, "an intake without boost, or a crankcase")
-CHARGE = ({"value": 10, "unit": "psi"}, "the charge side")
+VAPOUR = (0.45, "a tank or an evaporative system")
+INTAKE = (1.0, "an intake without boost, or a crankcase")
+CHARGE = (10.0, "the charge side")
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for step in context.walk(record).doing("pressurise"):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    for step in context.procedures.walk(record).doing(Acts.PRESSURISE):
         limit = step.data.get("at_most")
-        if limit is None or pascals(limit) is None:
+        most = pascals(limit)
+        if limit is None or most is None:
             words = f"step {step.number} puts pressure on a system and no at_most says how much it may bear"
             yield RULE.at(
                 record,
@@ -30,9 +33,9 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             continue
         ceilings = [(p.greatest, f"the path {p.name} of {p.system}") for p in step.act_paths if p.greatest is not None]
         known = dict.fromkeys(filter(None, (_ceiling(context, p) for p in step.act_paths)))
-        ceilings += [(pascals({"value": value, "unit": "psi"}), f"{name}, {value:g} psi") for value, name in known]
+        ceilings += [(to_si(value, "psi", "gauge"), f"{name}, {value:g} psi") for value, name in known]
         top = min(ceilings, default=None)
-        if top is not None and pascals(limit) > top[0] * (1 + 1e-9):
+        if top is not None and most > top[0] * (1 + 1e-9):
             words = f"step {step.number} allows {limit['value']:g} {limit['unit']}, above the ceiling of {top[1]}"
             yield RULE.at(
                 record, words, "Lower at_most to the ceiling of the weakest part.", (*step.place, "at_most", "value")
@@ -41,10 +44,9 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
 
 def _ceiling(context: Context, path: PathFact) -> tuple[float, str] | None:
     """What a path of this kind bears, in psi, and its name; None where only the maker's figure can say."""
-    parts = [c for p in listed(context.book.of("systems")[path.system].data["paths"]) for c in p["through"]]
+    parts = [c for p in context.book.of("systems")[path.system].data["paths"] for c in p["through"]]
     boosted = any("charge" in c for c in parts)
-    kind = {"vapour": VAPOUR, "air": CHARGE if boosted else INTAKE, "vacuum": INTAKE}.get(path.carries)
-    return (kind[0]["value"], kind[1]) if kind else None
+    return {"vapour": VAPOUR, "air": CHARGE if boosted else INTAKE, "vacuum": INTAKE}.get(path.carries)
 
 
 RULE = Rule(
@@ -64,5 +66,5 @@ RULE = Rule(
         "  - {do: Push the hose on",
         "  - {do: Blow into the hose., act: pressurise, at: regulator-vacuum-hose}\n  - {do: Let the pressure off., act: vent, at: regulator-vacuum-hose}\n  - {do: Push the hose on",
     ),
-    check=_check,
+    find=find,
 )

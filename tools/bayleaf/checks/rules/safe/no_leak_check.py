@@ -9,12 +9,13 @@ from bayleaf.checks.facts.notes import called, part, spot
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for (id, at), since in walk.end.items():
-        if since < 0 or "leak-check" not in machine.states[id].ended_by:
+        if since < 0 or Acts.LEAK_CHECK not in machine.states[id].ended_by:
             continue
         words = f"{called(walk, since)} closes a joint{part(at)}, and no later step looks whether it leaks"
         help = f"Add steps that bring up the pressure and then look: act: leak-check{f', at: {at}' if at else ''}."
@@ -38,5 +39,5 @@ RULE = Rule(
         "  - {do: Look at the port with a lamp., act: leak-check, at: fuel-test-port, cautions: [fuel-jet, stop-at-any-leak]}\n",
         "",
     ),
-    check=_check,
+    find=find,
 )

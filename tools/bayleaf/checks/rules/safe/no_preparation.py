@@ -7,14 +7,14 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.preparations import preparations
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     procedures = context.book.of("procedures")
-    standing = context.standing
-    for i, id in enumerate(listed(record.data["inherits"])):
+    standing = context.procedures.standing
+    for i, id in enumerate(record.data["inherits"]):
         if id in procedures and procedures[id].sound and id not in standing:
             words = f"{id} is inherited and is not a standing preparation"
             yield RULE.at(
@@ -34,13 +34,11 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             ("inherits",),
         )
         return
-    for i, step in context.steps_with(record, "follow"):
+    for i, step in context.procedures.steps_with(record, "follow"):
         followed = procedures.get(step["follow"])
-        missing = (
-            [p for p in listed(followed.data["inherits"]) if p not in own and p != record.id]
-            if followed and followed.sound
-            else []
-        )
+        if followed is None or not followed.sound:
+            continue
+        missing = [p for p in followed.data["inherits"] if p not in own and p != record.id]
         if missing:
             words = f"step {i + 1} follows {followed.id}, which inherits {' and '.join(missing)}, and this procedure does not"
             yield RULE.at(record, words, f"Add {', '.join(missing)} to inherits.", ("steps", i, "follow"))
@@ -59,5 +57,5 @@ RULE = Rule(
     why="The preparations carry the cautions that no single step shows: leaks, flames, waste fuel, vapour, and what to wear.",
     mend="Inherit the preparations for this kind of work.",
     example=Example("procedures/recognise-the-rail.yaml", "inherits: [bay-preparation]", "inherits: none"),
-    check=_check,
+    find=find,
 )

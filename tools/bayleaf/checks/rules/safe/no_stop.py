@@ -9,10 +9,11 @@ from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     stopping = {s.id for s in machine.states.values() if s.stops}
     for step in walk.own:
         if step.had.isdisjoint(stopping):
@@ -25,7 +26,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         if state is None or ended or "stop_at" in step.data:
             continue
         ran = any("stop_at" in s.data for s in walk.steps[state[1] + 1 : walk.steps.index(step)])
-        if "energise-pump" in step.own or ("energise-pump" in step.acts and not ran):
+        if Acts.ENERGISE_PUMP in step.own or (Acts.ENERGISE_PUMP in step.acts and not ran):
             words = f"{step_name(walk, step)} runs the pump with {machine.named(state[0])} since {called(walk, state[1])}, and no quantity says when to stop"
             yield RULE.at(record, words, path=spot(record, step, "act", "when"))
 
@@ -44,5 +45,5 @@ RULE = Rule(
         "    stop_at: {value: 0.5, unit: L, basis: {practice: true}}\n",
         "",
     ),
-    check=_check,
+    find=find,
 )

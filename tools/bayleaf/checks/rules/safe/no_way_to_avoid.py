@@ -18,7 +18,7 @@ EMPTY = re.compile(
 )
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     for i, text in enumerate(record.data["avoid"]):
         hit = EMPTY.match(text)
         if hit:
@@ -46,5 +46,5 @@ RULE = Rule(
     why="A warning that only frightens leaves the reader as unsafe as before.",
     mend="Say what hands, eyes or feet do: wear, keep, switch off, stand aside.",
     example=Example("vocabulary/cautions.yaml", "avoid: [Wear gloves.]", "avoid: [Take care near hot parts.]"),
-    check=_check,
+    find=find,
 )

@@ -7,27 +7,20 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def same_systems(record: Record, context: Context, state: str, *fields: str) -> bool:
-    """Whether another procedure says this of a state and may be done on the same car: a system in common, or for every system."""
-    mine = listed(record.data["systems"])
-    said = [context.that_say(field, state) for field in fields]
-    return any(id != record.id for by in said for system in ([*mine, ""] if mine else by) for id in by.get(system, ()))
-
-
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     if record.data.get("standing"):
         return
-    for i, state in enumerate(listed(record.data["leaves"])):
-        known = context.machine.states.get(state)
+    for i, state in enumerate(record.data["leaves"]):
+        known = context.procedures.machine.states.get(state)
         if known is None or not (known.forbids or known.connection):
             continue
-        if not same_systems(record, context, state, "ends"):
-            others = context.that_say("ends", state)
+        if not context.procedures.said_by_others(record, state, "ends"):
+            others = context.procedures.that_say("ends", state)
             where = " on these systems" if others else ""
-            words = f"no procedure ends {context.machine.named(state)}{where}, which this one leaves"
+            words = f"no procedure ends {context.procedures.machine.named(state)}{where}, which this one leaves"
             yield RULE.at(
                 record, words, f"Write the procedure that takes it off again, with ends: [{state}].", ("leaves", i)
             )
@@ -43,5 +36,5 @@ RULE = Rule(
     why="A gauge that the book knows how to fit and not how to take off goes home with the customer.",
     mend="Write the procedure that ends the state.",
     example=Example("procedures/take-gauge-off.yaml", "\nends: [gauge-on-rail]", ""),
-    check=_check,
+    find=find,
 )

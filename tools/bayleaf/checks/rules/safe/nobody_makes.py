@@ -6,19 +6,18 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.checks.rules.safe.nobody_ends import same_systems
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    machine, procedures = context.machine, context.book.of("procedures")
-    for i, state in enumerate(listed(record.data["needs"]["states"])):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    machine, procedures = context.procedures.machine, context.book.of("procedures")
+    for i, state in enumerate(record.data["needs"]["states"]):
         known = machine.states.get(state)
         if known is None or not (known.connection or state in machine.guards) or known.set_by:
             continue
-        if not same_systems(record, context, state, "leaves", "makes"):
-            makers = [procedures[id] for id in context.makers(state) if id != record.id]
+        if not context.procedures.said_by_others(record, state, "leaves", "makes"):
+            makers = [procedures[id] for id in context.procedures.makers(state) if id != record.id]
             words = f"no procedure of these systems makes {machine.named(state)}, which this one needs"
             yield RULE.at(
                 record,
@@ -46,5 +45,5 @@ RULE = Rule(
         "needs: {states: none,",
         "needs: {states: [gauge-on-rail],",
     ),
-    check=_check,
+    find=find,
 )

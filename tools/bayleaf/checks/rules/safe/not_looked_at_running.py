@@ -9,21 +9,24 @@ from bayleaf.checks.facts.notes import called, part, spot
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts, States
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
-    if not any("start-engine" in s.own for s in walk.steps):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
+    if not any(Acts.START_ENGINE in s.own for s in walk.steps):
         return  # its look is primed only; SAFE-7 sees to that
     for step in walk.own:
-        joints = [n.at for n in step.notes if n.kind == "set" and "leak-check" in machine.states[n.what].ended_by]
+        joints = [n.at for n in step.notes if n.kind == "set" and Acts.LEAK_CHECK in machine.states[n.what].ended_by]
         if not joints or any(machine.states[n.what].connection for n in step.notes if n.kind == "set"):
             continue
         index = walk.steps.index(step)
         later = walk.steps[index + 1 :]
         for at in joints:
-            reopened = any("open-joint" in s.own and at in s.at for s in later)
-            looked = any("leak-check" in s.own and s.stands("running") and (not s.at or at in s.at) for s in later)
+            reopened = any(Acts.OPEN_JOINT in s.own and at in s.at for s in later)
+            looked = any(
+                Acts.LEAK_CHECK in s.own and s.stands(States.RUNNING) and (not s.at or at in s.at) for s in later
+            )
             if not reopened and not looked:
                 words = f"{called(walk, index)} closes a joint{part(at)}, the engine runs later, and nobody looks at the joint then"
                 yield RULE.at(record, words, path=spot(record, step, "act"))
@@ -46,5 +49,5 @@ RULE = Rule(
         "  - {do: Switch the key off., act: key-off}\nresults",
         "  - {do: Start the engine., act: start-engine}\n  - {do: Stop the engine., act: stop-engine}\nresults",
     ),
-    check=_check,
+    find=find,
 )

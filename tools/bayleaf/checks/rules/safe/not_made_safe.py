@@ -11,9 +11,9 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
-    for step, note in noted(context, record, "lacks"):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
+    for step, note in noted(context.procedures, record, "lacks"):
         index = next(i for i, s in enumerate(walk.steps) if s is step)
         ended = walk.last("ended", note.other, index + 1)
         how = f"{called(walk, ended)} ended it" if ended is not None else "no step made it so"
@@ -22,10 +22,12 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
 
 
 def _help(context: Context, state: str) -> str:
-    makers = sorted(context.machine.states[state].set_by) if state in context.machine.states else []
+    makers = (
+        sorted(context.procedures.machine.states[state].set_by) if state in context.procedures.machine.states else []
+    )
     if makers:
         return f"Put a step with act: {makers[0]} before it, and nothing after it that ends it."
-    followed = context.makers(state)
+    followed = context.procedures.makers(state)
     return (
         f"Follow {followed[0]} before it, and let nothing come between that ends it."
         if followed
@@ -50,5 +52,5 @@ RULE = Rule(
         "  - {do: Take the cap off the test port.,",
         "  - {do: Switch the key on., act: key-on}\n  - {do: Switch the key off., act: key-off}\n  - {do: Take the cap off the test port.,",
     ),
-    check=_check,
+    find=find,
 )

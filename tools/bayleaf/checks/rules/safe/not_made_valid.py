@@ -8,18 +8,18 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
     for step in walk.taking:
-        reading = context.book.of("readings").get(mapped(step.data.get("takes")).get("reading"))
+        reading = context.book.of("readings").get(step.data.get("takes", {}).get("reading"))
         if reading is None or not reading.sound:
             continue
-        for state in listed(reading.data["valid_if"]):
-            if state in context.machine.states and not step.stands(state):
-                words = f"{step_name(walk, step)} takes {reading.id}, which is valid only with {context.machine.named(state)}, and nothing has made sure of it"
+        for state in reading.data["valid_if"]:
+            if state in context.procedures.machine.states and not step.stands(state):
+                words = f"{step_name(walk, step)} takes {reading.id}, which is valid only with {context.procedures.machine.named(state)}, and nothing has made sure of it"
                 yield RULE.at(
                     record,
                     words,
@@ -39,5 +39,5 @@ RULE = Rule(
     mend="See to the state in a step, in a preparation or in needs.",
     excusable=True,
     example=Example("procedures/bay-preparation.yaml", ", sets: [fuel-above-quarter]", ""),
-    check=_check,
+    find=find,
 )

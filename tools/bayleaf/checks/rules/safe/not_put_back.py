@@ -8,17 +8,15 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, part, spot
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for (act, at), since in walk.left.items():
         step = walk.steps[since]
         set_here = {n.what for n in step.notes if n.kind == "set"}
-        watched = {
-            s for s in set_here if act in machine.states[s].set_by or (at and s in listed(record.data["leaves"]))
-        }
+        watched = {s for s in set_here if act in machine.states[s].set_by or (at and s in record.data["leaves"])}
         implied = any(a != act and act in machine.acts_of(a) and (a, at) in walk.left for a in step.own)
         if watched or implied:
             continue  # SAFE-3 or SAFE-7 follows that state; a joint kept open on purpose is declared in leaves
@@ -46,5 +44,5 @@ RULE = Rule(
         "\n  - {do: Push the hose on the regulator., act: connect, at: regulator-vacuum-hose}",
         "",
     ),
-    check=_check,
+    find=find,
 )

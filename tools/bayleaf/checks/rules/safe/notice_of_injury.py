@@ -17,7 +17,7 @@ INJURY = re.compile(
 )
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     if record.data["signal"] != "NOTICE":
         return
     for field in ("danger", "consequence"):
@@ -41,5 +41,5 @@ RULE = Rule(
         "consequence: The gauge reads wrong from then on.",
         "consequence: The glass may injure the eyes.",
     ),
-    check=_check,
+    find=find,
 )

@@ -7,29 +7,31 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.messages import either, field
-from bayleaf.checks.prose.signs import words_of
 from bayleaf.checks.prose.writing import sentences
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 FIELDS = frozenset({"results", "setup", "misleads", "next"})
 # The orders, each with the acts of which a step must have one. They count at the start of a sentence and after a comma or an `and`.
 ORDERS = (
     (
         r"(?:re)?start (?:up )?the (?:engine|car)\b|run the engine\b|let the engine (?:run|idle)\b|let it idle\b",
-        ("start-engine",),
+        (Acts.START_ENGINE,),
     ),
-    (r"crank (?:the engine|it|again|once|for|over)\b", ("crank", "crank-disabled", "start-engine")),
-    (r"(?:switch|turn) (?:the )?(?:key|ignition) (?:back )?on\b", ("key-on", "start-engine")),
-    (r"drive (?:the car|it|on|home|around|off|with)\b", ("drive",)),
-    (r"(?:run|command) the (?:fuel )?pump\b|press the switch of the jumper\b", ("energise-pump",)),
+    (r"crank (?:the engine|it|again|once|for|over)\b", (Acts.CRANK, Acts.CRANK_DISABLED, Acts.START_ENGINE)),
+    (r"(?:switch|turn) (?:the )?(?:key|ignition) (?:back )?on\b", (Acts.KEY_ON, Acts.START_ENGINE)),
+    (r"drive (?:the car|it|on|home|around|off|with)\b", (Acts.DRIVE,)),
+    (r"(?:run|command) the (?:fuel )?pump\b|press the switch of the jumper\b", (Acts.ENERGISE_PUMP,)),
     (
-        r"(?:open|loosen|undo|unscrew|crack|part|slacken) (?!no\b)(?:(?:the|a|an|each|every|both|its|that|this|fuel|supply|return|feed) )*(?:[\w-]+ )?"
-        r"(?:joints?|unions?|fittings?|lines?|pipes?|couplings?|banjo|rail|port)\b",
-        ("open-joint",),
+        (
+            r"(?:open|loosen|undo|unscrew|crack|part|slacken) (?!no\b)(?:(?:the|a|an|each|every|both|its|that|this|fuel|supply|return|feed) )*(?:[\w-]+ )?"
+            r"(?:joints?|unions?|fittings?|lines?|pipes?|couplings?|banjo|rail|port)\b"
+        ),
+        (Acts.OPEN_JOINT,),
     ),
-    (r"bleed (?:the|it|air|again|and|off)\b", ("bleed",)),
+    (r"bleed (?:the|it|air|again|and|off)\b", (Acts.BLEED,)),
 )
 _ORDER = re.compile(
     r"(?:^|[.,;:?!] (?:and |then |and then )?|\band (?:then )?)(?:"
@@ -37,37 +39,30 @@ _ORDER = re.compile(
     + ")",
     re.IGNORECASE,
 )
-# A first look: every order begins with one of these words.
-_VERBS = frozenset(
-    words_of(
-        "start restart crank switch turn drive run let command press open loosen undo unscrew crack part slacken bleed"
-    )
-)
 _NOT = re.compile(r"(do not|don't|never)\b", re.IGNORECASE)
-_WORDS = re.compile(r"[^.,;:]*")
+_END = re.compile(r"[.,;:]")
 _LINK = re.compile(r"\[\[([^\[\]|]*)")
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for path, text in context.prose(record):
-        if path[0] not in FIELDS or not _may(text) or not _ORDER.search(text):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    for path, text in context.texts.prose(record):
+        if path[0] not in FIELDS or not _ORDER.search(text):
             continue
         linked = [id for id in _LINK.findall(text) if id in context.book.of("procedures")]
         for hit in (hit for s in sentences(text) for hit in _ORDER.finditer(s)):
-            acts = ORDERS[hit.lastindex - 1][1]
-            if _NOT.search(hit.string, 0, hit.start(hit.lastindex)):
+            which = hit.lastindex or 0  # one of the alternatives, each a group, has matched
+            acts, start = ORDERS[which - 1][1], hit.start(which)
+            if _NOT.search(hit.string, 0, start):
                 continue
             walked = [record.id, *linked] if record.kind == "procedures" else linked
             if not any(
-                s.own & set(acts) for id in walked for s in context.walk(context.book.of("procedures")[id]).steps
+                s.own & set(acts)
+                for id in walked
+                for s in context.procedures.walk(context.book.of("procedures")[id]).steps
             ):
-                order = _WORDS.match(hit.string, hit.start(hit.lastindex))[0].strip()
+                order = _END.split(hit.string[start:], maxsplit=1)[0].strip()
                 words = f"{field(record, path)} orders {order[:1].lower() + order[1:]!r}, and no step with act: {either(acts)} carries its cautions"
                 yield RULE.at(record, words, path=path)
-
-
-def _may(text: str) -> bool:
-    return not _VERBS.isdisjoint(words_of(text)) or not text.isascii()
 
 
 RULE = Rule(
@@ -88,5 +83,5 @@ RULE = Rule(
         "misleads: [A hose that hangs down drains before anybody looks.]",
         'misleads: ["A small crack wets it only at idle. Run the engine, stop it, and look again."]',
     ),
-    check=_check,
+    find=find,
 )

@@ -7,14 +7,18 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for i, step in context.steps_with(record, "proves"):
-        taken = mapped(step.get("takes")).get("reading")
-        for n, state in enumerate(listed(step["proves"])):
-            proof = context.machine.states[state].proof.get("reading") if state in context.machine.states else taken
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    for i, step in context.procedures.steps_with(record, "proves"):
+        taken = step.get("takes", {}).get("reading")
+        for n, state in enumerate(step["proves"]):
+            proof = (
+                context.procedures.machine.states[state].proof.get("reading")
+                if state in context.procedures.machine.states
+                else taken
+            )
             if taken is None or (proof and taken != proof):
                 words = f"step {i + 1} proves {state} and takes {taken or 'no reading'}"
                 help = (
@@ -23,9 +27,9 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
                     else "Name the reading that proves it in takes."
                 )
                 yield RULE.at(record, words, help, ("steps", i, "proves", n))
-    for i, step in context.steps_with(record, "sets"):
-        for n, state in enumerate(listed(step["sets"])):
-            if state in context.machine.states and context.machine.states[state].proof:
+    for i, step in context.procedures.steps_with(record, "sets"):
+        for n, state in enumerate(step["sets"]):
+            if state in context.procedures.machine.states and context.procedures.machine.states[state].proof:
                 words = f"step {i + 1} sets {state}, which only a reading can prove"
                 yield RULE.at(record, words, "Write it in proves, with the reading in takes.", ("steps", i, "sets", n))
 
@@ -44,5 +48,5 @@ RULE = Rule(
         "    takes: {reading: rail-pressure-relieved, instrument: fuel-pressure-gauge}\n    when: after-relief\n",
         "    when: after-relief\n",
     ),
-    check=_check,
+    find=find,
 )

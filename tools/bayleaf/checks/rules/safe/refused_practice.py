@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import cache
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.prose.signs import sign
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
-from bayleaf.safety.steps import WalkedStep
+from bayleaf.records import Record
+from bayleaf.safety.steps import WalkStep
+from bayleaf.vocabulary import Acts
 
 _NOT = re.compile(r"\b(do not|don't|never|not|no|without|instead of|refuse|rather than)\b", re.IGNORECASE)
 # Each practice: the words that order it, and what to do instead. Common practice, no source.
@@ -68,41 +67,7 @@ REFUSED = (
         "Use a spark tester.",
     ),
 )
-# A first look, much faster than the patterns: a sign of each group stands in every text that the pattern of the same place finds.
-SIGNS = (
-    (sign("siphon", "suck"), sign("mouth", "fuel", "gasoline", "petrol", "diesel", "hose")),
-    (
-        sign("feel", "run", "pass", "hold"),
-        sign("hand", "finger", "palm", "feel"),
-        sign("leak", "joint", "line", "hose", "pipe", "spray"),
-    ),
-    (sign("mercury"),),
-    (sign("oxygen"), sign("pressur", "blow", "purge", "fill", "bottle", "cylinder")),
-    (
-        sign("spray", "squirt", "spritz", "propane", "butane", "acetylene"),
-        sign(
-            "brake",
-            "carburet",
-            "starting",
-            "ether",
-            "gasoline",
-            "petrol",
-            "propane",
-            "butane",
-            "flammable",
-            "leak",
-            "intake",
-            "hose",
-        ),
-    ),
-    (sign("pinch", "clamp", "squeeze", "crimp"), sign("plastic", "nylon", "polyamide")),
-    (sign("prob"), sign("airbag", "air", "restraint", "pretensioner", "srs")),
-    (sign("pour", "tip", "empty", "drain"), sign("into", "down"), sign("drain", "sewer", "gully", "ground", "soil")),
-    (sign("drive", "tape", "hang", "stick"), sign("gauge"), sign("windscreen", "windshield", "wiper", "cabin")),
-    (sign("smoke", "light", "strike"), sign("cigarette", "match", "lighter", "torch", "flame")),
-    (sign("short", "bridge", "hold"), sign("spark", "plug", "coil"), sign("hand", "ground", "earth")),
-)
-_SWITCH = sign("switch")
+_PRACTICES = [(re.compile(words, re.IGNORECASE | re.DOTALL), name, instead) for words, name, instead in REFUSED]
 _GAS = re.compile(r"\boxygen\b(?! sensor)|\bmercury\b|\bacetylene\b", re.IGNORECASE)
 CRASH = re.compile(r"\breset\w*\b|\bpress\w*\b.*\bbutton\b|\bclos\w*\b", re.IGNORECASE)
 
@@ -110,40 +75,33 @@ CRASH_SWITCH = re.compile(r"\b(crash|inertia|impact) switch\b", re.IGNORECASE)
 LOOKS = re.compile(r"\bleak|\bwet\b|\bdrip|\bsmell", re.IGNORECASE)
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for i, (step, signs) in enumerate(zip(record.data["steps"], context.step_signs(record), strict=True)):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    for i, step in enumerate(record.data["steps"]):
         text, path = step.get("do", ""), ("steps", i, "do")
-        for pattern, name, instead in _likely(signs):
+        for pattern, name, instead in _PRACTICES:
             if pattern.search(text) and not _NOT.search(text):
                 yield RULE.at(record, f"step {i + 1} orders what this book refuses: {name}", instead, path)
-        crash = "crash" in str(step.get("at", "")) or (signs & _SWITCH and CRASH_SWITCH.search(text))
+        crash = "crash" in str(step.get("at", "")) or CRASH_SWITCH.search(text)
         if crash and CRASH.search(text) and not _looked(context, record, i) and not _NOT.search(text):
             words = f"step {i + 1} resets the crash switch before anybody has looked for a leak"
             yield RULE.at(record, words, "Look for leaks in a step before it.", path)
-    for c in filter(_GAS.search, listed(record.data["needs"]["consumables"])):
-        path = ("needs", "consumables", record.data["needs"]["consumables"].index(c))
+    for c in filter(_GAS.search, record.data["needs"]["consumables"]):
+        place = ("needs", "consumables", record.data["needs"]["consumables"].index(c))
         yield RULE.at(
             record,
             f"the consumable {c!r} is refused in this book",
             "Use inert gas and instruments without mercury.",
-            path,
+            place,
         )
-
-
-@cache
-def _likely(signs: int) -> list[tuple[re.Pattern[str], str, str]]:
-    """The practices that a text with these signs may order; few of their patterns are ever needed."""
-    rows = [row for row, groups in zip(REFUSED, SIGNS, strict=True) if all(signs & group for group in groups)]
-    return [(re.compile(pattern, re.IGNORECASE | re.DOTALL), name, instead) for pattern, name, instead in rows]
 
 
 def _looked(context: Context, record: Record, last: int) -> bool:
     """Whether a step up to this one, or one that it follows, looks for a leak."""
-    return any(_looks(step) for step in context.walk(record).steps if step.place[1] <= last)
+    return any(_looks(step) for step in context.procedures.walk(record).steps if int(step.place[1]) <= last)
 
 
-def _looks(step: WalkedStep) -> bool:
-    return "leak-check" in step.own or LOOKS.search(step.data.get("do", "")) is not None
+def _looks(step: WalkStep) -> bool:
+    return Acts.LEAK_CHECK in step.own or LOOKS.search(step.data.get("do", "")) is not None
 
 
 RULE = Rule(
@@ -163,5 +121,5 @@ RULE = Rule(
         "do: Look at the joint with a lamp.",
         "do: Feel along the joint with a finger for a leak.",
     ),
-    check=_check,
+    find=find,
 )

@@ -9,15 +9,14 @@ from bayleaf.checks.facts.notes import called, noted, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
-COOL = "cool-down"
 
-
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
-    cooled = [s.id for s in machine.setters.get(COOL, ())]
-    warmed = {s.id for s in machine.states.values() if COOL in s.ended_by and not s.set_by}
-    for step, note in noted(context, record, "set", of=warmed) if cooled else ():
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
+    cooled = [s.id for s in machine.setters.get(Acts.COOL_DOWN, ())]
+    warmed = {s.id for s in machine.states.values() if Acts.COOL_DOWN in s.ended_by and not s.set_by}
+    for step, note in noted(context.procedures, record, "set", of=warmed) if cooled else ():
         if step.source != record.id or step.had & set(cooled):
             continue
         ended = walk.last("ended", cooled[0], walk.steps.index(step))
@@ -38,5 +37,5 @@ RULE = Rule(
     example=Example(
         "procedures/relieve-fuel-pressure.yaml", "  - {do: Let the engine and the exhaust cool., act: cool-down}\n", ""
     ),
-    check=_check,
+    find=find,
 )

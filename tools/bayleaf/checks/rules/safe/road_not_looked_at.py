@@ -9,25 +9,26 @@ from bayleaf.checks.facts.notes import spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     driven = [
         i
         for i, s in enumerate(walk.steps)
-        if "drive" in s.acts and any(st in machine.states and machine.states[st].connection for st in s.had | s.has)
+        if Acts.DRIVE in s.acts and any(st in machine.states and machine.states[st].connection for st in s.had | s.has)
     ]
     if not driven:
         return
     first, last = walk.steps[driven[0]], walk.steps[driven[-1]]
-    if not any("leak-check" in s.own for s in walk.steps[: driven[0]]):
+    if not any(Acts.LEAK_CHECK in s.own for s in walk.steps[: driven[0]]):
         yield RULE.at(
             record,
             f"{step_name(walk, first)} drives with a temporary joint on the rail, and no step before it looks for a leak",
             path=spot(record, first, "act", "when"),
         )
-    if not any("leak-check" in s.own for s in walk.steps[driven[-1] + 1 :]):
+    if not any(Acts.LEAK_CHECK in s.own for s in walk.steps[driven[-1] + 1 :]):
         yield RULE.at(
             record,
             f"{step_name(walk, last)} drives with a temporary joint on the rail, and no later step wipes it and looks again",
@@ -49,5 +50,5 @@ RULE = Rule(
         "needs: {states: none,",
         "needs: {states: [gauge-on-rail],",
     ),
-    check=_check,
+    find=find,
 )

@@ -5,26 +5,27 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.notes import followed, spot, step_name
+from bayleaf.checks.facts.notes import spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts, States
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     joints = {id for id, state in machine.states.items() if state.connection}
     first = next(
-        (i for i, s in enumerate(walk.steps) if "start-engine" in s.own and not joints.isdisjoint(s.had)), None
+        (i for i, s in enumerate(walk.steps) if Acts.START_ENGINE in s.own and not joints.isdisjoint(s.had)), None
     )
     if first is None:
         return
     step = walk.steps[first]
-    other = followed(context, record, step)
-    if other is not None and any(state in joints for state, _at in context.walk(other).start):
+    other = context.procedures.followed(record, step)
+    if other is not None and any(state in joints for state, _at in context.procedures.walk(other).start):
         return  # the followed procedure needs the joint itself, so it is said there
     after = next((s for s in walk.steps[first + 1 :] if "do" in s.data), None)
-    if after is None or "leak-check" not in after.own or not after.stands("running"):
+    if after is None or Acts.LEAK_CHECK not in after.own or not after.stands(States.RUNNING):
         on = machine.named(min(joints & step.had))
         words = f"{step_name(walk, step)} starts the engine while {on} stands, and the next step does not look at that joint"
         yield RULE.at(record, words, path=spot(record, step, "act"))
@@ -47,5 +48,5 @@ RULE = Rule(
         "  - {do: Look at the joint of the gauge with a lamp., act: leak-check, at: fuel-rail, cautions: [fuel-jet]}\n",
         "",
     ),
-    check=_check,
+    find=find,
 )

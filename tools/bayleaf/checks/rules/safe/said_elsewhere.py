@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 from bayleaf.safety.machine import State
 
 Key = tuple[str, str]
@@ -20,20 +20,18 @@ def _key(step: dict) -> Key | None:
     return ("", step["do"]) if "do" in step else None
 
 
-def _check(context: Context) -> Iterator[Finding]:
-    machine = context.machine
+def find(context: Context) -> Iterator[Finding]:
+    machine = context.procedures.machine
     same: dict[Key, list[tuple[Record, int]]] = {}
     for record in context.book.of("procedures").values():
         for i, step in enumerate(record.data["steps"]) if record.sound else ():
-            same.setdefault(_key(step), []).append((record, i))
-    for key, steps in same.items():
+            if (key := _key(step)) is not None:
+                same.setdefault(key, []).append((record, i))
+    for steps in same.values():
         for state in {
-            s
-            for record, i in steps
-            for s in listed(record.data["steps"][i].get("sets"))
-            if key and _lasts(machine.states.get(s))
+            s for record, i in steps for s in record.data["steps"][i].get("sets", []) if _lasts(machine.states.get(s))
         }:
-            telling = [(record, i) for record, i in steps if state in listed(record.data["steps"][i].get("sets"))]
+            telling = [(record, i) for record, i in steps if state in record.data["steps"][i].get("sets", [])]
             if 3 * len(telling) < 2 * len(steps):
                 continue
             there, n = telling[0]
@@ -57,7 +55,9 @@ def _lasts(state: State | None) -> bool:
 def _stands(context: Context, record: Record, i: int, state: str) -> bool:
     """Whether the state stands by another way, or the next step sets it, so that it need not be set here."""
     near = (("steps", i), ("steps", i + 1))
-    return any(s.source == record.id and s.path in near and s.stands(state) for s in context.walk(record).steps)
+    return any(
+        s.source == record.id and s.path in near and s.stands(state) for s in context.procedures.walk(record).steps
+    )
 
 
 RULE = Rule(
@@ -80,5 +80,5 @@ RULE = Rule(
         "  - {do: Put the inlet duct back once more., act: connect, at: inlet-duct}\n"
         "  - {do: Start the engine., act: start-engine}",
     ),
-    check=_check,
+    find=find,
 )

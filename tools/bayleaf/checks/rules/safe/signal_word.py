@@ -12,7 +12,7 @@ from bayleaf.records import Record
 SIGNALS = {"will-kill": "DANGER", "could-kill": "WARNING", "could-hurt": "CAUTION", "damages": "NOTICE"}
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     wanted, signal = SIGNALS[record.data["severity"]], record.data["signal"]
     if signal != wanted:
         words = f"the severity {record.data['severity']} goes with {wanted}, not with {signal}"
@@ -34,5 +34,5 @@ RULE = Rule(
     why="A word that is too weak is passed over, and one that is too strong makes the next one weak.",
     mend="Choose the signal word by the worst credible outcome.",
     example=Example("vocabulary/cautions.yaml", "signal: DANGER", "signal: CAUTION"),
-    check=_check,
+    find=find,
 )

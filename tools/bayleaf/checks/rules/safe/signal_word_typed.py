@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.links import texts_of
+from bayleaf.checks.prose.writing import texts_of
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
@@ -17,8 +17,8 @@ OPENED = tuple(word.capitalize() for word in WORDS)
 _SIGNS = tuple(word.encode() for word in WORDS + OPENED)
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    for path, text in texts_of(record.data) if context.may_hold(record, _SIGNS) else ():
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    for path, text in texts_of(record.data) if context.texts.may_hold(record, _SIGNS) else ():
         if text.startswith(OPENED) or any(word in text for word in WORDS):
             hit = TYPED.search(text)
             if hit:
@@ -39,5 +39,5 @@ RULE = Rule(
         "do: Connect the exhaust extraction.",
         "do: Connect the exhaust extraction (WARNING).",
     ),
-    check=_check,
+    find=find,
 )

@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.safety.preparations import cautions_of
 
 
-def _check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     procedures = context.book.of("procedures")
     standing = [id for id, r in procedures.items() if r.sound and r.data.get("standing")]
     shown = cautions_of(context.book, standing)
@@ -37,5 +37,5 @@ RULE = Rule(
         "cautions: [running-engine, hot-parts]",
         "cautions: [running-engine]",
     ),
-    check=_check,
+    find=find,
 )

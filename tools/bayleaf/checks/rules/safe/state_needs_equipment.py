@@ -9,17 +9,19 @@ from bayleaf.checks.facts.notes import noted, spot, step_name
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     wanting = {id for id, state in machine.states.items() if state.needs}
-    for step, note in noted(context, record, "set", of=wanting):
+    for step, note in noted(context.procedures, record, "set", of=wanting):
         needs = machine.states[note.what].needs
         owner = context.book.of("procedures").get(step.source)
         at_hand = (
-            {t for e in listed(owner.data["needs"]["equipment"]) for t in context.hazards.types(e)} if owner else set()
+            {t for e in owner.data["needs"]["equipment"] for t in context.procedures.hazards.types(e)}
+            if owner
+            else set()
         )
         if not at_hand & set(needs):
             words = (
@@ -44,5 +46,5 @@ RULE = Rule(
         "equipment: [bonded-container, scan-tool]",
         "equipment: [scan-tool]",
     ),
-    check=_check,
+    find=find,
 )

@@ -9,19 +9,20 @@ from bayleaf.checks.facts.notes import called, part, spot
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
     for (id, at), since in walk.end.items():
         state = machine.states[id]
         if (
             since < 0
             or not state.forbids
             or state.connection
-            or "leak-check" in state.ended_by
-            or id in listed(record.data["leaves"])
+            or Acts.LEAK_CHECK in state.ended_by
+            or id in record.data["leaves"]
         ):
             continue
         enders = [f"act: {act}" + (f", at: {at}" if at else "") for act in sorted(state.ended_by)]
@@ -51,5 +52,5 @@ RULE = Rule(
     why="Whoever comes next does not know that the joint is open, the engine runs or the fuse is out.",
     mend="Add the step that ends the state.",
     example=Example("procedures/read-high-side.yaml", "\n  - {do: Stop the engine., act: stop-engine}", ""),
-    check=_check,
+    find=find,
 )

@@ -7,25 +7,26 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 
 def _seats(context: Context, state: str) -> set[str]:
     """The components at which the book's procedures fit a connection."""
     procedures = context.book.of("procedures")
-    steps = [step for id in context.makers(state) for step in procedures[id].data["steps"]]
-    return {step["at"] for step in steps if state in listed(step.get("sets")) and "at" in step}
+    steps = [step for id in context.procedures.makers(state) for step in procedures[id].data["steps"]]
+    return {step["at"] for step in steps if state in step.get("sets", []) and "at" in step}
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    machine = context.machine
-    needed = [s for s in listed(record.data["needs"]["states"]) if s in machine.states and machine.states[s].connection]
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    machine = context.procedures.machine
+    needed = [s for s in record.data["needs"]["states"] if s in machine.states and machine.states[s].connection]
     for state in needed:
-        seats = _seats(context, state) if state not in listed(record.data.get("ends")) else set()
+        seats = _seats(context, state) if state not in record.data.get("ends", []) else set()
         for i, step in (
             enumerate(record.data["steps"]) if len(seats) == 1 else ()
         ):  # with several seats nobody knows which it is
-            if step.get("act") in ("open-joint", "disconnect") and step.get("at") in seats:
+            if step.get("act") in (Acts.OPEN_JOINT, Acts.DISCONNECT) and step.get("at") in seats:
                 words = f"step {i + 1} opens the joint at {step['at']}, where {machine.named(state)} sits, and ends does not name it"
                 yield RULE.at(record, words, f"Write ends: [{state}].", ("steps", i, "act"))
                 break
@@ -42,5 +43,5 @@ RULE = Rule(
     mend="Name the connection in ends.",
     excusable=True,
     example=Example("procedures/take-gauge-off.yaml", "\nends: [gauge-on-rail]", ""),
-    check=_check,
+    find=find,
 )

@@ -10,18 +10,18 @@ from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 from bayleaf.safety.preparations import preparations
+from bayleaf.vocabulary import States
 
 SECOND = re.compile(r"\b(second person|helper)\b", re.IGNORECASE)
-DRAINED = "tank-drained"
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     people, procedures = record.data["needs"]["people"], context.book.of("procedures")
     path = ("needs", "people")
     for id in dict.fromkeys(
         [
             *preparations(context.book, record.data),
-            *(step["follow"] for _i, step in context.steps_with(record, "follow")),
+            *(step["follow"] for _i, step in context.procedures.steps_with(record, "follow")),
         ]
     ):
         other = procedures.get(id)
@@ -34,18 +34,17 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
             return
     if people > 1:
         return
-    text = context.plain_prose(record)
-    for i, step in (
-        context.steps_with(record, "do") if b"person" in text or b"helper" in text or not text.isascii() else ()
-    ):
+    for i, step in context.procedures.steps_with(record, "do"):
         hit = SECOND.search(step["do"])
         if hit:
             yield RULE.at(record, f"step {i + 1} speaks of {hit.group().lower()!r}, and people is 1", path=path)
             return
-    drained = next((s for s in context.walk(record).steps if s.stands(DRAINED)), None)
+    drained = next((s for s in context.procedures.walk(record).steps if s.stands(States.TANK_DRAINED)), None)
     if drained is not None:
         yield RULE.at(
-            record, f"in step {drained.number} {context.machine.named(DRAINED)} stands, and people is 1", path=path
+            record,
+            f"in step {drained.number} {context.procedures.machine.named(States.TANK_DRAINED)} stands, and people is 1",
+            path=path,
         )
 
 
@@ -62,5 +61,5 @@ RULE = Rule(
     why="The second person is the hand on the key, the eye on the fire and the one who calls for help; a sheet that says one sends one.",
     mend="Raise people to what the work takes.",
     example=Example("procedures/drive-at-full-load.yaml", "people: 2}", "people: 1}"),
-    check=_check,
+    find=find,
 )

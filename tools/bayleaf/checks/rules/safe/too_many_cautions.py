@@ -7,18 +7,18 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 ON_PAGE, ON_STEP = 7, 3
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     if record.data.get("standing"):
         return
-    inherited = context.walk(record).inherited
+    inherited = context.procedures.walk(record).inherited
     page: list[str] = []
-    for i, step in context.steps_with(record, "cautions"):
-        own = [c for c in listed(step["cautions"]) if c not in inherited]
+    for i, step in context.procedures.steps_with(record, "cautions"):
+        own = [c for c in step["cautions"] if c not in inherited]
         page += [c for c in own if c not in page]
         if len(own) > ON_STEP:
             words = f"step {i + 1} shows {len(own)} cautions of its own"
@@ -53,5 +53,5 @@ RULE = Rule(
         "cautions: [fuel-jet, pressure-not-seen]",
         "cautions: [fuel-jet, pressure-not-seen, hot-parts, running-engine, gauge-over-ranged]",
     ),
-    check=_check,
+    find=find,
 )

@@ -8,24 +8,25 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
+from bayleaf.vocabulary import Acts, Components, States
 
-OPEN = "air-inlet-open"
 
-
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, systems = context.walk(record), context.book.of("systems")
-    if not any(step.stands(OPEN) for step in walk.own):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, systems = context.procedures.walk(record), context.book.of("systems")
+    if not any(step.stands(States.AIR_INLET_OPEN) for step in walk.own):
         return
     turbo = [
         s
-        for s in listed(record.data["systems"])
+        for s in record.data["systems"]
         if s in systems
         and systems[s].sound
-        and any("turbocharger" in c for p in listed(systems[s].data.get("paths")) for c in listed(p["through"]))
+        and any(Components.TURBOCHARGER in c for p in systems[s].data.get("paths", []) for c in p["through"])
     ]
     for step in walk.own if turbo else []:
-        if step.stands(OPEN) and (step.stands("running") or {"start-engine", "crank", "crank-disabled"} & step.acts):
+        if step.stands(States.AIR_INLET_OPEN) and (
+            step.stands(States.RUNNING) or {Acts.START_ENGINE, Acts.CRANK, Acts.CRANK_DISABLED} & step.acts
+        ):
             words = f"{step_name(walk, step)} runs the engine with an open inlet, and {turbo[0]} has a turbocharger"
             yield RULE.at(record, words, path=spot(record, step, "act", "when"))
             return
@@ -46,5 +47,5 @@ RULE = Rule(
         "  - {do: Take the inlet duct off., act: disconnect, at: inlet-duct, sets: [air-inlet-open]}\n"
         "  - {do: Start the engine., act: start-engine}",
     ),
-    check=_check,
+    find=find,
 )

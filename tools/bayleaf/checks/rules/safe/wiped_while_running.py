@@ -8,20 +8,20 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
-from bayleaf.checks.rules.safe.high_side_opened import SAFE
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts, States
 
 WIPES = re.compile(r"\b(wip(e|es|ed|ing)|dab|touch|feel)\b", re.IGNORECASE)
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk = context.walk(record)
-    for step in walk.doing("leak-check"):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk = context.procedures.walk(record)
+    for step in walk.doing(Acts.LEAK_CHECK):
         if not WIPES.search(step.data.get("do", "")):
             continue
-        pump = next((since for (act, _at), since in step.doing.items() if act == "energise-pump"), None)
-        if step.stands("running"):
+        pump = next((since for (act, _at), since in step.doing.items() if act == Acts.ENERGISE_PUMP), None)
+        if step.stands(States.RUNNING):
             yield RULE.at(
                 record, f"{step_name(walk, step)} wipes a joint while the engine runs", path=spot(record, step, "do")
             )
@@ -34,7 +34,7 @@ def _check(record: Record, context: Context) -> Iterator[Finding]:
         elif (
             any(p.carries == "fuel" and p.side == "high" for p in step.act_paths)
             and "at" in step.data
-            and not step.stood(SAFE)
+            and not step.stood(States.HIGH_SIDE_SAFE)
         ):
             words = f"{step_name(walk, step)} wipes a joint of the high side, which no reading has proved safe"
             yield RULE.at(
@@ -63,5 +63,5 @@ RULE = Rule(
         "  - {do: Wipe the pipe nuts with a dry cloth., act: leak-check, at: direct-rail, cautions: [high-side-stays-shut, fuel-jet]}\n"
         "  - {do: Stop the engine., act: stop-engine}",
     ),
-    check=_check,
+    find=find,
 )

@@ -10,6 +10,7 @@ from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 _PARTS = r"(joint|union|fitting|line|pipe|nut|coupling|banjo|cap of the (test )?port|port|tee|adapter|injectors?|regulator|rail)"
 _PLUG = r"(connectors?|plugs?|injectors?|coils?|pump|sensors?|module|relay|harness)"
@@ -17,82 +18,86 @@ _SOME = r"(the |both |each |every )?[\w' -]*\b"
 # The verbs with which a step may begin, the words that must follow, and the acts of which one must be there. The first
 # row that fits counts.
 WORDS = (
-    ("switch turn", r" (the )?(key|ignition) (back )?on\b", ("key-on",)),
-    ("switch turn", r" (the )?(key|ignition) off\b", ("key-off",)),
-    ("start restart", r" (the |it|up the )?(engine|car)\b", ("start-engine",)),
-    ("stop", r" the engine\b", ("stop-engine",)),
-    ("switch turn", r" (off the engine|the engine off)\b", ("stop-engine",)),
-    ("crank", r"\b", ("crank", "crank-disabled", "start-engine")),
-    ("let", r" (the )?(engine|exhaust|rail)\b.* cool\b", ("cool-down",)),
-    ("drive", r"\b(?! (in|out|home) (a|the) (pin|screw|bolt|wedge))", ("drive",)),
-    ("open", r" the bleed valve\b", ("bleed",)),
-    ("bleed", r"\b(?! valve)", ("bleed",)),
-    ("close open turn", r" (the|both|each) (shut-off )?valves? in (the|each) ", ("clamp", "unclamp")),
-    ("clamp pinch", r"\b.*\b(hose|line)\b", ("clamp",)),
+    ("switch turn", r" (the )?(key|ignition) (back )?on\b", (Acts.KEY_ON,)),
+    ("switch turn", r" (the )?(key|ignition) off\b", (Acts.KEY_OFF,)),
+    ("start restart", r" (the |it|up the )?(engine|car)\b", (Acts.START_ENGINE,)),
+    ("stop", r" the engine\b", (Acts.STOP_ENGINE,)),
+    ("switch turn", r" (off the engine|the engine off)\b", (Acts.STOP_ENGINE,)),
+    ("crank", r"\b", ("crank", Acts.CRANK_DISABLED, Acts.START_ENGINE)),
+    ("let", r" (the )?(engine|exhaust|rail)\b.* cool\b", (Acts.COOL_DOWN,)),
+    ("drive", r"\b(?! (in|out|home) (a|the) (pin|screw|bolt|wedge))", (Acts.DRIVE,)),
+    ("open", r" the bleed valve\b", (Acts.BLEED,)),
+    ("bleed", r"\b(?! valve)", (Acts.BLEED,)),
+    ("close open turn", r" (the|both|each) (shut-off )?valves? in (the|each) ", (Acts.CLAMP, Acts.UNCLAMP)),
+    ("clamp pinch", r"\b.*\b(hose|line)\b", (Acts.CLAMP,)),
     (
         "unplug",
         r"\b(?! (the |a |any )?(hose|line|drain|hole|port|nipple|scan tool|tester|recorder|meter|charg))",
-        ("disconnect-electrical",),
+        (Acts.DISCONNECT_ELECTRICAL,),
     ),
-    ("disconnect", rf" {_SOME}{_PLUG}\b", ("disconnect-electrical",)),
-    ("pull", rf" (out )?{_SOME}(relay|fuse|connector)\b", ("disconnect-electrical",)),
-    ("push put plug", rf" {_SOME}(relay|fuse|connector)\b.* (back|in|into|onto)\b", ("connect-electrical",)),
-    ("plug", rf" {_SOME}(injectors?|coils?|pump|sensors?|module)\b.* in\b", ("connect-electrical",)),
+    ("disconnect", rf" {_SOME}{_PLUG}\b", (Acts.DISCONNECT_ELECTRICAL,)),
+    ("pull", rf" (out )?{_SOME}(relay|fuse|connector)\b", (Acts.DISCONNECT_ELECTRICAL,)),
+    ("push put plug", rf" {_SOME}(relay|fuse|connector)\b.* (back|in|into|onto)\b", (Acts.CONNECT_ELECTRICAL,)),
+    ("plug", rf" {_SOME}(injectors?|coils?|pump|sensors?|module)\b.* in\b", (Acts.CONNECT_ELECTRICAL,)),
     (
         "open loosen undo unscrew crack part slacken",
         rf"\b(?! (both |the |each )?(\w+ )?(valve|door|bonnet|hood|window|filler)).*\b{_PARTS}\b",
-        ("open-joint",),
+        (Acts.OPEN_JOINT,),
     ),
     (
         "take lift",
         r" (the |both |each )?(old |supply |return |fuel )?(tee|adapter|gauge set|injectors?|regulator|rail|line|pipe|volume hose)\b.* (out|off)\b",
-        ("open-joint",),
+        (Acts.OPEN_JOINT,),
     ),
     (
         "screw join seat",
         r" (the |both |each )?((new|old|supply|return|fuel) )*(gauge|sender|cap|adapter|line|pipe|filter|regulator|rail|tee|injectors?)\b",
-        ("close-joint",),
+        (Acts.CLOSE_JOINT,),
     ),
-    ("pull", rf" {_SOME}(hose|duct|pipe)\b.* off\b", ("disconnect", "open-joint")),
-    ("take", r" (the |both )?(inlet |intake |air )?(duct|air cleaner|hose)\b.* off\b", ("disconnect", "open-joint")),
-    ("look wipe", r"\b[\w' -]*\bjoints?\b", ("leak-check",)),
-    ("open", r"\b(?! (the |a )?(bleed|bonnet)).*\bhoses?\b", ("open-joint", "disconnect", "unclamp")),
-    ("hold", r" the throttle wide open\b", ("drive",)),
-    ("press", r" the switch of the jumper\b", ("energise-pump",)),
-    ("run command switch", r" (the (fuel )?pump on|the (fuel )?pump)\b(?! off)", ("energise-pump",)),
-    ("stop", r" the (fuel )?pump\b", ("stop-pump",)),
-    ("switch", r" the (fuel )?pump off\b", ("stop-pump",)),
-    ("pressurise pressurize", r"\b", ("pressurise",)),
+    ("pull", rf" {_SOME}(hose|duct|pipe)\b.* off\b", (Acts.DISCONNECT, Acts.OPEN_JOINT)),
+    (
+        "take",
+        r" (the |both )?(inlet |intake |air )?(duct|air cleaner|hose)\b.* off\b",
+        (Acts.DISCONNECT, Acts.OPEN_JOINT),
+    ),
+    ("look wipe", r"\b[\w' -]*\bjoints?\b", (Acts.LEAK_CHECK,)),
+    ("open", r"\b(?! (the |a )?(bleed|bonnet)).*\bhoses?\b", (Acts.OPEN_JOINT, Acts.DISCONNECT, Acts.UNCLAMP)),
+    ("hold", r" the throttle wide open\b", (Acts.DRIVE,)),
+    ("press", r" the switch of the jumper\b", (Acts.ENERGISE_PUMP,)),
+    ("run command switch", r" (the (fuel )?pump on|the (fuel )?pump)\b(?! off)", (Acts.ENERGISE_PUMP,)),
+    ("stop", r" the (fuel )?pump\b", (Acts.STOP_PUMP,)),
+    ("switch", r" the (fuel )?pump off\b", (Acts.STOP_PUMP,)),
+    ("pressurise pressurize", r"\b", (Acts.PRESSURISE,)),
     (
         "put apply blow pump let lead",
         r" ([\w' -]*\b)?(air|smoke|nitrogen|gas|pressure)\b.* (in|into|on|to)\b",
-        ("pressurise",),
+        (Acts.PRESSURISE,),
     ),
-    ("pour tip decant", r"\b(?! (the )?water\b)", ("pour",)),
+    ("pour tip decant", r"\b(?! (the )?water\b)", (Acts.POUR,)),
     (
         "fill refuel",
         r"\b(?! (the )?water\b)(?=.*\b(fuel|gasoline|petrol|diesel|bottle|can|tank|container|portions?|quantity)\b)",
-        ("pour",),
+        (Acts.POUR,),
     ),
-    ("empty", r"\b(?=.*\b(into|fuel|gasoline|petrol|diesel)\b)", ("pour",)),
-    ("drain draw siphon", r"\b(?=.*\b(fuel|gasoline|petrol|diesel|tank|bowl)\b)", ("bleed", "pour")),
-    ("let", r"\b.*\bdrain into\b", ("pour", "bleed")),
-    ("take", r" the bonding lead\b.*\boff\b", ("unbond",)),
-    ("unbond", r"\b", ("unbond",)),
-    ("loosen open unscrew take", r" (the )?(old |new )?filler cap\b", ("open-cap",)),
-    ("tighten screw close put", r" (the )?(old |new )?filler cap\b", ("close-cap",)),
+    ("empty", r"\b(?=.*\b(into|fuel|gasoline|petrol|diesel)\b)", (Acts.POUR,)),
+    ("drain draw siphon", r"\b(?=.*\b(fuel|gasoline|petrol|diesel|tank|bowl)\b)", (Acts.BLEED, Acts.POUR)),
+    ("let", r"\b.*\bdrain into\b", (Acts.POUR, Acts.BLEED)),
+    ("take", r" the bonding lead\b.*\boff\b", (Acts.UNBOND,)),
+    ("unbond", r"\b", (Acts.UNBOND,)),
+    ("loosen open unscrew take", r" (the )?(old |new )?filler cap\b", (Acts.OPEN_CAP,)),
+    ("tighten screw close put", r" (the )?(old |new )?filler cap\b", (Acts.CLOSE_CAP,)),
     (
         "lift tilt unbolt raise take",
         r" (the )?((rear|back|front) )?(seat|floor plate|boot floor|access plate)\b",
-        ("lift-seat",),
+        (Acts.LIFT_SEAT,),
     ),
     (
         "put refit bolt",
         r" (the )?((rear|back|front) )?(seat|floor plate|boot floor|access plate)\b.* (back|in|down)\b",
-        ("refit-seat",),
+        (Acts.REFIT_SEAT,),
     ),
-    ("hand", r" the car over\b", ("hand-over",)),
-    ("return", r" the car\b", ("hand-over",)),
+    ("hand", r" the car over\b", (Acts.HAND_OVER,)),
+    ("return", r" the car\b", (Acts.HAND_OVER,)),
 )
 _BY_VERB: dict[str, list[tuple[re.Pattern[str], tuple[str, ...]]]] = {}
 for _verbs, _words, _acts in WORDS:
@@ -108,26 +113,26 @@ _CLAUSE = re.compile(
 _OPENING = ("when", "if", "with", "while", "after", "before", "once", "let", "have")
 
 
-def _check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     for i, step in enumerate(record.data["steps"]):
         text = step.get("do", "")
         first = _FIRST.match(text)
         if first and first[0].lower() in _OPENING and (clause := _CLAUSE.match(text)):
             text = text[clause.end() :]
             first = _FIRST.match(text)
-        rows = _BY_VERB.get(first[0].lower(), ()) if first else ()
+        rows, verb_end = (_BY_VERB.get(first[0].lower(), ()), first.end()) if first else ((), 0)
         cloth = CLOTH in text
         if not rows and not cloth:
             continue
-        done = context.machine.acts_of(step.get("act"))
+        done = context.procedures.machine.acts_of(step.get("act"))
         if not cloth and not any(done.isdisjoint(acts) for _pattern, acts in rows):
             continue  # whichever row fits, its act is there
         hit, acts = next(
-            ((text[: m.end()], acts) for pattern, acts in rows if (m := pattern.match(text, first.end()))), ("", ())
+            ((text[: m.end()], acts) for pattern, acts in rows if (m := pattern.match(text, verb_end))), ("", ())
         )
         if not acts and cloth:
-            hit, acts = CLOTH, ("open-joint",)
-        wanted = [a for a in acts if a in context.machine.titles]
+            hit, acts = CLOTH, (Acts.OPEN_JOINT,)
+        wanted = [a for a in acts if a in context.procedures.machine.titles]
         if wanted and done.isdisjoint(wanted):
             has = f"its act is {step['act']}" if "act" in step else "it has no act"
             words = f"the words of step {i + 1} are {hit.strip()!r}, and {has}"
@@ -152,5 +157,5 @@ RULE = Rule(
     example=Example(
         "procedures/measure-idle-pressure.yaml", "{do: Stop the engine., act: stop-engine}", "{do: Stop the engine.}"
     ),
-    check=_check,
+    find=find,
 )

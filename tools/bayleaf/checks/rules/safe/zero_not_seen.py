@@ -9,22 +9,24 @@ from bayleaf.checks.facts.notes import called, spot, step_name
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts, States
 
-ZERO = "zero-seen"
 
-
-def _check(record: Record, context: Context) -> Iterator[Finding]:
-    walk, machine = context.walk(record), context.machine
-    for step in walk.doing("open-joint"):
+def find(record: Record, context: Context) -> Iterator[Finding]:
+    walk, machine = context.procedures.walk(record), context.procedures.machine
+    for step in walk.doing(Acts.OPEN_JOINT):
         fitted = sorted({s for s, _at in step.before if s in machine.states and machine.states[s].connection})
         low = any(p.carries == "fuel" and p.side != "high" for p in step.act_paths)
-        if not low or not fitted or step.stood(ZERO):
+        if not low or not fitted or step.stood(States.ZERO_SEEN):
             continue
-        ended = walk.last("ended", ZERO, walk.steps.index(step))
+        ended = walk.last("ended", States.ZERO_SEEN, walk.steps.index(step))
         how = f", {called(walk, ended)} ended what was seen before" if ended is not None else ""
         words = f"{step_name(walk, step)} opens a fuel joint with {machine.named(fitted[0])}, and nobody has read zero on it{how}"
         yield RULE.at(
-            record, words, f"Read it after the relief in a step with proves: [{ZERO}].", spot(record, step, "act")
+            record,
+            words,
+            f"Read it after the relief in a step with proves: [{States.ZERO_SEEN}].",
+            spot(record, step, "act"),
         )
 
 
@@ -38,5 +40,5 @@ RULE = Rule(
     why="A relief that somebody believes in is not a relief; with a gauge on the rail there is no reason to believe.",
     mend="Add a step that reads zero and proves it, directly before the joint is opened.",
     example=Example("procedures/take-gauge-off.yaml", "\n    proves: [zero-seen]", ""),
-    check=_check,
+    find=find,
 )

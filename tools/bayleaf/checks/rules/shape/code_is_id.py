@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Codes only."""
     if record.data["code"].lower() != record.id:
         yield RULE.at(record, f"the code {record.data['code']} stands in the record {record.id}", path=("code",))
@@ -25,6 +25,6 @@ RULE = Rule(
     why="It is found by typing the code.",
     mend="Rename the file, or correct the code.",
     example=Example("codes/p0171.yaml", "code: P0171", "code: P0174"),
-    check=check,
+    find=find,
     kinds=("codes",),
 )

@@ -10,9 +10,9 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Fields beside follow."""
-    for i, step in context.steps_with(record, "follow"):
+    for i, step in context.procedures.steps_with(record, "follow"):
         for name in step:
             if name not in ("follow", "cautions", "when"):
                 yield RULE.at(
@@ -33,6 +33,6 @@ RULE = Rule(
         "  - {follow: relieve-fuel-pressure}",
         "  - {follow: relieve-fuel-pressure, act: key-off}",
     ),
-    check=check,
+    find=find,
     kinds=("procedures",),
 )

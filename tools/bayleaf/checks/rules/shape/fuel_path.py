@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Every path of a system."""
-    for i, path in enumerate(listed(record.data["paths"])):
+    for i, path in enumerate(record.data["paths"]):
         fuel = path["carries"] == "fuel"
         for name in ("side", "greatest"):
             if fuel and name not in path:
@@ -31,6 +31,6 @@ RULE = Rule(
     why="Cautions, gauges and hoses are judged by the greatest pressure that a fault can bring, not by the usual one.",
     mend="Write side and greatest with its reason and basis.",
     example=Example("systems/direct-injection.yaml", "    side: low\n", ""),
-    check=check,
+    find=find,
     kinds=("systems",),
 )

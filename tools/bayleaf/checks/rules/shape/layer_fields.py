@@ -10,14 +10,14 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Both directions."""
     layer = record.data["family"] == "layer"
     for name in ("adds_to", "brings"):
         if layer != (name in record.data):
             words = f"a layer has no {name}" if layer else f"{name} belongs to layers only"
             yield RULE.at(record, words, path=("family",) if layer else (name,), key=not layer)
-    if not layer and record.data["paths"] == "none":
+    if not layer and not record.data["paths"]:
         yield RULE.at(record, "only a layer may have no paths", path=("paths",))
 
 
@@ -33,6 +33,6 @@ RULE = Rule(
     ),
     mend="Set family to layer, or delete adds_to and brings.",
     example=Example("systems/direct-injection.yaml", "family: fuel", "family: fuel\nadds_to: [induction]"),
-    check=check,
+    find=find,
     kinds=("systems",),
 )

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="SHAPE-2",
-    level="error",
-    scope="file",
     title="Missing field",
     what="The fields that the schema requires are there, and a map is not empty.",
     why="A page, a verdict or a caution is made of them; without one, something is left unsaid.",

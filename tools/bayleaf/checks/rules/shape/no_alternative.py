@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="SHAPE-8",
-    level="error",
-    scope="file",
     title="None of the shapes that are allowed",
     what="Some fields may be written in one of several shapes, and must be written in one of them.",
     why="Each shape means something of its own, such as limits or an expectation; a mixture means neither.",

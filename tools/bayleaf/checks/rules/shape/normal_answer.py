@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """By answers and purpose. Whether each is among the answers of the reading is asked by LINK-6."""
     asks, healthy = record.data.get("purpose", "diagnosis") == "diagnosis", record.data.get("healthy")
     if asks and "answers" in record.data and healthy is None:
@@ -31,6 +31,6 @@ RULE = Rule(
     why="Without them nothing can be cleared by the answer, and nothing shown.",
     mend="Write healthy with the answers of a healthy car, or another purpose.",
     example=Example("readings/fuel-in-regulator-hose.yaml", "healthy: [dry]\n", ""),
-    check=check,
+    find=find,
     kinds=("readings",),
 )

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="SHAPE-7",
-    level="error",
-    scope="file",
     title="Number outside the bounds of its field",
     what="A number keeps to the bounds that its schema sets, such as at least one person.",
     why="Outside them the field has no meaning.",

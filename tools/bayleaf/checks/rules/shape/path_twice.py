@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """The later of the two is named."""
     seen: set[str] = set()
-    for i, path in enumerate(listed(record.data["paths"])):
+    for i, path in enumerate(record.data["paths"]):
         if path["name"] in seen:
             yield RULE.at(record, f"two paths are called {path['name']}", path=("paths", i, "name"))
         seen.add(path["name"])
@@ -28,6 +28,6 @@ RULE = Rule(
     why="Pages and messages name a path by its name, and would mean both.",
     mend="Give one of the two another name.",
     example=Example("systems/port-injection-return.yaml", "name: return\n", "name: supply\n"),
-    check=check,
+    find=find,
     kinds=("systems",),
 )

@@ -8,19 +8,20 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Quantities
 
 _ANYWHERE = {
-    "barometric-pressure",
-    "altitude",
-    "relative-humidity",
-    "vehicle-speed",
-    "distance",
-    "engine-load",
-    "air-temperature",
+    Quantities.BAROMETRIC_PRESSURE,
+    Quantities.ALTITUDE,
+    Quantities.RELATIVE_HUMIDITY,
+    Quantities.VEHICLE_SPEED,
+    Quantities.DISTANCE,
+    Quantities.ENGINE_LOAD,
+    Quantities.AIR_TEMPERATURE,
 }
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Questions and measured readings for diagnosis or recognition; both fields together are one too many."""
     data = record.data
     if "at" in data and "between" in data:
@@ -42,7 +43,7 @@ RULE = Rule(
     why="A reading without a place lies on no path, so no fault has to speak about it.",
     mend="Write at, or between for an electrical reading.",
     example=Example("readings/lines-at-rail.yaml", "at: fuel-rail\n", ""),
-    check=check,
+    find=find,
     kinds=("readings",),
     excusable=True,
 )

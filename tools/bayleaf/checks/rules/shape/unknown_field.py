@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="SHAPE-1",
-    level="error",
-    scope="file",
     title="Unknown field",
     what="A record has only the fields that its schema knows.",
     why=(

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="SHAPE-4",
-    level="error",
-    scope="file",
     title="Value that is not allowed",
     what="A field with a closed list of values holds one of them.",
     why="Each value of a closed list means one thing to the checker and to the pages; any other means nothing.",

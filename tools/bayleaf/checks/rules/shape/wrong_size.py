@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="SHAPE-6",
-    level="error",
-    scope="file",
     title="Too short, too long, or the same thing twice",
     what="Texts and lists keep to their greatest and smallest size, and a list names each thing once.",
     why=(

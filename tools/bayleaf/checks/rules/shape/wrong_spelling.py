@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="SHAPE-5",
-    level="error",
-    scope="file",
     title="Value with the wrong spelling",
     what="Ids, names, titles and codes keep to the letters that they may have.",
     why="They become addresses, headings and names of inputs; other characters break those or hide in them.",

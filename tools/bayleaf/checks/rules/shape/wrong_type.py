@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from bayleaf.checks.rule import Example, Rule
+from bayleaf.checks.rule import Example, reader_rule
 
-RULE = Rule(
+RULE = reader_rule(
     code="SHAPE-3",
-    level="error",
-    scope="file",
     title="Wrong type of value",
     what="A field holds the type of value that its schema asks for: text, a number, true or false, a list or a map.",
     why="A number in quotes is text and is never compared with a limit.",

@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import implausible
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """The limits of a reading, general or the maker's."""
-    for path, said in implausible(site) if site.known else ():
-        yield RULE.at(site.record, said, path=path)
+    for path, said in implausible(amount) if amount.known else ():
+        yield RULE.at(amount.record, said, path=path)
 
 
 RULE = Rule(
@@ -30,6 +30,6 @@ RULE = Rule(
         "rail-pressure-primed: {min: 36, max: 65",
         "rail-pressure-primed: {min: 36, max: 650",
     ),
-    check=check,
+    find=find,
     roles=("band",),
 )

@@ -8,13 +8,13 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Bands of systems and vehicles, and the maker's of jobs."""
     for name in ("bands", "maker_bands"):
-        for id in mapped(record.data.get(name)):
+        for id in record.data.get(name, {}):
             reading = context.book.of("readings").get(id)
             if reading and reading.sound and "answers" in reading.data:
                 yield RULE.at(
@@ -38,6 +38,6 @@ RULE = Rule(
         "bands:\n",
         "bands:\n  lines-at-rail: {min: 1, max: 2, unit: V, means: limit, basis: {practice: true}}\n",
     ),
-    check=check,
+    find=find,
     kinds=("systems", "vehicles", "jobs"),
 )

@@ -5,24 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.bands import limits, shown, systems_of_car
+from bayleaf.checks.facts.bands import as_written, limits
 from bayleaf.checks.messages import field
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Each band of a vehicle or a job against each of its systems."""
-    maker = {s.path[-1]: s for s in context.sites(record) if s.role == "band" and s.known}
-    for system in systems_of_car(record, context):
-        for general in context.sites(system):
+    maker = {s.path[-1]: s for s in context.amounts.of(record) if s.role == "band" and s.known}
+    for system in context.bands.systems(record):
+        for general in context.amounts.of(system):
             own = maker.get(general.path[-1]) if general.role == "band" and general.known else None
             if own is None or "because" in record.data[own.path[0]][own.path[1]]:
                 continue
             (low, high), (least, most) = limits(own), limits(general)
             if low > most or high < least:
-                words = f"{field(record, own.path)} does not meet the band of {system.id}, {shown(general)}"
+                words = f"{field(record, own.path)} does not meet the band of {system.id}, {as_written(general)}"
                 yield RULE.at(record, words, path=own.path)
 
 
@@ -38,6 +38,6 @@ RULE = Rule(
     ),
     mend="Correct the wrong one, or write because beside the vehicle's band.",
     example=Example("vehicles/parks-van.yaml", "{min: 42.5, max: 48.5, unit: psi", "{min: 72.5, max: 78.5, unit: psi"),
-    check=check,
+    find=find,
     kinds=("vehicles", "jobs"),
 )

@@ -5,24 +5,26 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import field, number
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Numbers of quantities that are absolute or a vacuum, a job's readings too."""
-    if not site.known or site.quantity.reference not in ("absolute", "vacuum"):
+    if not amount.known or amount.quantity.reference not in ("absolute", "vacuum"):
         return
-    for path, value in site.numbers.items():
-        if site.si(value) < 0:
+    for path, value in amount.numbers.items():
+        if amount.si(value) < 0:
             words = (
                 "a vacuum is a positive number"
-                if site.quantity.reference == "vacuum"
+                if amount.quantity.reference == "vacuum"
                 else "nothing is below absolute zero"
             )
-            yield RULE.at(site.record, f"{field(site.record, path)} is {number(value)} {site.unit}; {words}", path=path)
+            yield RULE.at(
+                amount.record, f"{field(amount.record, path)} is {number(value)} {amount.unit}; {words}", path=path
+            )
 
 
 RULE = Rule(
@@ -41,6 +43,6 @@ RULE = Rule(
         "manifold-vacuum-idle: {min: 12, max: 22",
         "manifold-vacuum-idle: {min: -22, max: -12",
     ),
-    check=check,
+    find=find,
     roles=("band", "range", "value", "reading"),
 )

@@ -12,7 +12,7 @@ from bayleaf.quantities import QuantityError, quantity
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """The quantity says itself what is wrong."""
     try:
         quantity(record.id, record.data)
@@ -36,6 +36,6 @@ RULE = Rule(
         "  units: {V: [volt, volts], mV: none}",
         "  units: {V: [volt, volts], mA: none}",
     ),
-    check=check,
+    find=find,
     kinds=("quantities",),
 )

@@ -15,9 +15,9 @@ from bayleaf.records import Record
 _PAIR = re.compile(r"(-?\d+(?:\.\d+)?) ?([^\s\d()]\S*) \((?:about )?(-?\d+(?:\.\d+)?) ?([^\s\d()][^\s()]*)\)")
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Reads `number unit (number unit)` in every text."""
-    for path, text in context.prose(record) if "(" in context.all_prose(record) else ():
+    for path, text in context.texts.prose(record) if "(" in context.texts.all_prose(record) else ():
         for match in _PAIR.finditer(text) if "(" in text else ():
             one, two = units().get(match[2]), units().get(match[4])
             if not one or not two or one.dimension != two.dimension or one == two:
@@ -50,5 +50,5 @@ RULE = Rule(
         "fails: [Blocks slowly with dirt.]",
         'fails: ["Blocks slowly with dirt, up to a drop of 5 psi (43 kPa)."]',
     ),
-    check=check,
+    find=find,
 )

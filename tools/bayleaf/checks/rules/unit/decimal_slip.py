@@ -6,8 +6,7 @@ import math
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.bands import bands_by_family
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import either, field
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
@@ -15,9 +14,9 @@ from bayleaf.finding import Finding
 _WORDS = {-2: "a hundredth of", -1: "a tenth of", 1: "ten times", 2: "a hundred times"}
 
 
-def check(context: Context) -> Iterator[Finding]:
+def find(context: Context) -> Iterator[Finding]:
     """Compares every limit with the middle one of its neighbours in the same family."""
-    for neighbours in bands_by_family(context).values():
+    for neighbours in context.bands.by_family().values():
         for own in neighbours if len(neighbours) > 1 else ():
             for side in ("min", "max"):
                 mine, path = _si(own, side), (*own.path, side)
@@ -33,9 +32,9 @@ def check(context: Context) -> Iterator[Finding]:
                     )
 
 
-def _si(site: Site, side: str) -> float | None:
-    value = site.numbers.get((*site.path, side))
-    return None if value is None else site.si(value)
+def _si(amount: Amount, side: str) -> float | None:
+    value = amount.numbers.get((*amount.path, side))
+    return None if value is None else amount.si(value)
 
 
 RULE = Rule(
@@ -50,6 +49,6 @@ RULE = Rule(
     why="A slipped decimal point gives a band that looks complete and is inside every plausible limit.",
     mend="Compare with the records that the message names; if both are right, except the rule with the reason.",
     example=Example("vehicles/parks-van.yaml", "{min: 42.5, max: 48.5, unit: psi", "{min: 4.25, max: 4.85, unit: psi"),
-    check=check,
+    find=find,
     excusable=True,
 )

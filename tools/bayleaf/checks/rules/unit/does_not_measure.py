@@ -9,19 +9,20 @@ from bayleaf.checks.messages import either, field
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.diagnosis.verdicts.instrument import types_of
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Steps of procedures and entries of jobs; a type measures what it says, a named instrument what it or its type says."""
+    uses: list[tuple[tuple, dict]]
     if record.kind == "procedures":
-        uses = [(("steps", i, "takes"), step["takes"]) for i, step in context.steps_with(record, "takes")]
+        uses = [(("steps", i, "takes"), step["takes"]) for i, step in context.procedures.steps_with(record, "takes")]
     else:
-        uses = [(("readings", i), entry) for i, entry in enumerate(listed(record.data["readings"]))]
+        uses = [(("readings", i), entry) for i, entry in enumerate(record.data["readings"])]
     for path, use in uses:
-        quantity = context.numbers.measured(use.get("reading", ""))
+        quantity = context.amounts.measured(use.get("reading", ""))
         known = [context.book.of("equipment")[id] for id in types_of(context.book, use.get("instrument", ""))]
-        measures = [m for one in known if one.sound for m in listed(one.data["measures"])]
+        measures = [m for one in known if one.sound for m in one.data["measures"]]
         if quantity and known and quantity.id not in measures:
             words = f"{known[0].id} measures {either(measures, 'and') or 'nothing'}, not {quantity.id}"
             yield RULE.at(record, f"{field(record, path)}: {words}", path=(*path, "instrument"))
@@ -40,6 +41,6 @@ RULE = Rule(
         "takes: {reading: manifold-vacuum-idle, instrument: vacuum-gauge}",
         "takes: {reading: manifold-vacuum-idle, instrument: fuel-pressure-gauge}",
     ),
-    check=check,
+    find=find,
     kinds=("procedures", "jobs"),
 )

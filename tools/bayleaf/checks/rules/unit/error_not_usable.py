@@ -8,15 +8,15 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import number
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Errors by counts and by zones; numbers in different units are left to UNIT-1."""
-    error, span = mapped(record.data.get("error")), record.data.get("range")
+    error, span = record.data.get("error", {}), record.data.get("range")
     if error.get("counts") and "resolution" not in record.data:
         yield RULE.at(record, "the error is given in counts, and there is no resolution", path=("error", "counts"))
-    zones = listed(error.get("zones"))
+    zones = error.get("zones", [])
     if zones and not span:
         yield RULE.at(record, "the error is given by zones, and there is no range", path=("error",))
     if zones and span and {z["unit"] for z in zones} == {span["unit"]}:
@@ -40,6 +40,6 @@ RULE = Rule(
     why="The guard band of a verdict is worked out from it; with a gap there is none.",
     mend="Add the resolution or the range, or make the zones meet.",
     example=Example("equipment/gauge-0-100.yaml", "    - {min: 25, max: 75,", "    - {min: 30, max: 75,"),
-    check=check,
+    find=find,
     kinds=("equipment",),
 )

@@ -6,24 +6,24 @@ import math
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.bands import bands_of, limits, shown
+from bayleaf.checks.facts.bands import as_written, limits
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Every reading that a step takes, against every band that the book has for it on this procedure's systems."""
-    for i, step in context.steps_with(record, "takes"):
+    for i, step in context.procedures.steps_with(record, "takes"):
         takes = step["takes"]
-        there = context.instruments(takes.get("instrument"), takes.get("reading"))
-        for band in bands_of(context, takes.get("reading"), listed(record.data["systems"])) if there else ():
+        there = context.instruments.of(takes.get("instrument", ""), takes.get("reading", ""))
+        for band in context.bands.of(takes.get("reading", ""), record.data["systems"]) if there else ():
             ends = [x for x in limits(band) if math.isfinite(x)]
             low, high = band.quantity.plausible
             if not all(low <= x <= high for x in ends):
                 continue  # the band itself is wrong: UNIT-3, UNIT-5
             if not any(all(one.reaches(x) for x in ends) for one in there):
-                words = f"no {takes['instrument']} reaches {shown(band)}, the band of {takes['reading']} in {band.record.id}"
+                words = f"no {takes['instrument']} reaches {as_written(band)}, the band of {takes['reading']} in {band.record.id}"
                 yield RULE.at(record, f"step {i + 1}: {words}", path=("steps", i, "takes", "instrument"))
 
 
@@ -36,6 +36,6 @@ RULE = Rule(
     why="A reading outside the scale is no reading: the needle stands at its stop and looks like a value.",
     mend="Name an instrument whose range holds the band, or correct the range or the band.",
     example=Example("equipment/vacuum-gauge.yaml", "range: {min: 0, max: 30", "range: {min: 0, max: 20"),
-    check=check,
+    find=find,
     kinds=("procedures",),
 )

@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import field, number
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Every pair of min and max in one unit."""
-    low, high = site.numbers.get((*site.path, "min")), site.numbers.get((*site.path, "max"))
+    low, high = amount.numbers.get((*amount.path, "min")), amount.numbers.get((*amount.path, "max"))
     if low is None or high is None or low < high:
         return
     words = "has no width" if low == high else f"runs from {number(low)} down to {number(high)}"
-    yield RULE.at(site.record, f"{field(site.record, site.path)} {words}", path=(*site.path, "min"))
+    yield RULE.at(amount.record, f"{field(amount.record, amount.path)} {words}", path=(*amount.path, "min"))
 
 
 RULE = Rule(
@@ -29,6 +29,6 @@ RULE = Rule(
     why="With the two exchanged nothing is ever in band; with both alike only one exact value is.",
     mend="Exchange the two, or correct the one that is wrong.",
     example=Example("systems/direct-injection.yaml", "{min: 400, max: 1500", "{min: 1500, max: 400"),
-    check=check,
+    find=find,
     roles=("band", "range", "value"),
 )

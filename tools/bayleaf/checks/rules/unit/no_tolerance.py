@@ -5,21 +5,23 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import field, number
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Every number that is a difference."""
-    if not site.known:
+    if not amount.known:
         return
-    low, high = site.quantity.plausible
-    for path, value in site.numbers.items():
-        if not 0 < site.si(value) < high - low:
+    low, high = amount.quantity.plausible
+    for path, value in amount.numbers.items():
+        if not 0 < amount.si(value) < high - low:
             yield RULE.at(
-                site.record, f"{field(site.record, path)} is {number(value)} {site.unit}, which cannot be", path=path
+                amount.record,
+                f"{field(amount.record, path)} is {number(value)} {amount.unit}, which cannot be",
+                path=path,
             )
 
 
@@ -35,6 +37,6 @@ RULE = Rule(
     why="With zero every reading is wrong; with more than the span every reading is right.",
     mend="Look at the decimal point and at the unit.",
     example=Example("equipment/vacuum-gauge.yaml", "readability: {value: 0.5", "readability: {value: 50"),
-    check=check,
+    find=find,
     roles=("width",),
 )

@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import implausible
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Every number but those of a job's readings, of bands (UNIT-3) and of differences (UNIT-6)."""
-    if not site.known or site.record.kind == "quantities":
+    if not amount.known or amount.record.kind == "quantities":
         return
-    for path, said in implausible(site):
-        yield RULE.at(site.record, said, path=path)
+    for path, said in implausible(amount):
+        yield RULE.at(amount.record, said, path=path)
 
 
 RULE = Rule(
@@ -34,6 +34,6 @@ RULE = Rule(
         " quantity."
     ),
     example=Example("vehicles/parks-van.yaml", "value: 120, unit: m", "value: 12000, unit: m"),
-    check=check,
+    find=find,
     roles=("value", "range"),
 )

@@ -7,20 +7,16 @@ from collections.abc import Iterator
 from functools import cache
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.prose.signs import sign
 from bayleaf.checks.prose.writing import plain, steps_of
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.quantities import units
 from bayleaf.records import Record
 
-_DIGIT = sign(*"0123456789")
 
-
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Looks for a number before any unit that the book knows."""
-    digits = [signs & _DIGIT for signs in context.step_signs(record)]
-    for path, text in steps_of(record) if any(digits) else ():
+    for path, text in steps_of(record):
         match = _number_with_unit().search(plain(text))
         if match:
             yield RULE.at(record, f"step {path[1] + 1} names {match[0]} in its words", path=path)
@@ -63,6 +59,6 @@ RULE = Rule(
         "do: Start the engine and wait until it is hot.",
         "do: Start the engine and wait for 10 min.",
     ),
-    check=check,
+    find=find,
     kinds=("procedures",),
 )

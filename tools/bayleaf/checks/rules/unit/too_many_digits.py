@@ -5,27 +5,29 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import field
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """Counts the digits as typed; zeros at the end of a whole number do not count."""
     if (
-        not site.basis
-        or not ("practice" in site.basis or "invented" in site.basis)
-        or site.record.kind in ("calculators", "quantities")
+        not amount.basis
+        or not ("practice" in amount.basis or "invented" in amount.basis)
+        or amount.record.kind in ("calculators", "quantities")
     ):
         return
-    for path, value in site.numbers.items():
-        typed = site.record.typed(path) or repr(value)
+    for path, value in amount.numbers.items():
+        typed = amount.record.typed(path) or repr(value)
         digits = typed.lstrip("-").split("e")[0].lstrip("0.")
         digits = digits.replace(".", "") if "." in typed else digits.rstrip("0")
         if len(digits) > 3:
             yield RULE.at(
-                site.record, f"{field(site.record, path)} is {typed}, with {len(digits)} digits that count", path=path
+                amount.record,
+                f"{field(amount.record, path)} is {typed}, with {len(digits)} digits that count",
+                path=path,
             )
 
 
@@ -45,5 +47,5 @@ RULE = Rule(
         "pump-supply-voltage: {min: 11.5",
         "pump-supply-voltage: {min: 11.503",
     ),
-    check=check,
+    find=find,
 )

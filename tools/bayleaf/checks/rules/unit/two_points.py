@@ -13,9 +13,9 @@ from bayleaf.records import Record
 _ELECTRICAL = {units()["V"].dimension, units()["ohm"].dimension}
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """By the dimension of what the reading measures."""
-    quantity = context.numbers.measured(record.id) if "quantity" in record.data else None
+    quantity = context.amounts.measured(record.id) if "quantity" in record.data else None
     if quantity and quantity.dimension in _ELECTRICAL and "between" not in record.data:
         yield RULE.at(
             record, f"{quantity.title.lower()} is read between two points, and none are named", path=("quantity",)
@@ -34,7 +34,7 @@ RULE = Rule(
     ),
     mend="Write between with the two components, the positive lead first, instead of at.",
     example=Example("readings/pump-supply-voltage.yaml", "between: [battery, pump-ground]", "at: in-tank-pump"),
-    check=check,
+    find=find,
     kinds=("readings",),
     excusable=True,
 )

@@ -5,26 +5,26 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.sites import Site
+from bayleaf.checks.facts.amounts import Amount
 from bayleaf.checks.messages import either, field, mean, sentence
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.quantities import QuantityError
 
 
-def check(site: Site, context: Context) -> Iterator[Finding]:
+def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     """The quantity says itself what is wrong and what was meant."""
-    if site.known or site.quantity is None:
+    if amount.known or amount.meant is None:
         return
     try:
-        site.quantity.width(1, site.unit) if site.role == "width" else site.quantity.symbol(site.unit)
+        amount.quantity.width(1, amount.unit) if amount.role == "width" else amount.quantity.symbol(amount.unit)
     except QuantityError as err:
         message, help = err.message, sentence(err.help)
-        if len(site.choices) > 1:
-            known = [u for q in site.choices for u in q.units]
-            message = f"{site.unit!r} is a unit of nothing that could be meant here"
-            help = mean(site.unit, known, f"It may be {either(q.title.lower() for q in site.choices)}.")
-        yield RULE.at(site.record, f"{field(site.record, site.unit_path)}: {message}", help, site.unit_path)
+        if len(amount.choices) > 1:
+            known = [u for q in amount.choices for u in q.units]
+            message = f"{amount.unit!r} is a unit of nothing that could be meant here"
+            help = mean(amount.unit, known, f"It may be {either(q.title.lower() for q in amount.choices)}.")
+        yield RULE.at(amount.record, f"{field(amount.record, amount.unit_path)}: {message}", help, amount.unit_path)
 
 
 RULE = Rule(
@@ -39,5 +39,5 @@ RULE = Rule(
     ),
     mend="Write one of the units that the message names, or convert the number.",
     example=Example("readings/rail-pressure-primed.yaml", "unit: psi", "unit: psig"),
-    check=check,
+    find=find,
 )

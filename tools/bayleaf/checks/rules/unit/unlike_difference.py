@@ -10,16 +10,16 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Both readings, and the quantity that the difference is said to be."""
     computed = record.data.get("computed", {})
     if "difference" not in computed:
         return
-    of, less = (context.numbers.measured(computed["difference"][side]) for side in ("of", "less"))
+    of, less = (context.amounts.measured(computed["difference"][side]) for side in ("of", "less"))
     if of and less and (of.dimension, of.reference) != (less.dimension, less.reference):
         words = f"{of.title.lower()} ({of.reference}) less {less.title.lower()} ({less.reference}) is no difference of like things"
         yield RULE.at(record, words, path=("computed", "difference"))
-    said = context.quantities.get(computed.get("quantity"))
+    said = context.desk.quantities.get(computed.get("quantity"))
     if (
         of
         and said
@@ -53,6 +53,6 @@ RULE = Rule(
         ),
         "  difference: {of: rail-pressure-idle, less: manifold-vacuum-idle}",
     ),
-    check=check,
+    find=find,
     kinds=("readings",),
 )

@@ -11,16 +11,16 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Feeds of computed readings and of expectations."""
-    for feed in feeds_of(record, context):
+    for feed in feeds_of(record, context.book):
         for name, given in feed.inputs.items():
-            wanted = context.quantities.get(feed.calculator.data["inputs"].get(name, {}).get("quantity"))
-            fed = context.numbers.measured(given.get("reading", ""))
+            wanted = context.desk.quantities.get(feed.calculator.data["inputs"].get(name, {}).get("quantity"))
+            fed = context.amounts.measured(given.get("reading", ""))
             if wanted and fed and (wanted.dimension, wanted.reference) != (fed.dimension, fed.reference):
                 words = f"the input {name} is {wanted.title.lower()} ({wanted.reference}), not {fed.title.lower()} ({fed.reference})"
                 yield RULE.at(record, words, path=(*feed.path, name))
-        result, wanted = context.quantities.get(feed.result), context.numbers.measured(feed.reading)
+        result, wanted = context.desk.quantities.get(feed.result), context.amounts.measured(feed.reading)
         if result and wanted and (wanted.dimension, wanted.reference) != (result.dimension, result.reference):
             words = f"{feed.calculator.id} gives {result.title.lower()} ({result.reference}), not {wanted.title.lower()} ({wanted.reference})"
             yield RULE.at(record, words, path=feed.path[:-1])
@@ -42,6 +42,6 @@ RULE = Rule(
         "manifold_vacuum: {reading: manifold-vacuum-idle}",
         "manifold_vacuum: {reading: rail-pressure-primed}",
     ),
-    check=check,
+    find=find,
     kinds=("readings", "systems"),
 )

@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.checks.facts.links import texts_of
 from bayleaf.checks.messages import field
+from bayleaf.checks.prose.writing import texts_of
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
@@ -15,9 +15,9 @@ from bayleaf.records import Record
 _ADDRESS = re.compile(r"\b(?:[a-z]{2,8}://|www\.)\S+", re.IGNORECASE)
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Any text of any field."""
-    seen = f"{record.title} {record.data.get('also_called')} {context.all_prose(record)}"
+    seen = f"{record.title} {record.data.get('also_called')} {context.texts.all_prose(record)}"
     if "www." not in seen and "://" not in seen:
         return
     for path, text in texts_of(record.data):
@@ -39,5 +39,5 @@ RULE = Rule(
         "fails: [Blocks slowly with dirt.]",
         'fails: ["Blocks slowly with dirt, see www.example.org."]',
     ),
-    check=check,
+    find=find,
 )

@@ -8,15 +8,16 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, listed
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """A named instrument answers for its type and a type for its instruments; a state may need equipment too.
 
     An id that does not exist is said by LINK-1; until it is mended nobody knows what was meant to be used.
     """
-    listed_there, used = listed(record.data["needs"]["equipment"]), {}
+    listed_there = record.data["needs"]["equipment"]
+    used: dict[str, tuple] = {}
     for i, step in enumerate(record.data["steps"]):
         for path, id in _uses(step):
             used.setdefault(id, ("steps", i, *path))
@@ -24,7 +25,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
     for id, path in used.items():
         if id not in unknown and not any(_same(context, id, other) for other in listed_there):
             yield RULE.at(record, f"step {path[1] + 1} uses {id}, which is not listed", mean(id, listed_there), path)
-    held = {e for s in listed(record.data["needs"]["states"]) for e in _of_state(context, s)}
+    held = {e for s in record.data["needs"]["states"] for e in _of_state(context, s)}
     for i, id in enumerate(listed_there if not unknown else ()):
         if not any(_same(context, id, other) for other in {*used, *held}) and not _protective(context, id):
             yield RULE.at(record, f"{id} is listed, and no step uses it", mean(id, used), ("needs", "equipment", i))
@@ -37,12 +38,16 @@ def _uses(step: dict) -> Iterator[tuple[tuple, str]]:
 
 
 def _same(context: Context, one: str, other: str) -> bool:
-    return one == other or one in context.of_type.get(other, ()) or other in context.of_type.get(one, ())
+    return (
+        one == other
+        or one in context.instruments.of_type.get(other, ())
+        or other in context.instruments.of_type.get(one, ())
+    )
 
 
 def _of_state(context: Context, state: str) -> list[str]:
     record = context.book.of("states").get(state)
-    return listed(record.data.get("needs")) if record and record.sound else []
+    return record.data.get("needs", []) if record and record.sound else []
 
 
 def _protective(context: Context, id: str) -> bool:
@@ -66,6 +71,6 @@ RULE = Rule(
         "equipment: [fuel-pressure-gauge, vacuum-gauge]",
         "equipment: [fuel-pressure-gauge]",
     ),
-    check=check,
+    find=find,
     kinds=("procedures",),
 )

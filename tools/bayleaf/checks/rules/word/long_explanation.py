@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Symptoms and procedures."""
     count = words(record.data.get("explain", ""))
     if count > 60:
@@ -37,6 +37,6 @@ RULE = Rule(
         "Your engine idles unevenly and we want to know why that is so. "
         "Your engine idles unevenly.",
     ),
-    check=check,
+    find=find,
     kinds=("symptoms", "procedures"),
 )

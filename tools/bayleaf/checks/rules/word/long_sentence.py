@@ -14,9 +14,9 @@ from bayleaf.records import Record
 MOST = 25  # words
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Every sentence of every text but the steps; reports the longest of a field."""
-    for path, text in context.prose(record):
+    for path, text in context.texts.prose(record):
         if len(text) > 2 * MOST and text.count(" ") >= MOST and path[-1] not in ("do", "working"):
             most = max((words(s) for s in sentences(text)), default=0)
             if most > MOST:
@@ -36,6 +36,6 @@ RULE = Rule(
         "found: Under the floor between tank and engine.",
         "found: Under the floor between tank and engine on most cars, but on many newer ones it is a part of the module in the tank and cannot be bought alone.",
     ),
-    check=check,
+    find=find,
     excusable=True,
 )

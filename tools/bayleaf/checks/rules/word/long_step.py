@@ -11,7 +11,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """Every sentence of every step."""
     for path, text in steps_of(record):
         most = max((words(s) for s in sentences(text)), default=0) if words(text) > 20 else 0
@@ -32,7 +32,7 @@ RULE = Rule(
         "do: Stop the engine.",
         "do: Stop the engine by turning the key all the way back to where it was before you began with this piece of work on the car.",
     ),
-    check=check,
+    find=find,
     kinds=("procedures",),
     excusable=True,
 )

@@ -10,9 +10,9 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Questions need no instrument."""
-    for i, step in context.steps_with(record, "takes"):
+    for i, step in context.procedures.steps_with(record, "takes"):
         reading = context.book.of("readings").get(step["takes"].get("reading"))
         if reading is None or not reading.sound:
             continue
@@ -47,6 +47,6 @@ RULE = Rule(
         "takes: {reading: manifold-vacuum-idle, instrument: vacuum-gauge}",
         "takes: {reading: manifold-vacuum-idle}",
     ),
-    check=check,
+    find=find,
     kinds=("procedures",),
 )

@@ -12,7 +12,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """The first sentence of a step must start with a verb; later ones may say what will be seen."""
     todo = (
         list(steps_of(record))
@@ -55,6 +55,6 @@ RULE = Rule(
     example=Example(
         "procedures/measure-idle-pressure.yaml", "do: Read the vacuum gauge.", "do: The vacuum gauge is read."
     ),
-    check=check,
+    find=find,
     kinds=("procedures", "cautions"),
 )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.messages import field
-from bayleaf.checks.prose.signs import words_of
+from bayleaf.checks.prose.texts import plain_of
 from bayleaf.checks.prose.trade import KEYS, refused
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
@@ -15,15 +15,15 @@ from bayleaf.records import Record
 _NOT_OURS = frozenset({"sources"})  # the titles of published works are kept as printed
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Titles and prose, but not the title of a complaint, which is in the driver's words, and not also_called, where people search by such words."""
     if record.kind in _NOT_OURS:
         return
-    title = KEYS.intersection(words_of(record.title)) if record.kind != "symptoms" else ()
+    title = KEYS.intersection(plain_of(record.title).split()) if record.kind != "symptoms" else ()
     if title:
         yield from _said(record, ("title",), record.title, title)
-    keys = KEYS & context.watched(record)
-    for path, text in context.prose(record) if keys else ():
+    keys = KEYS.intersection(plain_of(context.texts.all_prose(record)).split())
+    for path, text in context.texts.prose(record) if keys else ():
         yield from _said(record, path, text, keys)
 
 
@@ -46,6 +46,6 @@ RULE = Rule(
         "fails: [Wears and loses flow.]",
         "fails: [Wears until the car runs a weak mixture at raised idle.]",
     ),
-    check=check,
+    find=find,
     excusable=True,
 )

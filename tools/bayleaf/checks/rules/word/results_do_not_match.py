@@ -8,14 +8,16 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import Record, mapped
+from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Readings that a followed procedure takes may be named; those computed from what is taken too."""
-    taken = {step["takes"]["reading"]: i for i, step in context.steps_with(record, "takes")}
-    followed = {r for _i, step in context.steps_with(record, "follow") for r in _taken_by(context, step["follow"])}
-    results = mapped(record.data["results"])
+    taken = {step["takes"]["reading"]: i for i, step in context.procedures.steps_with(record, "takes")}
+    followed = {
+        r for _i, step in context.procedures.steps_with(record, "follow") for r in _taken_by(context, step["follow"])
+    }
+    results = record.data["results"]
     unknown = any(context.book.get(id) is None for id in taken)  # then one of them was meant: LINK-1
     for reading in results if not unknown else ():
         held = context.book.of("readings").get(reading)
@@ -36,7 +38,7 @@ def check(record: Record, context: Context) -> Iterator[Finding]:
 
 
 def _taken_by(context: Context, procedure: str | None) -> list[str]:
-    record = context.book.of("procedures").get(procedure)
+    record = context.book.of("procedures").get(procedure or "")
     return [s["takes"]["reading"] for s in record.data["steps"] if "takes" in s] if record and record.sound else []
 
 
@@ -53,6 +55,6 @@ RULE = Rule(
         "results:\n  rail-pressure-idle:",
         "results:\n  fuel-in-regulator-hose:\n    dry: Nothing leaks.\n  rail-pressure-idle:",
     ),
-    check=check,
+    find=find,
     kinds=("procedures",),
 )

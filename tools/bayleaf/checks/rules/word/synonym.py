@@ -11,12 +11,12 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Not in the glossary itself, and not in also_called, where such words belong."""
-    pattern = context.synonym_pattern
-    for path, text in context.prose(record) if pattern and context.may_hold_synonyms(record) else ():
-        for match in pattern.finditer(text):
-            title = context.synonyms[match[0].lower()]
+    texts = context.texts
+    for path, text in texts.prose(record) if texts.synonyms and texts.may_hold_synonyms(record) else ():
+        for match in texts.synonym_pattern.finditer(text):
+            title = texts.synonyms[match[0].lower()]
             if title.lower() not in text.lower():
                 yield RULE.at(
                     record, f"{field(record, path)} says {match[0]}, which the glossary calls {title}", path=path
@@ -37,7 +37,7 @@ RULE = Rule(
         "fails: [Wears and loses flow.]",
         "fails: [Wears when people block off the pump.]",
     ),
-    check=check,
+    find=find,
     kinds=(
         "systems",
         "components",

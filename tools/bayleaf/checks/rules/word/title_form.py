@@ -10,7 +10,7 @@ from bayleaf.finding import Finding
 from bayleaf.records import Record
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """The title of every record and entry."""
     title = record.title
     if "\n" in title or title != title.strip() or "  " in title:
@@ -32,6 +32,6 @@ RULE = Rule(
     why="Titles stand in lists side by side; one that shouts or stops looks like another thing.",
     mend="Write it as the other titles of its kind are written.",
     example=Example("components/fuel-filter.yaml", "title: Fuel filter", "title: FUEL FILTER."),
-    check=check,
+    find=find,
     excusable=True,
 )

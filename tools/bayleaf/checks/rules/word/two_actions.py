@@ -38,10 +38,10 @@ _WITH = {
 }
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, _context: Context) -> Iterator[Finding]:
     """A second verb of the list after and, then or a full stop. Looking and reading go with another action."""
-    for path, text in steps_of(record):
-        text = plain(text)
+    for path, written in steps_of(record):
+        text = plain(written)
         if not any(sign in text for sign in _SIGNS):
             continue
         second = next(
@@ -74,7 +74,7 @@ RULE = Rule(
         "do: Stop the engine.",
         "do: Stop the engine and disconnect the gauge.",
     ),
-    check=check,
+    find=find,
     kinds=("procedures",),
     excusable=True,
 )

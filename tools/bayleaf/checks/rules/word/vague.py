@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.messages import field
-from bayleaf.checks.prose.signs import plain_of, watch, words_of
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
@@ -17,41 +16,14 @@ _VAGUE = re.compile(
     r"|sufficient(?:ly)?|approximately|approx\.|reasonabl[ey]|carefully|and so on|and/or|etc)(?!\w)",
     re.IGNORECASE,
 )
-# A first look: without one of these words the pattern finds nothing.
-_WORDS = watch(
-    "necessary",
-    "required",
-    "needed",
-    "applicable",
-    "appropriate",
-    "appropriately",
-    "properly",
-    "adequate",
-    "adequately",
-    "suitable",
-    "suitably",
-    "sufficient",
-    "sufficiently",
-    "approximately",
-    "approx",
-    "reasonable",
-    "reasonably",
-    "carefully",
-    "etc",
-)
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """One finding a text: the first vague word in it."""
-    plain, words = context.plain_prose(record), context.watched(record)
-    for path, text in context.prose(record) if _may(plain, words) else ():
-        match = _VAGUE.search(text) if _may(plain_of(text), words_of(text)) else None
+    for path, text in context.texts.with_match(record, _VAGUE):
+        match = _VAGUE.search(text)
         if match and not (match[0].lower().startswith("approx") and "±" in text):
             yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
-
-
-def _may(plain: bytes, words: Iterable[bytes]) -> bool:
-    return not _WORDS.isdisjoint(words) or b"so on" in plain or b"and or" in plain or not plain.isascii()
 
 
 RULE = Rule(
@@ -70,6 +42,6 @@ RULE = Rule(
         "fails: [Blocks slowly with dirt.]",
         "fails: [Blocks slowly unless it is properly cared for.]",
     ),
-    check=check,
+    find=find,
     excusable=True,
 )

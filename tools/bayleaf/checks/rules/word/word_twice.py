@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from operator import eq
 
 from bayleaf.checks.context import Context
 from bayleaf.checks.messages import field
-from bayleaf.checks.prose.signs import words_of
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
@@ -16,19 +14,12 @@ from bayleaf.records import Record
 _TWICE = re.compile(r"\b(?!that\b|had\b)([a-z]{2,}) \1\b")
 
 
-def check(record: Record, context: Context) -> Iterator[Finding]:
+def find(record: Record, context: Context) -> Iterator[Finding]:
     """Small letters only, so that names such as `Pago Pago` pass."""
-    for path, text in (
-        context.prose(record) if _may(context.words(record)) or not context.plain_prose(record).isascii() else ()
-    ):
-        match = _TWICE.search(text) if _may(words_of(text)) or not text.isascii() else None
+    for path, text in context.texts.with_match(record, _TWICE):
+        match = _TWICE.search(text)
         if match:
             yield RULE.at(record, f"{field(record, path)} says {match[0]}", path=path)
-
-
-def _may(words: list[bytes]) -> bool:
-    """A first look, much faster than the pattern: whether any word is like the next one."""
-    return any(map(eq, words, words[1:]))
 
 
 RULE = Rule(
@@ -44,6 +35,6 @@ RULE = Rule(
         "fails: [Blocks slowly with dirt.]",
         "fails: [Blocks slowly with with dirt.]",
     ),
-    check=check,
+    find=find,
     excusable=True,
 )

@@ -1,1 +1,0 @@
-"""Rules of the family BASIS_01_NO_BASIS."""

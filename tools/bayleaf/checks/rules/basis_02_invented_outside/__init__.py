@@ -1,1 +1,0 @@
-"""Rules of the family BASIS_02_INVENTED_OUTSIDE."""

@@ -1,1 +1,0 @@
-"""Rules of the family BASIS_03_NOT_SAID_INVENTED."""

@@ -1,1 +1,0 @@
-"""Rules of the family BASIS_04_VAGUE_PLACE."""

@@ -1,1 +1,0 @@
-"""Rules of the family BASIS_05_SOURCE_NOT_OPENED."""

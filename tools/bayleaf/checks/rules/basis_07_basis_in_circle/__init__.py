@@ -1,1 +1,0 @@
-"""Rules of the family BASIS_07_BASIS_IN_CIRCLE."""

@@ -1,1 +1,0 @@
-"""Rules of the family BASIS_08_SAME_SOURCE_TWICE."""

@@ -1,1 +1,0 @@
-"""Rules of the family BOOK_01_EXCEPTION_NOT_NEEDED."""

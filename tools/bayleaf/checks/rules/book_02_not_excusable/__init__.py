@@ -1,1 +1,0 @@
-"""Rules of the family BOOK_02_NOT_EXCUSABLE."""

@@ -1,1 +1,0 @@
-"""Rules of the family BOOK_05_SAME_TITLE."""

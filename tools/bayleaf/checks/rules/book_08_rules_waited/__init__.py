@@ -1,1 +1,0 @@
-"""Rules of the family BOOK_08_RULES_WAITED."""

@@ -1,1 +1,0 @@
-"""Rules of the family CALC_03_DEFAULT_OUTSIDE."""

@@ -1,1 +1,0 @@
-"""Rules of the family CALC_04_IDLE_NAME."""

@@ -1,1 +1,0 @@
-"""Rules of the family CALC_07_NOT_REPRODUCED."""

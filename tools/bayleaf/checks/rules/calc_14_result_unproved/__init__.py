@@ -1,1 +1,0 @@
-"""Rules of the family CALC_14_RESULT_UNPROVED."""

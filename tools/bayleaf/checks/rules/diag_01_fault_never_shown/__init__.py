@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_01_FAULT_NEVER_SHOWN."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_02_TELLS_NOTHING."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_03_FEW_CAUSES."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_04_MEND_NOT_PROVED."""

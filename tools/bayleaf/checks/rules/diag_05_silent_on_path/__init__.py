@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_05_SILENT_ON_PATH."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_06_SAME_STAGES."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_07_SAME_COLUMN."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_08_NOT_ON_THIS_CAR."""

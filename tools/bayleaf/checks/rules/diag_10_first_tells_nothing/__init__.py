@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_10_FIRST_TELLS_NOTHING."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_11_NOT_WHILE_BROKEN."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_12_NOBODY_TAKES_IT."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_13_MEND_ELSEWHERE."""

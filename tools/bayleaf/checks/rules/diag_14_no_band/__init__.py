@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_14_NO_BAND."""

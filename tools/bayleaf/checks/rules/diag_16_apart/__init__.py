@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_16_APART."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_17_ELSEWHERE_IS_HERE."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_18_SYSTEMS_ALIKE."""

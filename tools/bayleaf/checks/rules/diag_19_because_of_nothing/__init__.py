@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_19_BECAUSE_OF_NOTHING."""

@@ -1,1 +1,0 @@
-"""Rules of the family DIAG_20_LONGER_THAN_ITSELF."""

@@ -1,1 +1,0 @@
-"""Rules of the family FILE_01_NOT_UTF8."""

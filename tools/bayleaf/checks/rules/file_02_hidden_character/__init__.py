@@ -1,1 +1,0 @@
-"""Rules of the family FILE_02_HIDDEN_CHARACTER."""

@@ -1,1 +1,0 @@
-"""Rules of the family FILE_03_TAB_INDENT."""

@@ -1,1 +1,0 @@
-"""Rules of the family FILE_04_TOO_BIG."""

@@ -1,1 +1,0 @@
-"""Rules of the family FILE_06_BROKEN_YAML."""

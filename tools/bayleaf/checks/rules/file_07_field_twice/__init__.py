@@ -1,1 +1,0 @@
-"""Rules of the family FILE_07_FIELD_TWICE."""

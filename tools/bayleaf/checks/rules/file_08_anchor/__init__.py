@@ -1,1 +1,0 @@
-"""Rules of the family FILE_08_ANCHOR."""

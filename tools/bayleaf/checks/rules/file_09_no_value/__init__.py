@@ -1,1 +1,0 @@
-"""Rules of the family FILE_09_NO_VALUE."""

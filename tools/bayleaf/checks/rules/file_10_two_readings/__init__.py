@@ -1,1 +1,0 @@
-"""Rules of the family FILE_10_TWO_READINGS."""

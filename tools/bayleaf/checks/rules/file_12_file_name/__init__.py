@@ -1,1 +1,0 @@
-"""Rules of the family FILE_12_FILE_NAME."""

@@ -1,1 +1,0 @@
-"""Rules of the family FILE_13_ID_TWICE."""

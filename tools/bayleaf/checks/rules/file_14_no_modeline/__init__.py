@@ -1,1 +1,0 @@
-"""Rules of the family FILE_14_NO_MODELINE."""

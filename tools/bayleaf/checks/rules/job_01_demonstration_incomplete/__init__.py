@@ -1,1 +1,0 @@
-"""Rules of the family JOB_01_DEMONSTRATION_INCOMPLETE."""

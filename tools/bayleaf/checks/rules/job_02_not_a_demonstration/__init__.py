@@ -1,1 +1,0 @@
-"""Rules of the family JOB_02_NOT_A_DEMONSTRATION."""

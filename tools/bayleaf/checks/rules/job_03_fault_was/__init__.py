@@ -1,1 +1,0 @@
-"""Rules of the family JOB_03_FAULT_WAS."""

@@ -1,1 +1,0 @@
-"""Rules of the family JOB_04_WRONG_ENTRY."""

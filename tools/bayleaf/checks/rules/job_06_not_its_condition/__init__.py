@@ -1,1 +1,0 @@
-"""Rules of the family JOB_06_NOT_ITS_CONDITION."""

@@ -1,1 +1,0 @@
-"""Rules of the family JOB_09_TRUE_CAUSE_CLEARED."""

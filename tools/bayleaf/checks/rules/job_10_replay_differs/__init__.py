@@ -1,1 +1,0 @@
-"""Rules of the family JOB_10_REPLAY_DIFFERS."""

@@ -1,1 +1,0 @@
-"""Rules of the family JOB_11_WHICH_ONE."""

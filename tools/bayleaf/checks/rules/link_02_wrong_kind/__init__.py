@@ -1,1 +1,0 @@
-"""Rules of the family LINK_02_WRONG_KIND."""

@@ -1,1 +1,0 @@
-"""Rules of the family LINK_04_BROKEN_LINK."""

@@ -1,1 +1,0 @@
-"""Rules of the family LINK_06_RETIRED_ALONE."""

@@ -1,1 +1,0 @@
-"""Rules of the family LINK_08_NO_SUCH_PATH."""

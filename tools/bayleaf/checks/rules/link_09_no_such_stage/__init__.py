@@ -1,1 +1,0 @@
-"""Rules of the family LINK_09_NO_SUCH_STAGE."""

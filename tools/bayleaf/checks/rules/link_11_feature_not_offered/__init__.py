@@ -1,1 +1,0 @@
-"""Rules of the family LINK_11_FEATURE_NOT_OFFERED."""

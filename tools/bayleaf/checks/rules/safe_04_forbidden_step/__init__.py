@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_04_FORBIDDEN_STEP."""

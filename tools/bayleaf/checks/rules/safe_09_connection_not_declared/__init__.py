@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_09_CONNECTION_NOT_DECLARED."""

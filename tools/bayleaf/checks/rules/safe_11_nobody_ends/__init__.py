@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_11_NOBODY_ENDS."""

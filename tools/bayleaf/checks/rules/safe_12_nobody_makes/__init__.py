@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_12_NOBODY_MAKES."""

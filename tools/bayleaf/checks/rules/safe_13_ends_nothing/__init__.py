@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_13_ENDS_NOTHING."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_18_GAUGE_BELOW_RELIEF."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_19_NO_STOP."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_22_LOAD_ON_A_LIFT."""

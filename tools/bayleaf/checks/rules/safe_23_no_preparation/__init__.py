@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_23_NO_PREPARATION."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_25_NO_CEILING."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_26_EMISSION_DEFEATED."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_27_SIGNAL_WORD."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_31_TOO_MANY_CAUTIONS."""

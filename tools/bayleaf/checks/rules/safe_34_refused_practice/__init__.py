@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_34_REFUSED_PRACTICE."""

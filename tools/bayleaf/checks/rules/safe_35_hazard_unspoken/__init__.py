@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_35_HAZARD_UNSPOKEN."""

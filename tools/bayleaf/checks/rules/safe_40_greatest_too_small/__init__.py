@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_40_GREATEST_TOO_SMALL."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_42_GAUGE_NOT_FITTED."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_43_NOT_MADE_VALID."""

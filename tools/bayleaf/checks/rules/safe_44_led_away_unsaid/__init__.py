@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_44_LED_AWAY_UNSAID."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_48_WIPED_WHILE_RUNNING."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_49_BLED_INTO_NOTHING."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_50_EYES_UNPROTECTED."""

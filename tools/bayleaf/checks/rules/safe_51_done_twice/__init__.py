@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_51_DONE_TWICE."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_52_SAID_ELSEWHERE."""

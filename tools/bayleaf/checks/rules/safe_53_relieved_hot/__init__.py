@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_53_RELIEVED_HOT."""

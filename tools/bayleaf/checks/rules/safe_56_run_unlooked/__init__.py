@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_56_RUN_UNLOOKED."""

@@ -1,1 +1,0 @@
-"""Rules of the family SAFE_57_FLOWS_UNBONDED."""

@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_01_UNKNOWN_FIELD."""

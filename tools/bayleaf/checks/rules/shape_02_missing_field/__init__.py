@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_02_MISSING_FIELD."""

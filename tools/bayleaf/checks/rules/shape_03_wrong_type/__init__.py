@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_03_WRONG_TYPE."""

@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_04_VALUE_NOT_ALLOWED."""

@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_05_WRONG_SPELLING."""

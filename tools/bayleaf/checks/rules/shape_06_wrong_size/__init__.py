@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_06_WRONG_SIZE."""

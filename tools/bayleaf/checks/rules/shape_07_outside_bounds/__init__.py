@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_07_OUTSIDE_BOUNDS."""

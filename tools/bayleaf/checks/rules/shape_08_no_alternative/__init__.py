@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_08_NO_ALTERNATIVE."""

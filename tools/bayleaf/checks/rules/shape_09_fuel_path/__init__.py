@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_09_FUEL_PATH."""

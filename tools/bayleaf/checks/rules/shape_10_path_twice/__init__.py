@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_10_PATH_TWICE."""

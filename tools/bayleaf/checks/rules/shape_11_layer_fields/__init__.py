@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_11_LAYER_FIELDS."""

@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_12_NORMAL_ANSWER."""

@@ -1,1 +1,0 @@
-"""Rules of the family SHAPE_15_PLACE_OF_READING."""

@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_02_NOT_PLAUSIBLE."""

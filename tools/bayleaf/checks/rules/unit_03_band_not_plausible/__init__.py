@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_03_BAND_NOT_PLAUSIBLE."""

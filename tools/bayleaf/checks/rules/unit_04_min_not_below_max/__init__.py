@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_04_MIN_NOT_BELOW_MAX."""

@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_05_BELOW_ZERO."""

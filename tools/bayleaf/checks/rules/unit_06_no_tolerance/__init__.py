@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_06_NO_TOLERANCE."""

@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_07_BANDS_APART."""

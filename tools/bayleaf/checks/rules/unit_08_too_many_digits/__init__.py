@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_08_TOO_MANY_DIGITS."""

@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_09_CONVERSION_BY_HAND."""

@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_10_DECIMAL_SLIP."""

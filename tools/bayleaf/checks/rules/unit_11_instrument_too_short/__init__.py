@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_11_INSTRUMENT_TOO_SHORT."""

@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_12_NUMBER_IN_STEP."""

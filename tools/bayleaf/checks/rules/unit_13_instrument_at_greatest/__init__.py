@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_13_INSTRUMENT_AT_GREATEST."""

@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_15_BROKEN_QUANTITY."""

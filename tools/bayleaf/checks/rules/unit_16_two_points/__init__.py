@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_16_TWO_POINTS."""

@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_17_UNLIKE_DIFFERENCE."""

@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_18_UNLIKE_INPUT."""

@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_19_DOES_NOT_MEASURE."""

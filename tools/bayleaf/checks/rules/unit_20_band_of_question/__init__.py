@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_20_BAND_OF_QUESTION."""

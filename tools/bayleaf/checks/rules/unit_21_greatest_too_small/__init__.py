@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_21_GREATEST_TOO_SMALL."""

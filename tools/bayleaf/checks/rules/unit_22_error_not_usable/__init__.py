@@ -1,1 +1,0 @@
-"""Rules of the family UNIT_22_ERROR_NOT_USABLE."""

@@ -1,1 +1,0 @@
-"""Rules of the family WORD_01_NO_VERB."""

@@ -1,1 +1,0 @@
-"""Rules of the family WORD_02_LONG_STEP."""

@@ -1,1 +1,0 @@
-"""Rules of the family WORD_04_TWO_ACTIONS."""

@@ -1,1 +1,0 @@
-"""Rules of the family WORD_06_EQUIPMENT_NOT_LISTED."""

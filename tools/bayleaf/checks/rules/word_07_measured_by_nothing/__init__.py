@@ -1,1 +1,0 @@
-"""Rules of the family WORD_07_MEASURED_BY_NOTHING."""

@@ -1,1 +1,0 @@
-"""Rules of the family WORD_10_WORD_TWICE."""

@@ -1,1 +1,0 @@
-"""Rules of the family WORD_11_MIXED_LETTERS."""

@@ -1,1 +1,0 @@
-"""Rules of the family WORD_12_ADDRESS_IN_TEXT."""

@@ -1,1 +1,0 @@
-"""Rules of the family WORD_13_TITLE_FORM."""

@@ -1,1 +1,0 @@
-"""Rules of the family WORD_14_RESULTS_DO_NOT_MATCH."""
