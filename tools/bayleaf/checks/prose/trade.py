@@ -50,7 +50,7 @@ def spoken(text: str) -> str:
     return _LINK.sub(lambda link: link[1] or "…", text) if "[[" in text else text
 
 
-def refused(text: str, keys: set[bytes]) -> Iterator[Refused]:
+def refused(text: str, keys: frozenset[bytes]) -> Iterator[Refused]:
     """The lines under these keys whose phrase stands in a text. An id is no text, whatever its words."""
     if _ID.fullmatch(text):
         return

@@ -69,7 +69,7 @@ def _nearest(book: Book, reading: Record, said: dict, steps: dict[str, int]) -> 
     near = []
     for other in said:
         record = book.of("readings").get(other)
-        if usable(record) and record.data.get("answers") == reading.data.get("answers"):
+        if record is not None and usable(record) and record.data.get("answers") == reading.data.get("answers"):
             far = [steps[v] for v in listed(record.data.get("observes")) if v in steps]
             same = record.data.get("when") != reading.data.get("when")
             near += [(min(far), same, other)] if far else []

@@ -69,7 +69,7 @@ class Graph:
         """The shortest way from a disturbed variable to one of `ends`, both included; () where nothing leads there."""
         where = self.conditions & holds, self._systems.intersection(systems)
         beside, every = self._neighbors(where), list(self.bit)
-        ways = {name: (name,) for name in self.names(disturbed)}
+        ways: dict[str, tuple[str, ...]] = {name: (name,) for name in self.names(disturbed)}
         fresh = list(ways)
         for name in fresh:
             if self.bit[name] & ends:
@@ -91,12 +91,12 @@ class Graph:
 
 def graph_of(book: Book) -> Graph:
     """The graph of a book, made once."""
-    if "graph" not in book.kept:
+    kept = book.kept.get("graph")
+    if not isinstance(kept, Graph):
         entries = book.of("variables").items()
-        book.kept["graph"] = Graph(
-            {name: [_influence(i) for i in listed(entry.data.get("influences"))] for name, entry in entries}
-        )
-    return book.kept["graph"]
+        kept = Graph({name: [_influence(i) for i in listed(entry.data.get("influences"))] for name, entry in entries})
+        book.kept["graph"] = kept
+    return kept
 
 
 def _influence(data: str | dict) -> Influence:

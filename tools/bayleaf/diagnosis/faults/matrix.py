@@ -87,15 +87,15 @@ def _matrix(book: Book, car: Car) -> Matrix:
             spared.append(by_graph)
     spoken = set().union(*(row.answers for row in rows))
     used = [r for r in here if r in spoken or is_diagnosis(book.of("readings")[r])]
-    said: dict[str, dict[str, int]] = {reading: {} for reading in used}
+    masks: dict[str, dict[str, int]] = {reading: {} for reading in used}
     silent = dict.fromkeys(used, (1 << len(rows)) - 1)
     for i, row in enumerate(rows):
         for reading, answers in row.answers.items():
             silent[reading] &= ~(1 << i)
             for answer in answers:
-                said[reading][answer] = said[reading].get(answer, 0) | 1 << i
-    by_graph = {r: sum(1 << i for i, answers in enumerate(spared) if r in answers) for r in used}
-    return Matrix(car, tuple(rows), {r: healthy_of(book, r, car.systems) for r in used}, said, silent, by_graph)
+                masks[reading][answer] = masks[reading].get(answer, 0) | 1 << i
+    graph_masks = {r: sum(1 << i for i, answers in enumerate(spared) if r in answers) for r in used}
+    return Matrix(car, tuple(rows), {r: healthy_of(book, r, car.systems) for r in used}, masks, silent, graph_masks)
 
 
 def matrix_of_system(book: Book, system: str) -> Matrix:

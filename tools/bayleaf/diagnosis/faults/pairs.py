@@ -49,7 +49,8 @@ def groups_of(book: Book) -> Groups:
 
 def _on(book: Book, layout: Layout, fault: Record, readings: list[Record]) -> tuple[list[str], list[str]]:
     """The cars with this fault on which these readings are healthy by the graph, and those on which they are not."""
-    spared, others = [], []
+    spared: list[str] = []
+    others: list[str] = []
     for systems in _cars(book, layout, fault, readings):
         why = why_of(book, layout, systems, fault, readings[0])
         (spared if why is Why.SPARED else others).append("+".join(systems))

@@ -37,7 +37,7 @@ def _carried(book: Book, part: object) -> list[str]:
 
 def holds_in(book: Book, reading: Record) -> frozenset[str]:
     """What holds while a reading is taken: its condition, what that implies, and what must be so for it to count."""
-    condition = book.of("conditions").get(reading.data.get("when"))
+    condition = book.of("conditions").get(reading.data.get("when", ""))
     implied = listed(condition.data.get("implies")) if condition else []
     return frozenset([reading.data.get("when", ""), *implied, *listed(reading.data.get("valid_if"))])
 

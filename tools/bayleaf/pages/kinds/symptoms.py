@@ -123,7 +123,7 @@ def _cause_table(view: Uses, record: Record, faults: list[Record]) -> Markup:
 def _said(view: Uses, fault: str, reading: str) -> Markup:
     """What a reading may show with this fault, over all its stages and systems."""
     answers: set[str] = set()
-    healthy = frozenset()
+    healthy: frozenset[str] = frozenset()
     for matrix in view.matrices.values():
         for row in matrix.rows:
             if row.fault == fault and reading in matrix.healthy:

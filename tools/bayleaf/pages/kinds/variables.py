@@ -5,7 +5,7 @@ from __future__ import annotations
 from bayleaf.diagnosis.faults.graph import Influence, graph_of
 from bayleaf.diagnosis.faults.stages import healthy_of
 from bayleaf.pages.building.blocks import blocks, facts, para, table
-from bayleaf.pages.building.frame import entry_page
+from bayleaf.pages.building.index import entry_page
 from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses

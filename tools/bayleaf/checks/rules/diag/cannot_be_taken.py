@@ -18,7 +18,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     stages, differs = mapped(record.data["stages"]), mapped(record.data.get("differs"))
     for stage in stages:
         gone = prevented(context.book, record, stage)
-        said = [(("stages", stage), stages[stage])]
+        said: list[tuple[tuple[str, ...], dict]] = [(("stages", stage), stages[stage])]
         said += [(("differs", s, stage), mapped(by.get(stage))) for s, by in differs.items()]
         for path, answers in said if gone else ():
             for reading in answers:

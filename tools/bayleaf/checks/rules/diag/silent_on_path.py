@@ -22,7 +22,8 @@ def find(context: Context) -> Iterator[Finding]:
 
 
 def _system(record: Record, context: Context) -> Iterator[Finding]:
-    matrix, silent = matrix_of(context.book, context.claims.car(record.id)), Counter()
+    matrix = matrix_of(context.book, context.claims.car(record.id))
+    silent: Counter[str] = Counter()
     for mask in matrix.silent.values():
         silent.update(row.fault for row in matrix.rows_in(mask))
     if silent:

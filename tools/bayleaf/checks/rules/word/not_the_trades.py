@@ -19,7 +19,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     """Titles and prose, but not the title of a complaint, which is in the driver's words, and not also_called, where people search by such words."""
     if record.kind in _NOT_OURS:
         return
-    title = KEYS.intersection(plain_of(record.title).split()) if record.kind != "symptoms" else ()
+    title = KEYS.intersection(plain_of(record.title).split()) if record.kind != "symptoms" else frozenset()
     if title:
         yield from _said(record, ("title",), record.title, title)
     keys = KEYS.intersection(plain_of(context.texts.all_prose(record)).split())
@@ -27,7 +27,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         yield from _said(record, path, text, keys)
 
 
-def _said(record: Record, path: tuple, text: str, keys: set[bytes]) -> Iterator[Finding]:
+def _said(record: Record, path: tuple, text: str, keys: frozenset[bytes]) -> Iterator[Finding]:
     for line in refused(text, keys):
         sense = f" ({line.sense})" if line.sense else ""
         yield RULE.at(record, f"{field(record, path)} says {line.phrase}{sense}; the trade says {line.word}", path=path)
