@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from bayleaf.records import Book, load
+from tests.mutations import cautions, claims, fields, looks, steps, values  # noqa: F401 - each adds its operators
 from tests.mutations.detect import Detector
 from tests.mutations.mutant import OPERATORS, Mutant, Operator
 from tests.mutations.table import Row

@@ -54,7 +54,7 @@ def test_a_procedure_that_takes_a_reading_with_an_expectation_shows_its_table():
     view = Uses(the_book())
     record = the_book().of("procedures")["measure-regulator-response"]
     page = embedded(view, record, record.data["results"], record.data["systems"])
-    assert "regulator-rise" in page and "8&#46;84" in page  # the rise at 18 inHg
+    assert "regulator-rise" in page and "8.84" in page  # the rise at 18 inHg
 
 
 def test_a_wet_hose_and_a_poor_ground_are_two_faults_and_the_pair_is_named():
