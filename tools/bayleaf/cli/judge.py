@@ -36,7 +36,7 @@ def run(args: argparse.Namespace) -> int:
     """Judge and print; 1 when the job itself has errors, which are printed instead of a judgement."""
     root = root_of(args)
     book = load(root, args.overlay)
-    job, found, line_of = _job(book, args.job, line_reader(root))
+    job, found, line_of = job_named(book, args.job, line_reader(root))
     errors = any(f.level == "error" for f in found)
     said = None if job is None or errors else judge(book, job)
     if args.format == "json":
@@ -64,7 +64,7 @@ def left_out(book: Book) -> list[str]:
     return sorted({f.file for f in book.findings if f.level == "error"})
 
 
-def _job(
+def job_named(
     book: Book, named: str, line_of: Callable[[str, int], str]
 ) -> tuple[Record | None, list[Finding], Callable[[str, int], str]]:
     """The job, what the checks say about it, and where its lines are; of the book by its id, else the file of that name."""

@@ -33,7 +33,22 @@ def to_json(judgement: Judgement, book: Book) -> dict:
         ],
         "pairs": [{"faults": list(pair.faults), "weight": pair.weight} for pair in judgement.pairs],
         "contradictions": [list(readings) for readings in judgement.contradictions],
-        "parting": [vars(part) for part in judgement.parting],
+        "next": [
+            {
+                "procedure": p.action.procedure,
+                "minutes": p.action.minutes,
+                "setup": p.action.setup,
+                "bits": p.bits,
+                "readings": list(p.action.readings),
+                "signal": p.action.signal,
+            }
+            for p in judgement.next
+        ],
+        "repairs": [
+            {"repair": r.repair, "share": r.share, "faults": list(r.faults), "enough": r.enough}
+            for r in judgement.repairs
+        ],
+        "alike": [list(group) for group in judgement.alike],
     }
 
 

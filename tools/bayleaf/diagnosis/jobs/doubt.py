@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from functools import reduce
 from itertools import combinations
 from math import prod
+from operator import and_
 
+from bayleaf.diagnosis.belief.belief import CONSTANTS, Constants, complaint, feels_of
+from bayleaf.diagnosis.belief.evidence import Evidence
 from bayleaf.diagnosis.faults.matrix import Matrix, Row
-from bayleaf.diagnosis.jobs.belief import CONSTANTS, Constants, complaint, feels_of
-from bayleaf.diagnosis.jobs.evidence import Evidence
 from bayleaf.diagnosis.jobs.judgement import Doubt, Pair
-from bayleaf.diagnosis.jobs.parting import takers_of
+from bayleaf.diagnosis.plan.actions import takers_of
 from bayleaf.diagnosis.verdicts.taken import Taken
 from bayleaf.records import Book
 
@@ -18,13 +20,11 @@ def doubts_of(
     book: Book, matrix: Matrix, candidates: int, masks: dict[str, int], repairs: dict[str, int], taken: list[Taken]
 ) -> tuple[Doubt, ...]:
     """Each single reading, and each repair, that if doubted brings faults back; the one that brings fewest comes first."""
-    takers, doubts = takers_of(book, matrix.car.systems), []
+    takers, doubts = takers_of(book, matrix.car), []
     for doubted in masks:
-        left = candidates
-        for reading, mask in masks.items():
-            left &= mask if reading != doubted else matrix.all
+        left = reduce(and_, (mask for reading, mask in masks.items() if reading != doubted), candidates)
         if left:
-            minutes = takers[doubted][1] if doubted in takers else None
+            minutes = takers.get(doubted)
             doubts.append(Doubt(doubted, tuple(matrix.faults_in(left)), minutes=minutes))
     for fault in repairs:
         # If it was not mended after all, it must still fit every reading, those from before the repair too.

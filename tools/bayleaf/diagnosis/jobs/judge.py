@@ -8,14 +8,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bayleaf.diagnosis.belief.belief import CONSTANTS, Belief, Constants, Seen, believe, row_ratio
+from bayleaf.diagnosis.belief.evidence import evidence_of, masks_of, placed, seen_in, well
 from bayleaf.diagnosis.car.car import car_of_job
 from bayleaf.diagnosis.car.layout import layout_of
 from bayleaf.diagnosis.faults.matrix import Matrix, matrix_of
-from bayleaf.diagnosis.jobs.belief import CONSTANTS, Belief, Constants, Seen, believe, row_ratio
 from bayleaf.diagnosis.jobs.doubt import contradictions_of, doubts_of, pairs_of
-from bayleaf.diagnosis.jobs.evidence import evidence_of, masks_of, placed, seen_in, well
 from bayleaf.diagnosis.jobs.judgement import Contradicted, Judgement, Suspect
-from bayleaf.diagnosis.jobs.parting import parting_of
+from bayleaf.diagnosis.plan.next_test import never_apart, next_tests, repairs_left
 from bayleaf.diagnosis.verdicts.compute import Desk
 from bayleaf.diagnosis.verdicts.taken import ABSENT, Taken, taken_in
 from bayleaf.diagnosis.verdicts.verdict import ANSWERED, IN_BAND
@@ -26,12 +26,12 @@ MOST_OF_IT = 0.95  # of the belief in all that fits: what is *left*
 
 def judge(book: Book, job: Record, constants: Constants = CONSTANTS) -> Judgement:
     """The judgement on a job that has no error-level problems from the checks. Same records, same result."""
-    car = car_of_job(book, job.data)
+    car, desk = car_of_job(book, job.data), Desk(book)
     matrix = matrix_of(book, car)
     entries = listed(job.data.get("readings"))
     repairs = {e["repaired"]: i for i, e in enumerate(entries) if "repaired" in e}
     felt = tuple(listed(job.data.get("felt")))
-    taken = [_in_time(book, matrix, felt, entries, t) for t in taken_in(Desk(book), car, job)]
+    taken = [_in_time(book, matrix, felt, entries, t) for t in taken_in(desk, car, job)]
     taken = [_after_repairs(book, matrix, repairs, t) for t in taken]
     evidence = evidence_of(matrix, taken)
     masks, seen = masks_of(book, matrix, taken, evidence), seen_in(book, matrix, taken, evidence)
@@ -41,6 +41,8 @@ def judge(book: Book, job: Record, constants: Constants = CONSTANTS) -> Judgemen
     for mask in masks.values():
         fits &= mask
     left, besides = _ordered(book, matrix, belief, fits)
+    done = frozenset(e["reading"] for e in entries if "reading" in e) - {t.reading for t in taken if t.outdated}
+    tests = next_tests(desk, matrix, belief, fits, job, felt, done) if left else ()
     judgement = Judgement(
         title=job.title,
         car=car,
@@ -55,9 +57,9 @@ def judge(book: Book, job: Record, constants: Constants = CONSTANTS) -> Judgemen
         repaired=tuple(repairs),
         comes_and_goes=job.data.get("comes_and_goes") is True,
         cannot=tuple((e["reading"], e["cannot"]) for e in entries if "cannot" in e),
-        parting=parting_of(
-            book, matrix, belief, fits, {t.reading for t in taken} | {e.get("reading") for e in entries}
-        ),
+        next=tests,
+        repairs=tuple(repairs_left(book, matrix, belief, fits)),
+        alike=tuple(never_apart(matrix, belief, fits, tests)),
         invented=job.data.get("invented") is True,
     )
     if left or not masks:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from bayleaf.diagnosis.car.car import Car
+from bayleaf.diagnosis.plan.choose import Proposal
+from bayleaf.diagnosis.plan.next_test import Repair
 from bayleaf.diagnosis.verdicts.taken import Taken
 from bayleaf.records import OUTSIDE
 
@@ -69,22 +71,13 @@ class Pair:
 
 
 @dataclass(frozen=True)
-class Parting:
-    """A reading that would part what is left: the bits it is expected to give, and the shortest procedure that takes it."""
-
-    reading: str
-    bits: float
-    procedure: str
-    minutes: float
-
-
-@dataclass(frozen=True)
 class Judgement:
     """Everything that a job's readings say.
 
     `left` fits every reading, to 95 % of the belief of all that does; `besides` is the rest of it. `outside` is the
     share of a cause that is in no record. `contradictions` are readings that no fault shows, alone or two together.
-    `healthy` says that something was measured and all of it is in band. `asked` are remarks on the readings together.
+    `healthy` says that something was measured and all of it is in band. `next` are the
+    tests worth doing, `repairs` those of what is left, `alike` the faults that none of these tests parts.
     """
 
     title: str
@@ -103,7 +96,9 @@ class Judgement:
     doubts: tuple[Doubt, ...] = ()
     pairs: tuple[Pair, ...] = ()
     contradictions: tuple[tuple[str, ...], ...] = ()
-    parting: tuple[Parting, ...] = ()
+    next: tuple[Proposal, ...] = ()
+    repairs: tuple[Repair, ...] = ()
+    alike: tuple[tuple[str, ...], ...] = ()
     invented: bool = False
 
     @property

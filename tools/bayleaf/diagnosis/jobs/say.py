@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from bayleaf.diagnosis.jobs.judgement import Judgement, Parting, Suspect
+from bayleaf.diagnosis.jobs.judgement import Judgement, Suspect
+from bayleaf.diagnosis.plan.choose import Proposal
 from bayleaf.diagnosis.verdicts.taken import Taken
 from bayleaf.diagnosis.verdicts.verdict import ANSWERED, IN_BAND, NO_BAND
 from bayleaf.records import Book, mapped
@@ -70,14 +71,41 @@ def _answer(judgement: Judgement, book: Book) -> list[str]:
         many = "1 fault" if len(judgement.besides) == 1 else f"{len(judgement.besides)} faults"
         answer.append(f"  Fits, but is not felt like this or is rare: {many}{named}.")
     answer.append(f"  A cause outside this book: {_share(judgement.outside)}.")
-    if judgement.parting:
-        answer.append(f"What would part them: {'; '.join(_parting(p, book) for p in judgement.parting)}.")
-    return answer
+    return answer + _next(judgement, book)
 
 
-def _parting(parting: Parting, book: Book) -> str:
-    minutes = f"{parting.minutes:g} {'minute' if parting.minutes == 1 else 'minutes'}"
-    return f"{_name(book, parting.reading)} ({_name(book, parting.procedure)}, {minutes})"
+def _next(judgement: Judgement, book: Book) -> list[str]:
+    """Repair now, or the test to do next."""
+    best = judgement.repairs[0] if judgement.repairs else None
+    said = []
+    if best and best.enough and len(judgement.left) > 1:
+        said.append(
+            f"Enough to repair: {_repair_name(best.repair, book)} ({_share(best.share)} of what this book holds)."
+        )
+    elif judgement.next and not (best and best.enough):
+        said.append(f"Do this next: {_test(judgement.next[0], book)}.")
+        others = "; ".join(_test(p, book) for p in judgement.next[1:3])
+        said += [f"  Or: {others}."] if others else []
+    elif not judgement.next and len(judgement.left) > 1:
+        said.append("No test that this shop can do parts them.")
+    return said
+
+
+def _test(proposal: Proposal, book: Book) -> str:
+    signal = f", {proposal.action.signal}: open the sheet first" if proposal.action.signal else ""
+    return f"{_name(book, proposal.action.procedure)}, {_minutes(proposal.minutes)}{signal}"
+
+
+def _minutes(minutes: float) -> str:
+    return f"{minutes:g} {'minute' if minutes == 1 else 'minutes'}"
+
+
+def _repair_name(repair: str, book: Book) -> str:
+    return (
+        _name(book, repair)
+        if repair in book.of("procedures")
+        else plain(repair, lambda id: _name(book, id)).rstrip(".")
+    )
 
 
 def _readings(judgement: Judgement, book: Book, why: bool) -> list[str]:
@@ -135,7 +163,10 @@ def _share(share: float) -> str:
 
 def _repair(item: Suspect, book: Book) -> list[str]:
     repair = ["It belongs to another trade or system than this book covers."] if item.elsewhere else []
-    ways = [*([_names(book, item.mends, "; or: ")] if item.mends else []), *(plain(words) for words in item.words)]
+    ways = [
+        *([_names(book, item.mends, "; or: ")] if item.mends else []),
+        *(plain(words, lambda id: _name(book, id)) for words in item.words),
+    ]
     verified = book.of("faults")[item.fault].data.get("proved_by")
     repair += [f"{'Repair' if n == 0 else 'Or'}: {way.rstrip('.')}." for n, way in enumerate(ways)]
     return repair + ([f"Verify with: {_name(book, verified)}."] if isinstance(verified, str) else [])
@@ -155,7 +186,7 @@ def _nothing_fits(judgement: Judgement, book: Book) -> list[str]:
     repeat = judgement.repeat
     if repeat:
         answer.append(
-            f"  Quickest to read again: {_name(book, repeat.of)} ({repeat.minutes:g} minutes). "
+            f"  Quickest to read again: {_name(book, repeat.of)} ({_minutes(repeat.minutes)}). "
             f"If it is doubted, these come back: {_names(book, repeat.brings[:MOST])}."
         )
     for doubt in judgement.doubts:

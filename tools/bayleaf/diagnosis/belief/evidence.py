@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bayleaf.diagnosis.belief.belief import Seen, answers_among
 from bayleaf.diagnosis.car.car import inputs_of
+from bayleaf.diagnosis.car.conditions import holds_in, prevented_by
 from bayleaf.diagnosis.faults.matrix import Matrix
-from bayleaf.diagnosis.jobs.belief import Seen, answers_among
 from bayleaf.diagnosis.verdicts.taken import Taken
-from bayleaf.records import Book, listed, mapped
+from bayleaf.records import Book, mapped
 
 Evidence = dict[str, frozenset[str]]  # reading → every answer it may have been, first taken first
 
@@ -20,16 +21,8 @@ def placed(book: Book, felt: tuple[str, ...], normal: dict[str, str], taken: Tak
 
     Where it is out of band all the same, it still speaks for what makes it so.
     """
-    record = book.of("readings").get(taken.reading)
-    condition = book.of("conditions").get(record.data.get("when", "")) if record else None
-    holds = set(listed(condition.data.get("implies"))) if condition else set()
-    prevented = {
-        state
-        for symptom in felt
-        if (complaint := book.of("symptoms").get(symptom))
-        for state in listed(complaint.data.get("prevents"))
-    }
-    if taken.aside or not holds & prevented:
+    prevented = prevented_by(book, felt)
+    if taken.aside or taken.reading not in book.of("readings") or not holds_in(book, taken.reading) & prevented:
         return taken
     return well(taken, normal, STOPPED)
 
