@@ -5,7 +5,8 @@ from __future__ import annotations
 import json
 
 from bayleaf.diagnosis.jobs.judge import judge
-from bayleaf.diagnosis.jobs.say import lines, to_json
+from bayleaf.diagnosis.jobs.data import to_json
+from bayleaf.diagnosis.jobs.say import lines
 from tests.diagnosis.sample import answer, book, job, value
 
 MAKER = {"primed": {"min": 55, "max": 62, "unit": "psi", "looked_up": "service information"}}

@@ -10,8 +10,9 @@ from pathlib import Path
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, in_colour, root_of
 from bayleaf.cli.check import line_reader
+from bayleaf.diagnosis.jobs.data import to_json
 from bayleaf.diagnosis.jobs.judge import judge
-from bayleaf.diagnosis.jobs.say import lines, to_json
+from bayleaf.diagnosis.jobs.say import lines
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.nearest import nearest
 from bayleaf.records import Book, Record, load, load_job
@@ -25,6 +26,9 @@ def options(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     book_options(parser)
     parser.add_argument("job", metavar="JOB", help="a job file, or the id of a job in the book")
+    parser.add_argument(
+        "--why", action="store_true", help="say how each reading was judged and what contradicts which fault"
+    )
     parser.add_argument("--format", choices=("text", "json"), default="text")
 
 
@@ -32,7 +36,7 @@ def run(args: argparse.Namespace) -> int:
     """Judge and print; 1 when the job itself has errors, which are printed instead of a judgement."""
     root = root_of(args)
     book = load(root, args.overlay)
-    job, found, line_of = _job(book, args.job, line_reader(root))
+    job, found, line_of = job_named(book, args.job, line_reader(root))
     errors = any(f.level == "error" for f in found)
     said = None if job is None or errors else judge(book, job)
     if args.format == "json":
@@ -46,7 +50,7 @@ def run(args: argparse.Namespace) -> int:
     if found:
         print(text.render(found, line_of, in_colour()))
     print(
-        "\n".join(text.plain(line) for line in lines(said, book))
+        "\n".join(text.plain(line) for line in lines(said, book, args.why))
         if said
         else f"The job cannot be judged: {text.tally(found)}."
     )
@@ -60,7 +64,7 @@ def left_out(book: Book) -> list[str]:
     return sorted({f.file for f in book.findings if f.level == "error"})
 
 
-def _job(
+def job_named(
     book: Book, named: str, line_of: Callable[[str, int], str]
 ) -> tuple[Record | None, list[Finding], Callable[[str, int], str]]:
     """The job, what the checks say about it, and where its lines are; of the book by its id, else the file of that name."""

@@ -10,8 +10,8 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from bayleaf.diagnosis.car.car import Car
-from bayleaf.diagnosis.faults.spared import felt_in
 from bayleaf.diagnosis.faults.matrix import Matrix, is_measured, matrix_of, one_sided
+from bayleaf.diagnosis.faults.spared import felt_in
 from bayleaf.diagnosis.verdicts.verdict import LOW, NONE, NORMAL
 from bayleaf.records import Book
 

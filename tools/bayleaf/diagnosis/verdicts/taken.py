@@ -7,15 +7,28 @@ from dataclasses import dataclass, replace
 
 from bayleaf.diagnosis.car.car import Car, inputs_of, offers, usable
 from bayleaf.diagnosis.car.layout import layout_of
+from bayleaf.diagnosis.verdicts.band import Band
 from bayleaf.diagnosis.verdicts.choose import band_of
 from bayleaf.diagnosis.verdicts.compute import CannotCompute, Desk, Known
 from bayleaf.diagnosis.verdicts.instrument import instrument_of
-from bayleaf.diagnosis.verdicts.verdict import NOT_PLAUSIBLE, NOT_VALID, TOO_CLOSE, Verdict, judge_answer, judge_value
+from bayleaf.diagnosis.verdicts.verdict import (
+    HIGH,
+    IN_BAND,
+    INSIDE_SPREAD,
+    LOW,
+    NOT_PLAUSIBLE,
+    NOT_VALID,
+    TOO_CLOSE,
+    Verdict,
+    judge_answer,
+    judge_value,
+)
 from bayleaf.quantities import Quantity, QuantityError, from_si, round_half_away, significant, with_unit
 from bayleaf.records import Record, listed, mapped
 
 ABSENT = "The fault was absent when this was read, so it clears nothing."
 REPLACED = "A later reading replaces it."
+UNLIKE = "Read twice with nothing mended between, and not alike: unsteady, or misread. Read it again."
 
 
 @dataclass(frozen=True)
@@ -24,7 +37,8 @@ class Taken:
 
     `which` is the cylinder, bank or connection, None where nobody said. `said` is the value or answer as it was given,
     `unit` the symbol of its unit. `aside` says why it does not count, "" when it counts; `outdated` says that a later
-    repair is the reason. `better` names instruments that would decide a value that is too close to call.
+    repair is the reason. `better` names instruments that would decide a value that is too close to call. One that
+    `convicts` was out of band while the car was well: it speaks for a fault and clears nothing.
     """
 
     reading: str
@@ -38,34 +52,68 @@ class Taken:
     computed: bool = False
     which: int | str | None = None
     better: tuple[str, ...] = ()
+    convicts: bool = False
 
     @property
     def counts(self) -> bool:
-        """Whether it may clear faults."""
+        """Whether it says anything about faults."""
         return not self.aside and self.verdict.answers is not None
+
+    @property
+    def clears(self) -> bool:
+        """Whether it may clear faults."""
+        return self.counts and not self.convicts
 
 
 def taken_in(desk: Desk, car: Car, job: Record) -> list[Taken]:
     """Every reading of the job that has a value or an answer, with its verdict, and the computed readings they allow."""
-    found: list[Taken] = []
-    for i, entry in enumerate(listed(job.data.get("readings"))):
+    entries = listed(job.data.get("readings"))
+    readings: list[Taken] = []
+    for i, entry in enumerate(entries):
         if ("value" in entry or "answer" in entry) and entry["reading"] in desk.book.of("readings"):
             taken = replace(_read(desk, job, i, entry), which=entry.get("which"))
-            found.append(replace(taken, aside=ABSENT) if entry.get("fault_was") == "absent" else taken)
-    # Only a reading that says something replaces an earlier one: one taken while the car was well does not.
-    last = {
-        (t.reading, t.which): t.places
-        for t in found
-        if not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)
-    }
-    found = [
-        replace(t, aside=REPLACED) if t.places < last.get((t.reading, t.which), ()) and not _beside(desk, t) else t
-        for t in found
+            readings.append(replace(taken, aside=ABSENT) if entry.get("fault_was") == "absent" else taken)
+    repairs = [i for i, entry in enumerate(entries) if "repaired" in entry]
+    judged = [_against_band(desk, car, job, _known(readings, t.which), t) for t in readings]
+    readings = _repeated(desk, judged, repairs)
+    judged = [_against_band(desk, car, job, _known(readings, t.which), t) for t in readings]
+    return judged + [
+        t for which in dict.fromkeys(t.which for t in judged) for t in _computed(desk, car, job, judged, which)
     ]
-    found = [_against_band(desk, car, job, _known(found, t.which), t) for t in found]
-    return found + [
-        t for which in dict.fromkeys(t.which for t in found) for t in _computed(desk, car, job, found, which)
-    ]
+
+
+def _repeated(desk: Desk, readings: list[Taken], repairs: list[int]) -> list[Taken]:
+    """Of a reading that was taken again the last counts; two that differ with nothing mended between count for nothing.
+
+    Only a reading that says something replaces an earlier one: one taken while the car was well does not.
+    """
+    result = list(readings)
+    for i, early in enumerate(readings):
+        for late in readings[i + 1 :]:
+            same = (early.reading, early.which) == (late.reading, late.which) and not _beside(desk, early)
+            if not same or not _says(early) or not _says(late):
+                continue
+            between = any(early.places[-1] < repair < late.places[0] for repair in repairs)
+            if between or not _unlike(early, late):
+                result[i] = replace(result[i], aside=result[i].aside or REPLACED)
+            else:
+                j = next(n for n, t in enumerate(readings) if t is late)
+                result[i], result[j] = replace(result[i], aside=UNLIKE), replace(result[j], aside=UNLIKE)
+    return result
+
+
+def _says(taken: Taken) -> bool:
+    return not taken.aside and taken.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)
+
+
+def _unlike(early: Taken, late: Taken) -> bool:
+    """Whether two readings of one thing differ by more than their instruments may be out, or prove different answers."""
+    if early.known is None or late.known is None:
+        return early.said != late.said
+    if early.known.allowance is not None and late.known.allowance is not None:
+        return abs(early.known.value - late.known.value) > early.known.allowance + late.known.allowance
+    both = early.verdict.answers, late.verdict.answers
+    return None not in both and both[0].isdisjoint(both[1])
 
 
 def _known(found: list[Taken], which: int | str | None) -> dict[str, Known]:
@@ -106,10 +154,13 @@ def _read(desk: Desk, job: Record, i: int, entry: dict) -> Taken:
 
 def _against_band(desk: Desk, car: Car, job: Record, known: dict[str, Known], taken: Taken) -> Taken:
     """The same reading, judged by the band that rules."""
-    if taken.known is None or taken.verdict.kind in (NOT_VALID, NOT_PLAUSIBLE):
+    if taken.known is None or taken.verdict.kind == NOT_VALID:
         return taken
     quantity = desk.quantity(taken.reading)
     band, missing = band_of(desk, car, taken.reading, job, known)
+    if taken.verdict.kind == NOT_PLAUSIBLE:
+        unit = _other_unit(taken, quantity, band)
+        return replace(taken, verdict=taken.verdict._replace(what_to_do=unit)) if unit else taken
     instrument, allowance = taken.known.instrument, None
     if taken.computed:
         instrument, allowance = None, taken.known.allowance
@@ -125,11 +176,27 @@ def _against_band(desk: Desk, car: Car, job: Record, known: dict[str, Known], ta
         verdict = verdict._replace(words="Kept for what is worked out from it.", what_to_do="")
     close = verdict.kind == TOO_CLOSE and not taken.computed
     better = _better(desk, job, taken, quantity, verdict) if close else ()
+    unit = _other_unit(taken, quantity, band) if verdict.kind in (LOW, HIGH) else ""
     return replace(
         taken,
-        verdict=verdict._replace(what_to_do=" ".join(w for w in (verdict.what_to_do, missing) if w)),
+        verdict=verdict._replace(what_to_do=" ".join(w for w in (verdict.what_to_do, unit, missing) if w)),
         better=better,
     )
+
+
+def _other_unit(taken: Taken, quantity: Quantity, band: Band | None) -> str:
+    """Asks whether the unit is right, where the same number in another unit of the quantity would be in band."""
+    if taken.computed or taken.known is None or band is None:
+        return ""
+    number = from_si(taken.known.value, taken.unit, quantity.reference)
+    for unit in dict.fromkeys(quantity.units.values()):
+        if unit == taken.unit:
+            continue
+        value = quantity.si(number, unit)
+        inside = quantity.plausible[0] <= value <= quantity.plausible[1]
+        if inside and judge_value(value, band).kind in (IN_BAND, INSIDE_SPREAD):
+            return f"In {unit} it would be in band: is the unit right?"
+    return ""
 
 
 def _better(desk: Desk, job: Record, taken: Taken, quantity: Quantity, verdict: Verdict) -> tuple[str, ...]:

@@ -25,7 +25,7 @@ from bayleaf.pages.building.write import (
 )
 from bayleaf.records import Record, listed, mapped
 
-ABOUT = "Shares follow how common each fault is, a judgement. A cause outside this book is always possible."
+ABOUT = "Shares follow how common each fault is, how it is felt and what was read: a judgement. A complaint weighs and never clears."
 
 
 def job_page(view: Uses, record: Record) -> str:
@@ -129,8 +129,10 @@ def _outcome(view: Uses, judgement: Judgement) -> list[Markup]:
     ]
     cleared = [
         words(view.link(item.fault), small(" by "), joined(view.links(list(item.reasons)), " and "))
-        for item in judgement.cleared
+        for item in judgement.contradicted
     ]
+    besides = [words(view.link(item.fault), small(f" {round(100 * item.share)} in 100")) for item in judgement.besides]
+    outside = para(f"A cause outside this book: {round(100 * judgement.outside)} in 100.")
     pairs = [joined(view.links(list(pair.faults)), " with ") for pair in judgement.pairs]
     doubts = [
         words(view.link(d.of), small(" doubted brings back "), joined(view.links(list(d.brings))))
@@ -138,10 +140,11 @@ def _outcome(view: Uses, judgement: Judgement) -> list[Markup]:
     ]
     alone = EMPTY if left else para(strong("No single fault of this book fits all the readings."))
     return [
-        section("left", "Faults left", alone, bullets(left), para(small(ABOUT))),
+        section("left", "What fits every reading", alone, bullets(left), outside, para(small(ABOUT))),
+        section("besides", "Fits, but is not felt like this or is rare", bullets(besides)),
         section("doubts", "If one reading is doubted", bullets(doubts)),
         section("pairs", "Two faults at once that would fit", bullets(pairs)),
-        section("cleared", "Cleared, and by what", bullets(cleared)),
+        section("cleared", "Contradicted, and by what", bullets(cleared)),
     ]
 
 
