@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.diagnosis.faults.stages import elsewhere
+from bayleaf.diagnosis.faults.spared import Why
+from bayleaf.diagnosis.faults.stages import STAGE_FIELDS
 from bayleaf.records import Record, listed, mapped
 from tests.mutations.mutant import BLIND, CAUGHT, MOSTLY, Mutant, changed, operator, without
 
@@ -16,39 +17,35 @@ JOB = "what a fault shows is a claim about the world: only a job that goes throu
 
 def _said(record: Record) -> Iterator[tuple[tuple, str, object]]:
     for stage, answers in record.data["stages"].items():
-        yield from ((("stages", stage, r), r, a) for r, a in answers.items() if r != "like")
-
-
-def _dropped(record: Record, context: Context, on_path: bool) -> Iterator[Mutant]:
-    claims, said = context.claims, mapped(record.data.get("elsewhere"))
-    needed: set[str] = set()
-    for system in claims.systems(record.id):
-        covered = elsewhere(context.book, context.layout, claims.car(system), said, [system])
-        covered |= {r: None for stage in mapped(mapped(record.data.get("differs")).get(system)).values() for r in stage}
-        needed |= set(claims.beside(record.id, system)) - set(covered)
-    for path, r, _answer in _said(record):
-        if (r in needed and "like" not in record.data["stages"][path[1]]) == on_path:
-            yield without(record, path, f"silent about {r}")
+        yield from ((("stages", stage, r), r, a) for r, a in answers.items() if r not in STAGE_FIELDS)
 
 
 @operator(
-    "on-path reading dropped from a fault",
-    CAUGHT,
-    "a fault speaks of every reading on or beside the paths through its part",
+    "answer dropped from a fault",
+    BLIND,
+    "about what is reached silence only knows less, and what is not reached is healthy by the graph",
     "faults",
 )
 def silent(record: Record, context: Context) -> Iterator[Mutant]:
-    yield from _dropped(record, context, True)
+    for path, r, _answer in _said(record):
+        yield without(record, path, f"silent about {r}")
 
 
 @operator(
-    "other reading dropped from a fault",
-    BLIND,
-    "silence off the path only knows less; where a stage is like another, the other still speaks",
+    "answer said of a reading that nothing reaches",
+    CAUGHT,
+    "where nothing that a fault disturbs reaches, it says nothing but healthy",
     "faults",
 )
-def silent_elsewhere(record: Record, context: Context) -> Iterator[Mutant]:
-    yield from _dropped(record, context, False)
+def unreached(record: Record, context: Context) -> Iterator[Mutant]:
+    claims, readings = context.claims, context.book.of("readings")
+    stage = next(iter(record.data["stages"]))
+    for system in claims.systems(record.id)[:1]:
+        for r in claims.readings(system):
+            if claims.why(record.id, r, system) is Why.SPARED and r not in claims.said(record.id, system)[stage]:
+                known = listed(readings[r].data.get("answers")) or list(OTHER)
+                ill = [a for a in known if a not in claims.healthy(system, r)]
+                yield changed(record, ("stages", stage, r), ill[0], f"{r}: {ill[0]}")
 
 
 @operator("answer of a fault turned round", BLIND, JOB, "faults")
@@ -76,8 +73,10 @@ def no_such_answer(record: Record, context: Context) -> Iterator[Mutant]:
 )
 def all_normal(record: Record, context: Context) -> Iterator[Mutant]:
     for stage, answers in record.data["stages"].items():
-        normal = {r: context.claims.normal(r) for r in answers if r != "like" and r in context.book.of("readings")}
-        yield changed(record, ("stages", stage), normal, f"{stage} shows nothing")
+        system = next(iter(context.claims.systems(record.id)), "")
+        known = [r for r in answers if r not in STAGE_FIELDS and r in context.book.of("readings")]
+        healthy = {r: sorted(context.claims.healthy(system, r)) for r in known}
+        yield changed(record, ("stages", stage), healthy, f"{stage} shows nothing")
 
 
 @operator("stage made like another", CAUGHT, "two stages differ", "faults")

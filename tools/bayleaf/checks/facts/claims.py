@@ -9,9 +9,9 @@ from bayleaf.diagnosis.car.car import Car, car_of_system, places_of, present, re
 from bayleaf.diagnosis.faults.isolate import Isolation, isolation_of
 from bayleaf.diagnosis.faults.matrix import one_sided
 from bayleaf.diagnosis.faults.spared import Why, why_of
-from bayleaf.diagnosis.faults.stages import Answers, healthy_of, is_diagnosis, own_of, said_of, stages_of
+from bayleaf.diagnosis.faults.stages import Answers, healthy_of, is_diagnosis, own_of, parts_of
 from bayleaf.diagnosis.verdicts.verdict import NORMAL
-from bayleaf.records import Record, listed, mapped
+from bayleaf.records import listed, mapped
 
 if TYPE_CHECKING:
     from bayleaf.checks.context import Context
@@ -24,6 +24,7 @@ class Claims:
         self.book, self.layout = context.book, context.layout
         self.faults = [id for id, record in self.book.of("faults").items() if usable(record)]
         self.systems = cache(self._systems)
+        self.parts = cache(self._parts)
         self.stages = cache(self._stages)
         self.readings = cache(self._readings)
         self._there = cache(self._exists)
@@ -47,12 +48,16 @@ class Claims:
             s for s in named if s in systems and systems[s].sound and present(self.layout, self.car(s), data["part"])
         ]
 
+    def _parts(self, fault: str, system: str) -> dict[str, tuple[Answers, Answers]]:
+        """For each stage of a fault on a system, what it says and what the graph alone says."""
+        return parts_of(self.book, self.layout, self.car(system), fault, list(self.offered(system)))
+
     def _stages(self, fault: str, system: str) -> dict[str, Answers]:
-        return stages_of(self.book, self.layout, self.car(system), fault, list(self.offered(system)))
+        return {stage: spared | said for stage, (said, spared) in self.parts(fault, system).items()}
 
     def said(self, fault: str, system: str) -> dict[str, Answers]:
-        """What each stage of a fault says itself on a system, and what its effects say there."""
-        return said_of(self.book, self.layout, self.car(system), fault)
+        """What each stage of a fault says on a system, by itself, by its effects or as another reading."""
+        return {stage: said for stage, (said, _spared) in self.parts(fault, system).items()}
 
     def own(self, fault: str, system: str) -> dict[str, Answers]:
         """The same without its effects, which give way to the graph."""

@@ -22,13 +22,6 @@ def healthy_of(book: Book, reading: str, systems: tuple[str, ...] = ()) -> froze
     return frozenset(own or [NORMAL]).union(*(listed(answers) for answers in here))
 
 
-def stages_of(book: Book, layout: Layout, car: Car, fault: str, readings: list[str]) -> dict[str, Answers]:
-    """Each stage's answers in this car: what it says, what the graph spares, what it answers as another reading."""
-    return {
-        stage: spared | answers for stage, (answers, spared) in parts_of(book, layout, car, fault, readings).items()
-    }
-
-
 def parts_of(
     book: Book, layout: Layout, car: Car, fault: str, readings: list[str]
 ) -> dict[str, tuple[Answers, Answers]]:
@@ -86,11 +79,6 @@ def spared_of(book: Book, layout: Layout, car: Car, fault: str, readings: list[s
 def is_diagnosis(reading: Record) -> bool:
     """Whether a reading is taken for diagnosis."""
     return reading.data.get("purpose", "diagnosis") == "diagnosis"
-
-
-def said_of(book: Book, layout: Layout, car: Car, fault: str) -> dict[str, Answers]:
-    """What the fault itself says, by stage, and what its effects say where the graph does not spare it."""
-    return {stage: answers for stage, (answers, _by_effect) in _stages(book, layout, car, fault).items()}
 
 
 def own_of(book: Book, layout: Layout, car: Car, fault: str) -> dict[str, Answers]:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bayleaf.checks.context import Context
-from bayleaf.diagnosis.faults.stages import is_diagnosis
 from bayleaf.checks.messages import either
 from bayleaf.checks.rule import Example, Rule
+from bayleaf.diagnosis.faults.stages import is_diagnosis
 from bayleaf.finding import Finding
 from bayleaf.records import Record, listed
 
