@@ -63,7 +63,7 @@ def seen_in(book: Book, matrix: Matrix, taken: list[Taken], evidence: Evidence) 
             t.reading, *answers_among(book, t.reading, t.verdict.answers), group.get(t.reading, t.reading), clears=False
         )
         for t in taken
-        if t.convicts and t.reading in matrix.healthy
+        if t.convicts and t.counts and t.reading in matrix.healthy
     ]
 
 
