@@ -55,8 +55,16 @@ def test_a_job_of_the_book_is_judged_by_its_id(judge):
     status, out, err = judge("parks-van-no-power")
     assert (status, err) == (0, "")
     assert out.startswith("Parks van, no power on hills\n")
-    assert "35 psi. Low." in out
-    assert "A cause outside this book is always possible." in out
+    assert "35 psi, low." in out
+    assert "A cause outside this book: " in out
+    assert out.index("Fits every reading") < out.index("What was read")
+
+
+def test_the_reasons_come_with_why(judge):
+    short, long = judge("parks-van-no-power")[1], judge("parks-van-no-power", "--why")[1]
+    assert "Judged against" not in short
+    assert "Judged against" in long
+    assert len(short.splitlines()) < len(long.splitlines())
 
 
 def test_a_job_of_the_book_is_judged_by_its_file(judge, root):
@@ -112,7 +120,7 @@ def test_an_impossible_value_is_a_verdict_and_not_an_error(judge, own):
     text = OWN.replace("value: 35", "value: 3500").replace("instrument: gauge-0-100", "instrument: fuel-pressure-gauge")
     status, out, _ = judge(own(text.replace("shop: [gauge-0-100]", "shop: [fuel-pressure-gauge]")))
     assert status == 0
-    assert "Not plausible." in out
+    assert "3500 psi, not plausible." in out
 
 
 def test_a_job_that_is_nowhere_is_one_line(judge):

@@ -96,7 +96,7 @@ def test_without_a_band_the_maker_is_asked():
 
 def test_an_unstated_error_is_said():
     assert (
-        "no error allowed for, because the instrument states none"
+        "the instrument states no error, so none is allowed for"
         in judge_value(7, limit(5, 10), Instrument("x", "x")).words
     )
 

@@ -65,7 +65,7 @@ def _answer(judgement: Judgement, book: Book) -> list[str]:
             answer += [f"    {words}" for words in _repair(item, book)]
     more = len(judgement.left) - MOST
     answer += [f"  and {more} more"] if more > 0 else []
-    if judgement.one_mend and len(judgement.left) > 1:
+    if judgement.one_mend and 1 < len(judgement.left) <= FEW:
         answer.append(f"  Repair for all of them: {_name(book, judgement.one_mend)}.")
     if judgement.besides:
         named = f"; {_names(book, judgement.dangers)} can burn or gas someone" if judgement.dangers else ""
@@ -110,7 +110,7 @@ def _repair_name(repair: str, book: Book) -> str:
 
 
 def _readings(judgement: Judgement, book: Book, why: bool) -> list[str]:
-    readings = ["What was read"]
+    readings, given = ["What was read"], set()  # advice that several readings need is given once
     for taken in judgement.taken:
         worked_out = ", worked out" if taken.computed else ""
         reading = f"  {_reading(taken, book)}: {taken.said}{worked_out}{_verdict(taken)}."
@@ -118,8 +118,9 @@ def _readings(judgement: Judgement, book: Book, why: bool) -> list[str]:
         more = [taken.verdict.words] if why else []
         more += [taken.verdict.what_to_do] if taken.verdict.kind != IN_BAND else []
         more += [f"Able to decide it: {', '.join(taken.better)}."] if taken.better else []
-        told = " ".join(words for words in more if words)
-        readings += [f"    {told}"] if told and f"    {told}" not in readings else []  # said once is enough
+        more = [words for words in more if words and words not in given]
+        given.update(more)
+        readings += [f"    {' '.join(more)}"] if more else []
     readings += [f"  {_name(book, reading)}: cannot be taken ({why_not})." for reading, why_not in judgement.cannot]
     return readings if len(readings) > 1 else []
 
