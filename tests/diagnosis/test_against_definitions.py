@@ -213,7 +213,7 @@ def test_a_judgement_is_what_the_definitions_say(block):
 def assert_left(judgement: Judgement, suspects: list[Suspect]) -> None:
     """*Left* is the shortest list, likeliest first, that holds 95 % of the belief in all that fits."""
     shares = [item.share for item in suspects]
-    assert shares == sorted(shares, reverse=True)
+    assert shares == pytest.approx(sorted(shares, reverse=True))
     wanted, many = 0.95 * sum(shares), len(judgement.left)
     assert sum(shares[:many]) >= wanted * (1 - 1e-9)
     assert not many or sum(shares[: many - 1]) < wanted * (1 + 1e-9)

@@ -77,6 +77,8 @@ def test_where_one_fault_fits_no_pair_is_looked_for():
 
 def test_a_repair_may_be_doubted_too():
     twice = (GROUND_HIGH, {"repaired": "ground-poor"}, GROUND_HIGH)
-    judgement = judge(book(), job(*twice, answer("spark-seen", "strong"), answer("hose-look", "dry"), felt=["no-power"]))
+    judgement = judge(
+        book(), job(*twice, answer("spark-seen", "strong"), answer("hose-look", "dry"), felt=["no-power"])
+    )
     assert judgement.left_ids == (OUTSIDE,)
     assert any(d.repair and d.of == "ground-poor" for d in judgement.doubts)

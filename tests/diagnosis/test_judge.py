@@ -263,7 +263,9 @@ def test_a_repeated_reading_of_one_cylinder_touches_no_other():
     assert "hose-is-off" in fits(third, second, the_book=the_book, maker_bands=band)
     taken = judge(the_book, job(third, second, again, maker_bands=band)).taken
     assert [(t.which, t.counts) for t in taken] == [(3, False), (2, True), (3, False)]
-    assert "hose-is-off" not in fits(third, second, again, the_book=the_book, maker_bands=band)  # the second still clears
+    assert "hose-is-off" not in fits(
+        third, second, again, the_book=the_book, maker_bands=band
+    )  # the second still clears
 
 
 def test_a_part_that_serves_both_banks_cannot_explain_one():
@@ -271,7 +273,9 @@ def test_a_part_that_serves_both_banks_cannot_explain_one():
     bank = {"title": "Bank regulator", "each": "bank"}
     alike = {**book().of("faults")["hose-is-off"].data, "part": "bank-regulator"}
     the_book = book(
-        readings={"idle": each}, components={"bank-regulator": bank}, faults={"of-one-bank": {**alike, "systems": ["port"]}}
+        readings={"idle": each},
+        components={"bank-regulator": bank},
+        faults={"of-one-bank": {**alike, "systems": ["port"]}},
     )
     band = {"idle": {"min": 30, "max": 40, "unit": "psi", "looked_up": "…"}}
     one_out = fits(value("idle", 60, which=1), value("idle", 35, which=2), the_book=the_book, maker_bands=band)

@@ -41,7 +41,9 @@ def test_one_fault_too_many_or_too_few_is_enough():
 
 
 def test_a_fault_that_fits_and_is_rare_is_said_so():
-    (message,) = replayed(felt=["no-power"], expects=["pump-dead", "ground-poor", "spark-weak", "filter-blocked", "diaphragm-leaks"])
+    (message,) = replayed(
+        felt=["no-power"], expects=["pump-dead", "ground-poor", "spark-weak", "filter-blocked", "diaphragm-leaks"]
+    )
     assert message.endswith("diaphragm-leaks fits, but is not felt like this or is rare")
 
 

@@ -53,7 +53,9 @@ def test_repairs_are_said_only_below_five_left():
 def test_all_in_band_says_that_nothing_measured_is_out():
     fine = [value("primed", 58.5), answer("hose-look", "dry"), answer("spark-seen", "strong")]
     assert "Nothing that was measured is out." in text(*fine, maker_bands=MAKER)
-    assert "Nothing that was measured is out." not in text(*fine, value("ground-drop", 0.9, "V", "meter"), maker_bands=MAKER)
+    assert "Nothing that was measured is out." not in text(
+        *fine, value("ground-drop", 0.9, "V", "meter"), maker_bands=MAKER
+    )
     assert "Nothing that was measured is out." not in text(value("primed", 58.5))  # inside a spread is not in band
 
 
@@ -179,4 +181,6 @@ def test_the_data_form_holds_what_the_text_says():
         "pump-dead": {"dead": ["primed"]},
     }
     shares = [item["share"] for item in (*data["faults"], *data["besides"])]
-    assert 0 < 1 - sum(shares) - data["outside"] < 0.2  # the rest is what a misleading reading leaves to the contradicted
+    assert (
+        0 < 1 - sum(shares) - data["outside"] < 0.2
+    )  # the rest is what a misleading reading leaves to the contradicted

@@ -59,7 +59,8 @@ class Belief(NamedTuple):
         for i, (row, share) in enumerate(zip(rows, self.rows, strict=True)):
             if mask >> i & 1:
                 shares[row.fault] = shares.get(row.fault, 0.0) + share
-        return dict(sorted(shares.items(), key=lambda item: (-item[1], item[0])))
+        # Rounded, so that two that are equal but for the last bit go by id.
+        return dict(sorted(shares.items(), key=lambda item: (-round(item[1], 12), item[0])))
 
 
 def answers_among(book: Book, reading: str, answers: frozenset[str]) -> tuple[frozenset[str], frozenset[str]]:
