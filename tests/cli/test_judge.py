@@ -7,7 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from bayleaf.checks import check_record
 from bayleaf.cli import main
+from bayleaf.records import load, load_job
 from tests.checks.small import lay_out
 
 OWN = """title: Grey van
@@ -158,3 +160,20 @@ def test_a_huge_file_is_refused_unread(judge, tmp_path):
         handle.truncate(50 * 1024**3)  # sparse: it takes no room on the disk
     status, out, _ = judge(str(tmp_path / "job.yaml"))
     assert status == 1 and "error FILE-4" in out
+
+
+def test_an_unknown_complaint_lists_the_nearest_by_id_or_by_words(judge, own):
+    out = judge(own(OWN.replace("[loss-of-power]", "[no-powr-on-hils]")))[1]
+    assert "The nearest complaints are " in out
+    assert "loss-of-power (" in out
+
+
+def test_rules_of_style_do_not_judge_a_technicians_own_file(judge, own, root):
+    said = "No power on the the hills since last week."
+    status, out, _ = judge(own(OWN.replace("No power on hills since last week.", said)))
+    assert status == 0
+    assert "WORD-" not in out
+    job, _found = load_job(Path(own(OWN.replace("No power on hills since last week.", said))), book := load(root))
+    job.id, job.sound = "own", True
+    book.add(job)
+    assert any(f.code.startswith("WORD-") for f in check_record(book, job))  # the rules would speak

@@ -6,10 +6,10 @@ import random
 
 import pytest
 
+from bayleaf.diagnosis.belief.evidence import evidence_of
 from bayleaf.diagnosis.car.car import car_of_system
 from bayleaf.diagnosis.faults.isolate import isolation_of
 from bayleaf.diagnosis.faults.matrix import matrix_of
-from bayleaf.diagnosis.belief.evidence import evidence_of
 from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.diagnosis.jobs.judgement import Judgement, Suspect
 from bayleaf.records import book_from_data

@@ -373,3 +373,10 @@ def test_the_vehicle_brings_its_own_bands():
     the_job.data["maker_bands"] = {"primed": {"min": 45, "max": 55, "unit": "psi", "looked_up": "a later bulletin"}}
     judgement = judge(book(vehicles={"parks-van": vehicle}), the_job)
     assert (judgement.taken[0].verdict.kind, judgement.taken[0].verdict.band.source) == ("in band", "typed")
+
+
+def test_of_connections_one_may_be_bad_alone_whatever_part_it_belongs_to():
+    each = {**book().of("readings")["ground-drop"].data, "each": "connection"}
+    the_book = book(readings={"ground-drop": each})
+    bad, good = (value("ground-drop", v, "V", "meter", which=w) for v, w in ((0.9, "ground"), (0.1, "battery")))
+    assert "ground-poor" in fits(bad, good, the_book=the_book)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import json
 
-from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.diagnosis.jobs.data import to_json
+from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.diagnosis.jobs.say import lines
 from tests.diagnosis.sample import answer, book, job, value
 

@@ -80,7 +80,7 @@ LINKS: dict[str, dict[str, str]] = {
         "mended_by.*": "procedures",
         "proved_by": "readings",
     },
-    "symptoms": {"first.*": "readings", "prevents.*": "states", "holds_back.*": "conditions"},
+    "symptoms": {"first.*": "readings", "prevents.*": "states", "holds_back.*": "conditions", "dangers.*": "hazards"},
     "codes": {"first.*": "readings", "symptoms.*": "symptoms", "systems.*": "systems", "basis": ""},
     "calculators": {
         "inputs.*.quantity": "quantities",

@@ -70,11 +70,14 @@ def seen_in(book: Book, matrix: Matrix, taken: list[Taken], evidence: Evidence) 
 def masks_of(book: Book, matrix: Matrix, taken: list[Taken], evidence: Evidence) -> dict[str, int]:
     """Each reading to the rows that it fits.
 
-    Where one bank or cylinder is out and another is not, a part that serves them all must fit every one of them.
+    Where one bank or cylinder is out and another is not, a part that serves them all must fit every one of them. Of
+    connections one may be bad alone, whatever part they belong to.
     """
     masks = {reading: matrix.fits(reading, answers) for reading, answers in evidence.items()}
     shared = sum(1 << i for i, row in enumerate(matrix.rows) if not serves_one(book, row.fault))
     for reading in masks:
+        if book.of("readings")[reading].data.get("each") not in ("bank", "cylinder"):
+            continue
         every = [t for t in taken if t.clears and t.reading == reading and t.which is not None]
         out = {t.which for t in every if matrix.healthy[reading].isdisjoint(t.verdict.answers)}
         if out and len({t.which for t in every}) > len(out):
