@@ -8,6 +8,7 @@ import pytest
 
 from bayleaf.diagnosis.belief.belief import Seen, answers_among, complaint, ratio
 from bayleaf.diagnosis.jobs.judge import judge
+from bayleaf.diagnosis.jobs.say import lines
 from bayleaf.records import book_from_data
 from tests.diagnosis.sample import book, job, value
 from tests.diagnosis.test_against_definitions import random_book, random_job
@@ -125,3 +126,58 @@ def test_a_mended_fault_is_no_cause_and_the_rest_share_its_weight():
     before, after = judge(book(), job()), judge(book(), job({"repaired": "pump-dead"}))
     assert "pump-dead" not in {i.fault for i in (*after.left, *after.besides)}
     assert after.outside == pytest.approx(before.outside) == pytest.approx(0.08)
+
+
+CODE = {"title": "Hose", "code": "P9999", "reports": [{"reading": "hose-look", "shows": "wet"}]}
+HISTORY = {"title": "Ran dry", "summary": "…", "faults": ["pump-dead"], "parts": ["regulator"]}
+
+
+def shares(the_book, *readings: dict, **more: object) -> dict[str, float]:
+    judgement = judge(the_book, job(*readings, **more))
+    return {item.fault: item.share for item in (*judgement.left, *judgement.besides)}
+
+
+def test_a_code_weighs_through_what_it_reports_and_clears_nothing():
+    """By hand: 3 in 10 codes stand for something else; of three answers (.7 + .1) × 3 where it fits, .1 × 3 where not."""
+    the_book = book(codes={"p9999": CODE})
+    plain, coded = shares(the_book), shares(the_book, codes=["p9999"])
+    assert coded.keys() == plain.keys()
+    fits = coded["diaphragm-leaks"] / coded["ground-poor"] / (plain["diaphragm-leaks"] / plain["ground-poor"])
+    unlike = coded["hose-is-off"] / coded["ground-poor"] / (plain["hose-is-off"] / plain["ground-poor"])
+    assert (fits, unlike) == (pytest.approx(0.8 * 3), pytest.approx(0.1 * 3))  # the ground is silent about the hose
+
+
+def test_what_a_code_reports_counts_once_where_it_was_read_too():
+    the_book = book(codes={"p9999": CODE})
+    wet = {"reading": "hose-look", "answer": "wet"}
+    assert shares(the_book, wet, codes=["p9999"]) == pytest.approx(shares(the_book, wet))
+
+
+def test_a_code_may_stand_for_any_of_its_readings():
+    either = {**CODE, "reports": [{"reading": "hose-look", "shows": "wet"}, {"reading": "hose-look", "shows": "off"}]}
+    the_book = book(codes={"p9999": either})
+    plain, coded = shares(the_book), shares(the_book, codes=["p9999"])
+    odds = [coded[f] / plain[f] for f in ("diaphragm-leaks", "hose-is-off")]
+    assert odds[0] == pytest.approx(odds[1])
+
+
+def test_a_code_that_no_reading_stands_for_weighs_nothing():
+    the_book = book(codes={"p9999": {**CODE, "reports": [{"words": "The count of misfires."}]}})
+    assert shares(the_book, codes=["p9999"]) == pytest.approx(shares(the_book))
+
+
+def test_history_makes_faults_likelier_by_name_and_by_part_and_clears_nothing():
+    the_book = book(histories={"ran-dry": HISTORY})
+    plain, after = shares(the_book), shares(the_book, history=["ran-dry"])
+    assert after.keys() == plain.keys()
+    for fault in ("pump-dead", "diaphragm-leaks"):  # by its name, and as a fault of the regulator
+        assert after[fault] / after["hose-is-off"] == pytest.approx(3 * plain[fault] / plain["hose-is-off"])
+    assert judge(the_book, job(history=["ran-dry"])).outside == pytest.approx(
+        0.08
+    )  # the book's causes share it among them
+
+
+def test_codes_and_history_are_said():
+    the_book = book(codes={"p9999": CODE}, histories={"ran-dry": HISTORY})
+    said = lines(judge(the_book, job(codes=["p9999"], history=["ran-dry"])), the_book)
+    assert "Codes: P9999 (Hose)." in said and "Before it: Ran dry." in said

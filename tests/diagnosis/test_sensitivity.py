@@ -21,7 +21,8 @@ def kb() -> Book:
 @pytest.mark.parametrize("constant", CONSTANTS._fields)
 @pytest.mark.parametrize("by", [0.5, 2])
 def test_first_ranks_stay(kb, constant, by):
-    moved = CONSTANTS._replace(**{constant: min(1.0, getattr(CONSTANTS, constant) * by)})
+    value = getattr(CONSTANTS, constant)
+    moved = CONSTANTS._replace(**{constant: value * by if value > 1 else min(1.0, value * by)})
     for id, job in kb.of("jobs").items():
         plain, other = judge(kb, job), judge(kb, job, moved)
         first, now = plain.left_ids[0], other.left_ids[0]

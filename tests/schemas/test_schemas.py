@@ -44,6 +44,7 @@ VOCABULARY = set(
         "conditions",
         "variables",
         "effects",
+        "histories",
         "states",
         "acts",
         "hazards",

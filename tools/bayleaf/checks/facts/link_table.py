@@ -81,7 +81,13 @@ LINKS: dict[str, dict[str, str]] = {
         "proved_by": "readings",
     },
     "symptoms": {"first.*": "readings", "prevents.*": "states", "holds_back.*": "conditions", "dangers.*": "hazards"},
-    "codes": {"first.*": "readings", "symptoms.*": "symptoms", "systems.*": "systems", "basis": ""},
+    "codes": {
+        "reports.*.reading": "readings",
+        "first.*": "readings",
+        "symptoms.*": "symptoms",
+        "systems.*": "systems",
+        "basis": "",
+    },
     "calculators": {
         "inputs.*.quantity": "quantities",
         "constants.*.quantity": "quantities",
@@ -106,6 +112,8 @@ LINKS: dict[str, dict[str, str]] = {
         "maker_bands.@": "readings",
         "shop.*": "equipment",
         "felt.*": "symptoms",
+        "codes.*": "codes",
+        "history.*": "histories",
         "readings.*.reading": "readings",
         "readings.*.which": "components",
         "readings.*.instrument": "equipment",
@@ -125,6 +133,7 @@ LINKS: dict[str, dict[str, str]] = {
         "influences.*.unless.*": "conditions states acts",
     },
     "effects": {"shows.@": "readings"},
+    "histories": {"faults.*": "faults", "parts.*": "components"},
     "states": {
         "set_by.*": "acts",
         "ended_by.*": "acts",

@@ -28,6 +28,8 @@ class Constants(NamedTuple):
     missing: float = 0.3  # a symptom that it always gives is not in the complaint
     misleads: float = 0.03  # a reading says something else than what is true
     outside: float = 0.08  # the cause is in no record of this book
+    code_misleads: float = 0.3  # a stored code stands for something else than the readings that it reports
+    history: float = 3.0  # how much likelier what happened before makes a fault
 
 
 CONSTANTS = Constants()
@@ -122,21 +124,29 @@ def believe(
     seen: Sequence[Seen],
     excluded: frozenset[str] = frozenset(),
     constants: Constants = CONSTANTS,
+    *,
+    likelier: frozenset[str] = frozenset(),
+    others: Sequence[float] = (),
 ) -> Belief:
     """The belief in every row, and in a cause outside the book, for which every reading is flat.
 
-    `excluded` are faults that were mended: the cause that is still there is none of them.
+    `excluded` are faults that were mended: the cause that is still there is none of them. `likelier` are those that the
+    history of the car speaks for, and `others` holds for each row what else weighs for or against it.
     """
-    prior = [0.0 if row.fault in excluded else row.weight for row in matrix.rows]
+    prior = [
+        0.0 if row.fault in excluded else row.weight * (constants.history if row.fault in likelier else 1.0)
+        for row in matrix.rows
+    ]
     total = sum(prior) or 1.0
     weights = [
         (1 - constants.outside)
         * (weight / total)
         * complaint(feels_of(book, row.fault, row.stage), felt, constants)
         * row_ratio(row, seen, constants)
+        * other
         if weight
         else 0.0
-        for row, weight in zip(matrix.rows, prior, strict=True)
+        for row, weight, other in zip(matrix.rows, prior, others or [1.0] * len(prior), strict=True)
     ]
     outside = constants.outside * complaint(dict.fromkeys(felt, "sometimes"), felt, constants)
     everything = sum(weights) + outside

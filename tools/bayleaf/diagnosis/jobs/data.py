@@ -14,6 +14,8 @@ def to_json(judgement: Judgement, book: Book) -> dict:
         "invented": judgement.invented,
         "car": {"title": judgement.car.title, "vehicle": judgement.car.vehicle, "systems": list(judgement.car.systems)},
         "felt": list(judgement.felt),
+        "codes": list(judgement.codes),
+        "history": list(judgement.history),
         "comes_and_goes": judgement.comes_and_goes,
         "readings": [_taken(taken) for taken in judgement.taken],
         "cannot": [{"reading": reading, "because": why} for reading, why in judgement.cannot],

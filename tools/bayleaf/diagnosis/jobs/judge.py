@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bayleaf.diagnosis.belief.before import likelier_after, reported, reported_by
 from bayleaf.diagnosis.belief.belief import CONSTANTS, Belief, Constants, Seen, believe, row_ratio
 from bayleaf.diagnosis.belief.evidence import evidence_of, masks_of, placed, seen_in, well
 from bayleaf.diagnosis.car.car import car_of_job
@@ -35,7 +36,18 @@ def judge(book: Book, job: Record, constants: Constants = CONSTANTS) -> Judgemen
     taken = [_after_repairs(book, matrix, repairs, t) for t in taken]
     evidence = evidence_of(matrix, taken)
     masks, seen = masks_of(book, matrix, taken, evidence), seen_in(book, matrix, taken, evidence)
-    belief = believe(book, matrix, felt, seen, frozenset(repairs), constants)
+    codes, history = tuple(listed(job.data.get("codes"))), tuple(listed(job.data.get("history")))
+    stored = reported_by(book, matrix, codes, {one.reading for one in seen})
+    belief = believe(
+        book,
+        matrix,
+        felt,
+        seen,
+        frozenset(repairs),
+        constants,
+        likelier=likelier_after(book, matrix, history),
+        others=[reported(row, stored, constants) for row in matrix.rows],
+    )
     candidates = sum(1 << i for i, row in enumerate(matrix.rows) if row.fault not in repairs)
     fits = candidates
     for mask in masks.values():
@@ -47,6 +59,8 @@ def judge(book: Book, job: Record, constants: Constants = CONSTANTS) -> Judgemen
         title=job.title,
         car=car,
         felt=felt,
+        codes=codes,
+        history=history,
         taken=tuple(taken),
         left=left,
         besides=besides,

@@ -90,6 +90,8 @@ class Judgement:
     besides: tuple[Suspect, ...]
     contradicted: tuple[Contradicted, ...]
     outside: float
+    codes: tuple[str, ...] = ()
+    history: tuple[str, ...] = ()
     dangers: tuple[str, ...] = ()
     healthy: bool = False
     repaired: tuple[str, ...] = ()

@@ -42,11 +42,20 @@ def _head(judgement: Judgement, book: Book) -> list[str]:
     head.append(f"Car: {judgement.car.title}. Systems: {_names(book, judgement.car.systems)}.")
     if judgement.felt:
         head.append(f"Complaint: {_names(book, judgement.felt)}.")
+    if judgement.codes:
+        head.append(f"Codes: {', '.join(_code(id, book) for id in judgement.codes)}.")
+    if judgement.history:
+        head.append(f"Before it: {_names(book, judgement.history)}.")
     if judgement.repaired:
         head.append(f"Repaired so far: {_names(book, judgement.repaired)}.")
     if judgement.comes_and_goes:
         head.append("Intermittent: a good reading counts only where it was taken while the fault was there.")
     return head
+
+
+def _code(id: str, book: Book) -> str:
+    record = book.of("codes").get(id)
+    return f"{record.data['code']} ({record.title})" if record else id
 
 
 def _answer(judgement: Judgement, book: Book) -> list[str]:

@@ -40,6 +40,7 @@ OVER_MORE = (
     "conditions",
     "variables",
     "effects",
+    "histories",
     "states",
     "acts",
     "hazards",

@@ -31,6 +31,7 @@ KIND_TITLES = {
     "conditions": "Conditions",
     "variables": "Variables",
     "effects": "Effects",
+    "histories": "Histories",
     "states": "States",
     "acts": "Acts",
     "hazards": "Hazards",

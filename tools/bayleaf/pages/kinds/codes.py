@@ -6,9 +6,22 @@ from collections import Counter
 
 from bayleaf.pages.building.amounts import basis
 from bayleaf.pages.building.frame import MOST_OPEN, cards, finish, grouped, index_page
-from bayleaf.pages.building.text import Markup
+from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, blocks, bullets, facts, folds, para, section, small, stacked, strong
+from bayleaf.pages.building.write import (
+    EMPTY,
+    blocks,
+    bullets,
+    facts,
+    folds,
+    joined,
+    para,
+    section,
+    small,
+    stacked,
+    strong,
+    words,
+)
 from bayleaf.pages.kinds.symptoms import causes, commonness, first_line
 from bayleaf.records import Record, listed
 
@@ -37,6 +50,7 @@ def code_page(view: Uses, record: Record) -> str:
                     )
                 ),
             ),
+            section("reports", "What it reports", bullets(_report(view, item) for item in listed(data.get("reports")))),
             facts([("Set on", stacked(view.links(data.get("systems"))) or "every system")]),
             section("first", "Read these three first", bullets(first_line(view, reading) for reading in data["first"])),
             section(
@@ -55,6 +69,16 @@ def code_page(view: Uses, record: Record) -> str:
             else EMPTY,
         ],
     )
+
+
+def _report(view: Uses, item: dict) -> Markup:
+    """One reading with its answer and its place, or what no reading shows in words."""
+    said = (
+        [words(view.link(item["reading"]), ": ", strong(item["shows"].replace("-", " ")))] if "reading" in item else []
+    )
+    said += [text(item["at"])] if "at" in item else []
+    said += [view.prose(item["words"])] if "words" in item else []
+    return joined(said, "; ")
 
 
 def _systems(view: Uses, record: Record) -> list[str]:

@@ -127,6 +127,7 @@ def more(view: Uses, counts: dict[str, int], rules: int, fields: int) -> str:
         "conditions",
         "variables",
         "effects",
+        "histories",
         "states",
         "acts",
         "hazards",

@@ -44,6 +44,8 @@ def job_page(view: Uses, record: Record) -> str:
                         view.link(data["vehicle"]) if "vehicle" in data else stacked(view.links(car.get("systems"))),
                     ),
                     ("Complaint", stacked(view.links(data.get("felt"))) or "none"),
+                    ("Codes", stacked(view.links(data.get("codes")))),
+                    ("Before it", stacked(view.links(data.get("history")))),
                     ("In the workshop", stacked(view.links(data.get("shop")))),
                     (
                         "Comes and goes",
