@@ -36,6 +36,8 @@ LINKS: dict[str, dict[str, str]] = {
         "between.*": "components",
         "when": "conditions",
         "valid_if.*": "states",
+        "agrees_with.*.sum_of.*": "readings",
+        "agrees_with.*.basis": "",
         "observes.*": "variables components",
         "answers_as": "readings",
     },

@@ -174,11 +174,17 @@ class Sites:
         return self._site(record, path, "width", among, data, ("value",), basis)
 
     def _reading(self, record: Record, data: dict) -> Iterator[Site]:
+        yield from self._relations(record, data)
         if "unit" in data:
             yield self._site(record, (), "unit", (self.measured(record.id),), data, ())
         computed = mapped(data.get("computed"))
         if "calculator" in computed:
             yield from self._feeds(record, ("computed", "inputs"), computed["calculator"], computed["inputs"], None)
+
+    def _relations(self, record: Record, data: dict) -> Iterator[Site]:
+        for i, relation in enumerate(listed(data.get("agrees_with"))):
+            path, among = ("agrees_with", i, "within"), (self.measured(record.id),)
+            yield self._width(record, path, among, relation["within"], relation["basis"])
 
     def _procedure(self, record: Record, data: dict) -> Iterator[Site]:
         for i, step in enumerate(data["steps"]):

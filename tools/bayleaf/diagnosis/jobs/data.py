@@ -34,6 +34,10 @@ def to_json(judgement: Judgement, book: Book) -> dict:
             {"of": d.of, "repair": d.repair, "brings": list(d.brings), "minutes": d.minutes} for d in judgement.doubts
         ],
         "pairs": [{"faults": list(pair.faults), "weight": pair.weight} for pair in judgement.pairs],
+        "disagreements": [
+            {"reading": d.reading, "sum_of": list(d.others), "apart": d.apart, "because": d.because}
+            for d in judgement.disagreements
+        ],
         "contradictions": [list(readings) for readings in judgement.contradictions],
         "next": [
             {
@@ -46,6 +50,7 @@ def to_json(judgement: Judgement, book: Book) -> dict:
             }
             for p in judgement.next
         ],
+        "unable": list(judgement.unable),
         "repairs": [
             {"repair": r.repair, "share": r.share, "faults": list(r.faults), "enough": r.enough}
             for r in judgement.repairs

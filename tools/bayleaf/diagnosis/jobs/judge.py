@@ -14,9 +14,11 @@ from bayleaf.diagnosis.belief.evidence import evidence_of, masks_of, placed, see
 from bayleaf.diagnosis.car.car import car_of_job
 from bayleaf.diagnosis.car.layout import layout_of
 from bayleaf.diagnosis.faults.matrix import Matrix, matrix_of
+from bayleaf.diagnosis.jobs.agree import disagreements_in
 from bayleaf.diagnosis.jobs.doubt import contradictions_of, doubts_of, pairs_of
 from bayleaf.diagnosis.jobs.judgement import Contradicted, Judgement, Suspect
 from bayleaf.diagnosis.plan.next_test import never_apart, next_tests, repairs_left
+from bayleaf.diagnosis.plan.unable import unable
 from bayleaf.diagnosis.verdicts.compute import Desk
 from bayleaf.diagnosis.verdicts.taken import ABSENT, Taken, taken_in
 from bayleaf.diagnosis.verdicts.verdict import ANSWERED, IN_BAND
@@ -68,10 +70,12 @@ def judge(book: Book, job: Record, constants: Constants = CONSTANTS) -> Judgemen
         outside=belief.outside,
         dangers=tuple(item.fault for item in besides if _endangers(book, item.fault)),
         healthy=_healthy(matrix, taken),
+        disagreements=disagreements_in(desk, taken),
         repaired=tuple(repairs),
         comes_and_goes=job.data.get("comes_and_goes") is True,
         cannot=tuple((e["reading"], e["cannot"]) for e in entries if "cannot" in e),
         next=tests,
+        unable=unable(desk, car, job, tests[0].action) if tests else (),
         repairs=tuple(repairs_left(book, matrix, belief, fits)),
         alike=tuple(never_apart(matrix, belief, fits, tests)),
         invented=job.data.get("invented") is True,

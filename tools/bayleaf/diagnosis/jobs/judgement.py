@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from bayleaf.diagnosis.car.car import Car
+from bayleaf.diagnosis.jobs.agree import Disagreement
 from bayleaf.diagnosis.plan.choose import Proposal
 from bayleaf.diagnosis.plan.next_test import Repair
 from bayleaf.diagnosis.verdicts.taken import Taken
@@ -79,7 +80,7 @@ class Judgement:
     `left` fits every reading, to 95 % of the belief of all that does; `besides` is the rest of it. `outside` is the
     share of a cause that is in no record. `contradictions` are readings that no fault shows, alone or two together.
     `healthy` says that something was measured and all of it is in band. `next` are the
-    tests worth doing, `repairs` those of what is left, `alike` the faults that none of these tests parts.
+    tests worth doing, `unable` what the first cannot decide with its instrument, `repairs` those of what is left, `alike` the faults that none of these tests parts.
     """
 
     title: str
@@ -101,8 +102,10 @@ class Judgement:
     pairs: tuple[Pair, ...] = ()
     contradictions: tuple[tuple[str, ...], ...] = ()
     next: tuple[Proposal, ...] = ()
+    unable: tuple[str, ...] = ()
     repairs: tuple[Repair, ...] = ()
     alike: tuple[tuple[str, ...], ...] = ()
+    disagreements: tuple[Disagreement, ...] = ()
     invented: bool = False
 
     @property

@@ -65,6 +65,10 @@ def _answer(judgement: Judgement, book: Book) -> list[str]:
         answer = ["Nothing that was measured is out."]
     else:
         answer = []
+    answer += [
+        f"Does not agree: {_name(book, d.reading)} with {_names(book, d.others, ' and ')}, {d.apart} apart. {d.because}"
+        for d in judgement.disagreements
+    ]
     if not judgement.left:
         return answer + _nothing_fits(judgement, book)
     answer.append("Fits every reading, likeliest first" if len(judgement.left) > 1 else "Fits every reading")
@@ -94,6 +98,7 @@ def _next(judgement: Judgement, book: Book) -> list[str]:
         )
     elif judgement.next and not (best and best.enough):
         said.append(f"Do this next: {_test(judgement.next[0], book)}.")
+        said += [f"  {words}" for words in judgement.unable]
         others = "; ".join(_test(p, book) for p in judgement.next[1:3])
         said += [f"  Or: {others}."] if others else []
     elif not judgement.next and len(judgement.left) > 1:

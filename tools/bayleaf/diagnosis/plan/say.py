@@ -25,7 +25,7 @@ def plan_lines(judgement: Judgement, book: Book) -> list[str]:
     elif not judgement.next:
         said.append("No test that this shop can do tells more.")
     else:
-        said += ["", *_first(judgement.next[0], book)]
+        said += ["", *_first(judgement.next[0], book), *(f"  {words}" for words in judgement.unable)]
         if len(judgement.next) > 1:
             said += ["", "Then, if it decides nothing"]
             said += [f"  {_line(proposal, book)}" for proposal in judgement.next[1:MOST]]

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis.faults.stages import healthy_of
+from bayleaf.pages.building.amounts import amount, remark
 from bayleaf.pages.building.frame import cards, finish, grouped, index_page, shown
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.building.write import EMPTY, facts, joined, section, small, stacked, strong, table, words
+from bayleaf.pages.building.write import EMPTY, bullets, facts, joined, section, small, stacked, strong, table, words
 from bayleaf.pages.parts.bands import band_table, maker_table
 from bayleaf.pages.parts.shown_by import answers_of, fault_cell, showing
 from bayleaf.records import Record, listed, mapped
@@ -43,6 +44,11 @@ def reading_page(view: Uses, record: Record) -> str:
                     ("Purpose", data["purpose"] if data.get("purpose", "diagnosis") != "diagnosis" else ""),
                 ]
             ),
+            section(
+                "agrees",
+                "Must agree with",
+                bullets(_relation(view, record, i) for i, _ in enumerate(listed(data.get("agrees_with")))),
+            ),
             section("taken", "How it is taken", cards(view, view.takers.get(id, []))),
             section("bands", "What it should be", band_table(view, [id], systems, blanks=False, named=False)),
             section("demonstration", "Cars of the demonstration", maker_table(view, [id], systems)),
@@ -54,6 +60,14 @@ def reading_page(view: Uses, record: Record) -> str:
             section("faults", "Faults by answer", _faults(view, record, systems)),
         ],
     )
+
+
+def _relation(view: Uses, record: Record, i: int) -> Markup:
+    """What a reading must equal, within how much, and why."""
+    relation = record.data["agrees_with"][i]
+    sum_of = joined(view.links(relation["sum_of"]), " and ")
+    width = amount(view, record, ("agrees_with", i, "within"))
+    return words(sum_of, ", within ", width, ": ", remark(view, relation))
 
 
 def _what(view: Uses, record: Record) -> Markup:
