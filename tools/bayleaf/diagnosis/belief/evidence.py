@@ -70,20 +70,33 @@ def seen_in(book: Book, matrix: Matrix, taken: list[Taken], evidence: Evidence) 
 def masks_of(book: Book, matrix: Matrix, taken: list[Taken], evidence: Evidence) -> dict[str, int]:
     """Each reading to the rows that it fits.
 
-    Where one bank or cylinder is out and another is not, a part that serves them all must fit every one of them. Of
-    connections one may be bad alone, whatever part they belong to.
+    Where one bank or cylinder is out and another is not, what serves them all is not it: it would show in all of them.
+    Of connections one may be bad alone, whatever part they belong to.
     """
     masks = {reading: matrix.fits(reading, answers) for reading, answers in evidence.items()}
     shared = sum(1 << i for i, row in enumerate(matrix.rows) if not serves_one(book, row.fault))
     for reading in masks:
-        if book.of("readings")[reading].data.get("each") not in ("bank", "cylinder"):
-            continue
-        every = [t for t in taken if t.clears and t.reading == reading and t.which is not None]
-        out = {t.which for t in every if matrix.healthy[reading].isdisjoint(t.verdict.answers)}
-        if out and len({t.which for t in every}) > len(out):
-            for t in every:
-                masks[reading] &= matrix.fits(reading, t.verdict.answers) | ~shared
+        if book.of("readings")[reading].data.get("each") in ("bank", "cylinder"):
+            every = [t for t in taken if t.clears and t.reading == reading and t.which is not None]
+            out = [t for t in every if matrix.healthy[reading].isdisjoint(t.verdict.answers)]
+            if any(_apart(one, other) for one in out for other in every if other not in out):
+                masks[reading] &= ~shared
     return {reading: mask & matrix.all for reading, mask in masks.items()}
+
+
+def _apart(one: Taken, other: Taken) -> bool:
+    """Whether two banks or cylinders differ by more than a cause that they share may scatter: half the width of the band.
+
+    Of two answers to a question any difference counts, and one too close to call is no difference.
+    """
+    if one.verdict.answers & other.verdict.answers:
+        return False
+    band = one.verdict.band
+    if band is None or one.known is None or other.known is None:
+        return True
+    limits = [x for x in (band.low, band.high) if x is not None]
+    width = limits[1] - limits[0] if len(limits) > 1 else abs(limits[0])
+    return abs(one.known.value - other.known.value) >= width / 2
 
 
 def serves_one(book: Book, fault: str) -> bool:

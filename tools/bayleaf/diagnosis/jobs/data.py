@@ -69,6 +69,7 @@ def _suspect(item: Suspect, book: Book) -> dict:
         "mended_by": list(item.mends),
         "words": list(item.words),
         "elsewhere": item.elsewhere,
+        "silent": list(item.silent),
     }
 
 

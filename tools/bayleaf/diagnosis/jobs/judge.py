@@ -54,7 +54,8 @@ def judge(book: Book, job: Record, constants: Constants = CONSTANTS) -> Judgemen
     fits = candidates
     for mask in masks.values():
         fits &= mask
-    left, besides = _ordered(book, matrix, belief, fits)
+    out = [r for r, answers in evidence.items() if matrix.healthy[r].isdisjoint(answers)]
+    left, besides = _ordered(book, matrix, belief, fits, out)
     done = frozenset(e["reading"] for e in entries if "reading" in e) - {t.reading for t in taken if t.outdated}
     tests = next_tests(desk, matrix, belief, fits, job, felt, done) if left else ()
     judgement = Judgement(
@@ -114,13 +115,17 @@ def _after_repairs(book: Book, matrix: Matrix, repairs: dict[str, int], taken: T
     return taken
 
 
-def _ordered(book: Book, matrix: Matrix, belief: Belief, fits: int) -> tuple[tuple[Suspect, ...], tuple[Suspect, ...]]:
-    """(what is left, what fits besides), each by belief."""
+def _ordered(
+    book: Book, matrix: Matrix, belief: Belief, fits: int, out: list[str]
+) -> tuple[tuple[Suspect, ...], tuple[Suspect, ...]]:
+    """(what is left, what fits besides), each by belief; `out` are the readings that are not as on a healthy car."""
     shares = belief.of_faults(matrix.rows, fits)
     layout, wanted, reached = layout_of(book), MOST_OF_IT * sum(shares.values()), 0.0
     stages: dict[str, list[str]] = {}
+    speaks: dict[str, set[str]] = {}
     for row in matrix.rows_in(fits):
         stages.setdefault(row.fault, []).append(row.stage)
+        speaks.setdefault(row.fault, set()).update(row.answers)
     left, besides = [], []
     for fault, share in shares.items():
         data = book.of("faults")[fault].data
@@ -133,6 +138,7 @@ def _ordered(book: Book, matrix: Matrix, belief: Belief, fits: int) -> tuple[tup
                 mends=tuple(m for m in mends if isinstance(m, str)),
                 words=tuple(m["words"] for m in mends if isinstance(m, dict)),
                 elsewhere=not any(system in matrix.car.systems for system, _path in layout.paths(data.get("part", ""))),
+                silent=tuple(r for r in out if r not in speaks[fault]),
             )
         )
         reached += share

@@ -17,7 +17,8 @@ class Suspect:
     """A fault with its share of all belief, the causes outside this book included (0 to 1).
 
     `stages` are those that fit every reading. `mends` are procedure ids, `words` what to do where no procedure of this
-    book mends it. `elsewhere` says that its part is on no path of the car's systems.
+    book mends it. `elsewhere` says that its part is on no path of the car's systems. `silent`
+    are the readings that are out and of which the book says nothing for this fault: it fits them for want of words.
     """
 
     fault: str
@@ -26,6 +27,7 @@ class Suspect:
     mends: tuple[str, ...]
     words: tuple[str, ...]
     elsewhere: bool = False
+    silent: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -73,7 +73,7 @@ def _answer(judgement: Judgement, book: Book) -> list[str]:
         return answer + _nothing_fits(judgement, book)
     answer.append("Fits every reading, likeliest first" if len(judgement.left) > 1 else "Fits every reading")
     for item in judgement.left[:MOST]:
-        answer.append(f"  {_name(book, item.fault)}{_stages(item, book)}: {_share(item.share)}.")
+        answer.append(f"  {_name(book, item.fault)}{_stages(item, book)}: {_share(item.share)}{_silent(item, book)}.")
         if len(judgement.left) == 1 or (len(judgement.left) <= FEW and not judgement.one_mend):
             answer += [f"    {words}" for words in _repair(item, book)]
     more = len(judgement.left) - MOST
@@ -162,6 +162,11 @@ def _odds(conformance: float | None) -> str:
     sure = max(conformance, 1 - conformance)
     side = "in band" if conformance >= 0.5 else "out of band"
     return f", about {sure / (1 - sure):.0f} to 1 {side}" if sure < 0.99 else f", almost surely {side}"
+
+
+def _silent(item: Suspect, book: Book) -> str:
+    """What is out and fits this fault only because the book says nothing of it."""
+    return f"; the book does not say what it does to {_names(book, item.silent, ' and ')}" if item.silent else ""
 
 
 def _stages(item: Suspect, book: Book) -> str:
