@@ -94,6 +94,16 @@ def test_a_wrong_unit_is_suspected(kb):
     assert "is the unit right?" not in text(asked(kb, psi("rail-pressure-primed", 8.5)), kb)
 
 
+def test_a_unit_that_is_only_large_enough_is_not_suspected(kb):
+    """A volume that is too small would be enough in liters, and a drop that is too large little enough in millivolts."""
+    volume = {"reading": "delivered-volume", "value": 260, "unit": "mL", "instrument": "closed-bonded-container"}
+    least = {"delivered-volume": {"min": 400, "unit": "mL", "looked_up": "a leaf"}}
+    drop = {"reading": "pump-ground-drop", "value": 1.6, "unit": "V", "instrument": "multimeter"}
+    judgement = asked(kb, volume, drop, maker_bands=least)
+    assert [t.verdict.kind for t in judgement.taken] == ["low", "high"]
+    assert "is the unit right?" not in text(judgement, kb)
+
+
 def test_coarse_gauges_prove_nothing_give_odds_and_name_a_better_one(kb):
     """0 to 100 psi, 2 % of span and half a division of 1 psi: ± 2.5 psi at 56 reaches below 55 and not above 62."""
     judgement = asked(kb, psi("rail-pressure-primed", 56, "gauge-0-100"))

@@ -185,8 +185,11 @@ def _against_band(desk: Desk, car: Car, job: Record, known: dict[str, Known], ta
 
 
 def _other_unit(taken: Taken, quantity: Quantity, band: Band | None) -> str:
-    """Asks whether the unit is right, where the same number in another unit of the quantity would be in band."""
-    if taken.computed or taken.known is None or band is None:
+    """Asks whether the unit is right, where the same number in another unit of the quantity would be in band.
+
+    Only of a band with two limits: with one, a unit that is large or small enough always fits.
+    """
+    if taken.computed or taken.known is None or band is None or band.low is None or band.high is None:
         return ""
     number = from_si(taken.known.value, taken.unit, quantity.reference)
     for unit in dict.fromkeys(quantity.units.values()):
