@@ -380,3 +380,11 @@ def test_of_connections_one_may_be_bad_alone_whatever_part_it_belongs_to():
     the_book = book(readings={"ground-drop": each})
     bad, good = (value("ground-drop", v, "V", "meter", which=w) for v, w in ((0.9, "ground"), (0.1, "battery")))
     assert "ground-poor" in fits(bad, good, the_book=the_book)
+
+
+def test_the_factor_is_of_the_readings_that_contradict_and_not_of_those_that_speak_for_a_fault():
+    """By hand: *dry* with the hose off is .03 / 3 against 1 / 3; the idle that is high speaks for it and is left out."""
+    band = {"idle": {"min": 30, "max": 40, "unit": "psi", "looked_up": "…"}}
+    judgement = judge(book(), job(value("idle", 60), answer("hose-look", "dry"), maker_bands=band))
+    found = next(c for c in judgement.contradicted if c.fault == "hose-is-off")
+    assert (found.reasons, found.factor) == (("hose-look",), pytest.approx(0.03))

@@ -9,22 +9,20 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bayleaf.diagnosis.belief.before import likelier_after, reported, reported_by
-from bayleaf.diagnosis.belief.belief import CONSTANTS, Belief, Constants, Seen, believe, row_ratio
+from bayleaf.diagnosis.belief.belief import CONSTANTS, Constants, believe
 from bayleaf.diagnosis.belief.evidence import evidence_of, masks_of, placed, seen_in, well
 from bayleaf.diagnosis.car.car import car_of_job
-from bayleaf.diagnosis.car.layout import layout_of
 from bayleaf.diagnosis.faults.matrix import Matrix, matrix_of
 from bayleaf.diagnosis.jobs.agree import disagreements_in
 from bayleaf.diagnosis.jobs.doubt import contradictions_of, doubts_of, pairs_of
-from bayleaf.diagnosis.jobs.judgement import Contradicted, Judgement, Suspect
+from bayleaf.diagnosis.jobs.judgement import Judgement
+from bayleaf.diagnosis.jobs.suspects import all_healthy, contradicted_by, endangers, ordered
 from bayleaf.diagnosis.plan.next_test import never_apart, next_tests, repairs_left
 from bayleaf.diagnosis.plan.unable import unable
 from bayleaf.diagnosis.verdicts.compute import Desk
-from bayleaf.diagnosis.verdicts.taken import ABSENT, Taken, taken_in
-from bayleaf.diagnosis.verdicts.verdict import ANSWERED, IN_BAND
-from bayleaf.records import Book, Record, listed, mapped
-
-MOST_OF_IT = 0.95  # of the belief in all that fits: what is *left*
+from bayleaf.diagnosis.verdicts.take import taken_in
+from bayleaf.diagnosis.verdicts.taken import ABSENT, Taken
+from bayleaf.records import Book, Record, listed
 
 
 def judge(book: Book, job: Record, constants: Constants = CONSTANTS) -> Judgement:
@@ -55,7 +53,7 @@ def judge(book: Book, job: Record, constants: Constants = CONSTANTS) -> Judgemen
     for mask in masks.values():
         fits &= mask
     out = [r for r, answers in evidence.items() if matrix.healthy[r].isdisjoint(answers)]
-    left, besides = _ordered(book, matrix, belief, fits, out)
+    left, besides = ordered(book, matrix, belief, fits, out)
     done = frozenset(e["reading"] for e in entries if "reading" in e) - {t.reading for t in taken if t.outdated}
     tests = next_tests(desk, matrix, belief, fits, job, felt, done) if left else ()
     judgement = Judgement(
@@ -67,10 +65,10 @@ def judge(book: Book, job: Record, constants: Constants = CONSTANTS) -> Judgemen
         taken=tuple(taken),
         left=left,
         besides=besides,
-        contradicted=_contradicted(matrix, candidates, masks, seen, constants),
+        contradicted=contradicted_by(matrix, candidates, masks, seen, constants),
         outside=belief.outside,
-        dangers=tuple(item.fault for item in besides if _endangers(book, item.fault)),
-        healthy=_healthy(matrix, taken),
+        dangers=tuple(item.fault for item in besides if endangers(book, item.fault)),
+        healthy=all_healthy(matrix, taken),
         disagreements=disagreements_in(desk, taken),
         repaired=tuple(repairs),
         comes_and_goes=job.data.get("comes_and_goes") is True,
@@ -113,66 +111,3 @@ def _after_repairs(book: Book, matrix: Matrix, repairs: dict[str, int], taken: T
             why = f"Read before the repair ({title}), which may be why: read it again."
             return replace(taken, aside=why, outdated=True)
     return taken
-
-
-def _ordered(
-    book: Book, matrix: Matrix, belief: Belief, fits: int, out: list[str]
-) -> tuple[tuple[Suspect, ...], tuple[Suspect, ...]]:
-    """(what is left, what fits besides), each by belief; `out` are the readings that are not as on a healthy car."""
-    shares = belief.of_faults(matrix.rows, fits)
-    layout, wanted, reached = layout_of(book), MOST_OF_IT * sum(shares.values()), 0.0
-    stages: dict[str, list[str]] = {}
-    speaks: dict[str, set[str]] = {}
-    for row in matrix.rows_in(fits):
-        stages.setdefault(row.fault, []).append(row.stage)
-        speaks.setdefault(row.fault, set()).update(row.answers)
-    left, besides = [], []
-    for fault, share in shares.items():
-        data = book.of("faults")[fault].data
-        mends = listed(data.get("mended_by"))
-        (left if reached < wanted else besides).append(
-            Suspect(
-                fault,
-                share,
-                tuple(stages[fault]),
-                mends=tuple(m for m in mends if isinstance(m, str)),
-                words=tuple(m["words"] for m in mends if isinstance(m, dict)),
-                elsewhere=not any(system in matrix.car.systems for system, _path in layout.paths(data.get("part", ""))),
-                silent=tuple(r for r in out if r not in speaks[fault]),
-            )
-        )
-        reached += share
-    return tuple(left), tuple(besides)
-
-
-def _contradicted(
-    matrix: Matrix, candidates: int, masks: dict[str, int], seen: list[Seen], constants: Constants
-) -> tuple[Contradicted, ...]:
-    fits = candidates
-    for mask in masks.values():
-        fits &= mask
-    kept = set(matrix.faults_in(fits))
-    by: dict[str, dict[str, tuple[str, ...]]] = {}
-    factor: dict[str, float] = {}
-    graph: dict[str, set[str]] = {}
-    for i, row in enumerate(matrix.rows):
-        if candidates >> i & 1 and row.fault not in kept:
-            against = tuple(reading for reading, mask in masks.items() if not mask >> i & 1)
-            by.setdefault(row.fault, {})[row.stage] = against
-            graph.setdefault(row.fault, set()).update(r for r in against if matrix.by_graph[r] >> i & 1)
-            factor[row.fault] = max(factor.get(row.fault, 0.0), row_ratio(row, seen, constants))
-    return tuple(Contradicted(fault, stages, factor[fault], frozenset(graph[fault])) for fault, stages in by.items())
-
-
-def _healthy(matrix: Matrix, taken: list[Taken]) -> bool:
-    """Whether something was read and every answer is that of a healthy car."""
-    said = [t for t in taken if t.counts and t.reading in matrix.healthy]
-    return bool(said) and all(
-        t.verdict.kind in (IN_BAND, ANSWERED) and t.verdict.answers & matrix.healthy[t.reading] for t in said
-    )
-
-
-def _endangers(book: Book, fault: str) -> bool:
-    """Whether a fault is felt in a way that is itself a danger: fuel that is smelled or drips, exhaust gas in the car."""
-    symptoms = mapped(book.of("faults")[fault].data.get("felt_as"))
-    return any(listed(book.of("symptoms")[s].data.get("dangers")) for s in symptoms if s in book.of("symptoms"))

@@ -34,7 +34,7 @@ class Suspect:
 class Contradicted:
     """A fault of which no stage fits every reading, and for each stage the readings that contradict it.
 
-    `factor` is how likely its readings are at best, beside a fault that says nothing about them. `by_graph` are those of
+    `factor` is how likely those readings are at best, beside a fault that says nothing about them. `by_graph` are those of
     the readings of which not the fault but the graph says that they are healthy with it.
     """
 
