@@ -7,7 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from bayleaf.checks import check_record
 from bayleaf.cli import main
+from bayleaf.records import load, load_job
 from tests.checks.small import lay_out
 
 OWN = """title: Grey van
@@ -55,8 +57,16 @@ def test_a_job_of_the_book_is_judged_by_its_id(judge):
     status, out, err = judge("parks-van-no-power")
     assert (status, err) == (0, "")
     assert out.startswith("Parks van, no power on hills\n")
-    assert "35 psi. Low." in out
-    assert "A cause outside this book is always possible." in out
+    assert "35 psi, low." in out
+    assert "A cause outside this book: " in out
+    assert out.index("Fits every reading") < out.index("What was read")
+
+
+def test_the_reasons_come_with_why(judge):
+    short, long = judge("parks-van-no-power")[1], judge("parks-van-no-power", "--why")[1]
+    assert "Judged against" not in short
+    assert "Judged against" in long
+    assert len(short.splitlines()) < len(long.splitlines())
 
 
 def test_a_job_of_the_book_is_judged_by_its_file(judge, root):
@@ -112,7 +122,7 @@ def test_an_impossible_value_is_a_verdict_and_not_an_error(judge, own):
     text = OWN.replace("value: 35", "value: 3500").replace("instrument: gauge-0-100", "instrument: fuel-pressure-gauge")
     status, out, _ = judge(own(text.replace("shop: [gauge-0-100]", "shop: [fuel-pressure-gauge]")))
     assert status == 0
-    assert "Not plausible." in out
+    assert "3500 psi, not plausible." in out
 
 
 def test_a_job_that_is_nowhere_is_one_line(judge):
@@ -150,3 +160,20 @@ def test_a_huge_file_is_refused_unread(judge, tmp_path):
         handle.truncate(50 * 1024**3)  # sparse: it takes no room on the disk
     status, out, _ = judge(str(tmp_path / "job.yaml"))
     assert status == 1 and "error FILE-4" in out
+
+
+def test_an_unknown_complaint_lists_the_nearest_by_id_or_by_words(judge, own):
+    out = judge(own(OWN.replace("[loss-of-power]", "[no-powr-on-hils]")))[1]
+    assert "The nearest complaints are " in out
+    assert "loss-of-power (" in out
+
+
+def test_rules_of_style_do_not_judge_a_technicians_own_file(judge, own, root):
+    said = "No power on the the hills since last week."
+    status, out, _ = judge(own(OWN.replace("No power on hills since last week.", said)))
+    assert status == 0
+    assert "WORD-" not in out
+    job, _found = load_job(Path(own(OWN.replace("No power on hills since last week.", said))), book := load(root))
+    job.id, job.sound = "own", True
+    book.add(job)
+    assert any(f.code.startswith("WORD-") for f in check_record(book, job))  # the rules would speak

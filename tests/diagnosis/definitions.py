@@ -51,16 +51,28 @@ def stage_answers(data: dict, fault: dict, stage: str, systems: list[str]) -> di
         layers += [fault.get("differs", {}).get(s, {}).get(one, {}) for s in fault.get("differs", {}) if s in systems]
         for layer in layers:
             for reading, said in layer.items():
-                if reading != "like":
+                if reading not in ("like", "felt"):
                     found[reading] = set(said) if isinstance(said, list) else {said}
     for reading, entry in data["readings"].items():
         if (
             reading not in found
             and entry.get("purpose", "diagnosis") == "diagnosis"
             and spared(data, fault, entry, systems)
+            and not stopped(data, fault["felt_as"]) & holds_in(data, reading)
         ):
             found[reading] = set(entry.get("healthy", ["normal"]))
-    return found
+    gone = stopped(data, felt_by({"faults": {"": fault}}, "", stage))
+    return {reading: answers for reading, answers in found.items() if not gone & holds_in(data, reading)}
+
+
+def stopped(data: dict, feels: dict[str, str]) -> set[str]:
+    """The states that cannot be reached while a fault is felt so."""
+    return {x for s, how in feels.items() if how == "always" for x in data["symptoms"][s].get("prevents", [])}
+
+
+def holds_in(data: dict, reading: str) -> set[str]:
+    when = data["readings"][reading]["when"]
+    return {when, *data["conditions"][when]["implies"]}
 
 
 def carried(data: dict, component: str) -> set[str]:
@@ -146,77 +158,168 @@ def what_it_may_be(data: dict, job: dict, entry: dict) -> set[str] | None:
 
 
 def judge(data: dict, job: dict) -> dict:
+    """What fits, what each fault weighs beside the others, and what may be doubted; shares are exact fractions."""
     systems = job["car"]["systems"]
-    rows = []
-    for id, fault in data["faults"].items():
-        if systems_with(data, fault, systems):
-            for stage in fault["stages"]:
-                said = stage_answers(data, fault, stage, systems)
-                rows.append((id, stage, {r: a for r, a in said.items() if exists(data, r, systems)}))
-    entries = job["readings"]
+    rows = [
+        (id, stage, {r: a for r, a in stage_answers(data, fault, stage, systems).items() if exists(data, r, systems)})
+        for id, fault in data["faults"].items()
+        if systems_with(data, fault, systems)
+        for stage in fault["stages"]
+    ]
+    entries, felt = job["readings"], job["felt"] if job["felt"] != "none" else []
     repaired = {e["repaired"]: i for i, e in enumerate(entries) if "repaired" in e}
-    latest = {e["reading"]: (i, e) for i, e in enumerate(entries) if ("value" in e or "answer" in e) and counts(e)}
+    evidence, convicts = sorted_out(data, job, rows, repaired, felt)
+    allowed = [row for row in rows if row[0] not in repaired]
+    fitting = [row for row in allowed if all(allows(row[2], r, a) for r, a in evidence.items())]
+    fits: dict[str, set[str]] = {}
+    for f, stage, _said in fitting:
+        fits.setdefault(f, set()).add(stage)
+    shares, outside = posterior(data, allowed, felt, evidence, convicts)
+    back, pairs = {}, {}
+    if evidence and not fits:
+        for doubted in evidence:
+            others = {r: a for r, a in evidence.items() if r != doubted}
+            found = {f for f, _s, said in allowed if all(allows(said, r, a) for r, a in others.items())}
+            back |= {doubted: found} if found else {}
+        for one, two in combinations(allowed, 2):
+            if one[0] != two[0] and all(pair_shows(data, one[2], two[2], r, a) for r, a in evidence.items()):
+                pair = frozenset((one[0], two[0]))
+                pairs[pair] = pairs.get(pair, Fraction(0)) + pair_weight(data, one, two, felt, evidence)
+    return {
+        "fits": fits,
+        "shares": {f: sum(shares[f, s] for s in stages) for f, stages in fits.items()},
+        "outside": outside,
+        "evidence": evidence,
+        "convicts": convicts,
+        "back": back,
+        "pairs": pairs,
+    }
+
+
+def sorted_out(
+    data: dict, job: dict, rows: list, repaired: dict[str, int], felt: list[str]
+) -> tuple[dict[str, set[str]], list[tuple[str, set[str]]]]:
+    """(what each reading may be that may clear, what may only speak for a fault because the car was well)."""
+    entries = job["readings"]
     spoken = {r for _f, _s, said in rows for r in said}
-    evidence = {}
-    for reading, (i, entry) in latest.items():
-        answers = what_it_may_be(data, job, entry)
-        if (
-            answers is None
-            or not exists(data, reading, systems)
-            or (reading not in spoken and data["readings"][reading].get("purpose") == "computation")
+    gone = stopped(data, dict.fromkeys(felt, "always"))
+    evidence, convicts = {}, []
+    for i, entry in enumerate(entries):
+        reading = entry.get("reading")
+        answers = what_it_may_be(data, job, entry) if "value" in entry or "answer" in entry else None
+        if answers is None or "not_met" in entry or not ("answer" in entry or 0 <= entry["value"] <= 100):
+            continue
+        record = data["readings"][reading]
+        if not exists(data, reading, job["car"]["systems"]) or (
+            reading not in spoken and record.get("purpose") == "computation"
         ):
             continue
-        healthy = set(data["readings"][reading].get("healthy", ["normal"]))
-        old = any(
-            i < place
-            and not healthy & answers
-            and any(f == fault and allows(said, reading, answers) for f, _s, said in rows)
+        healthy = set(record.get("healthy", ["normal"]))
+        if not healthy & answers and any(
+            i < place and any(f == fault and allows(said, reading, answers) for f, _s, said in rows)
             for fault, place in repaired.items()
-        )
-        if not old:
+        ):
+            continue  # a later repair may be why
+        prevented = "fault_was" not in entry and bool(gone & holds_in(data, reading))
+        well = prevented or entry.get("fault_was") == "absent"
+        if entry.get("fault_was") != "absent" and repeated(data, entries, i):
+            continue
+        if not well:
             evidence[reading] = answers
-    felt = set(job["felt"]) if job["felt"] != "none" else set()
-    explaining = {f for f, _s, _a in rows if felt <= set(data["faults"][f]["felt_as"])}
-    mode = "all" if felt else "no complaint"
-    if felt and not explaining:
-        explaining = {f for f, _s, _a in rows if felt & set(data["faults"][f]["felt_as"])}
-        mode = "any" if explaining else "nothing"
-    explaining -= set(repaired)
-    left: dict[str, set[str]] = {}
-    weight: dict[str, Fraction] = {}
+        elif not healthy & answers:
+            convicts.append((reading, answers))
+    return evidence, convicts
+
+
+def repeated(data: dict, entries: list[dict], i: int) -> bool:
+    """Whether a later entry replaces this one, or one that nothing was mended between differs too much from it."""
+    for j, other in enumerate(entries):
+        said = ("value" in other or "answer" in other) and counts(other)
+        if j == i or not said or other["reading"] != entries[i]["reading"]:
+            continue
+        mended = any("repaired" in e for e in entries[min(i, j) : max(i, j)])
+        if j > i or (not mended and differs(data, entries[i], other)):
+            return True
+    return False
+
+
+def differs(data: dict, one: dict, other: dict) -> bool:
+    if "answer" in one or "answer" in other:
+        return one.get("answer") != other.get("answer")
+    off_by = sum(Fraction(data["equipment"][e["instrument"]]["error"]["value"]) for e in (one, other))
+    return abs(Fraction(one["value"]) - Fraction(other["value"])) > off_by
+
+
+ALWAYS, SOMETIMES, UNSAID, MISSING = Fraction(9, 10), Fraction(35, 100), Fraction(3, 100), Fraction(3, 10)
+MISLEADS, OUTSIDE = Fraction(3, 100), Fraction(8, 100)
+
+
+def posterior(
+    data: dict, rows: list, felt: list[str], evidence: dict[str, set[str]], convicts: list[tuple[str, set[str]]]
+) -> tuple[dict[tuple[str, str], Fraction], Fraction]:
+    """Bayes' rule written out: every row and the cause outside weighed, then shared so that they sum to one."""
+    weights = {}
+    every = sum(commonness(data, f) for f, _s, _a in rows)
     for f, stage, said in rows:
-        if f in explaining and all(allows(said, r, a) for r, a in evidence.items()):
-            left.setdefault(f, set()).add(stage)
-            share = Fraction(WEIGHTS[data["faults"][f]["commonness"]], len(data["faults"][f]["stages"]))
-            for r, a in evidence.items():
-                if r in said:
-                    share *= Fraction(len(said[r] & a), len(said[r]))
-            weight[f] = weight.get(f, Fraction(0)) + share
-    back = {}
-    for doubted in evidence:
-        found = {
-            f
-            for f, _s, said in rows
-            if f in explaining and all(allows(said, r, a) for r, a in evidence.items() if r != doubted)
-        }
-        if found and not left:
-            back[doubted] = found
-    pairs = set()
-    mended = {s for f in repaired for s in data["faults"][f]["felt_as"]}
-    explained = any(felt <= set(data["faults"][f]["felt_as"]) | mended for f in left)
-    if evidence and (not left or (mode == "any" and not explained)):
-        for (f, _s, one), (g, _t, two) in combinations(rows, 2):
-            felt_by = [set(data["faults"][x]["felt_as"]) for x in (f, g)]
-            if (
-                f == g
-                or {f, g} & set(repaired)
-                or not felt <= felt_by[0] | felt_by[1]
-                or (felt and not all(felt & s for s in felt_by))
-            ):
-                continue
-            if all(pair_shows(data, one, two, r, a) for r, a in evidence.items()):
-                pairs.add(frozenset((f, g)))
-    return {"left": left, "weight": weight, "mode": mode, "evidence": evidence, "back": back, "pairs": pairs}
+        weight = (1 - OUTSIDE) * commonness(data, f) / every * complaint(felt_by(data, f, stage), felt)
+        for reading in {*evidence, *(r for r, _a in convicts)}:
+            found = [likelier(data, reading, said.get(reading), evidence[reading])] if reading in evidence else []
+            found += [max(Fraction(1), likelier(data, r, said.get(r), a)) for r, a in convicts if r == reading]
+            weight *= max(found, key=lambda x: max(x, 1 / x))  # one thing read twice counts once, where it says most
+        weights[f, stage] = weight
+    outside = OUTSIDE * SOMETIMES ** len(felt)
+    total = sum(weights.values()) + outside
+    return {row: weight / total for row, weight in weights.items()}, outside / total
+
+
+def commonness(data: dict, fault: str) -> Fraction:
+    """The prior weight of each stage of a fault."""
+    return Fraction(WEIGHTS[data["faults"][fault]["commonness"]], len(data["faults"][fault]["stages"]))
+
+
+def felt_by(data: dict, fault: str, stage: str) -> dict[str, str]:
+    said = data["faults"][fault]["stages"][stage]
+    if "felt" in said:
+        return {} if said["felt"] == "none" else said["felt"]
+    return felt_by(data, fault, said["like"]) if "like" in said else data["faults"][fault]["felt_as"]
+
+
+def complaint(feels: dict[str, str], felt: list[str]) -> Fraction:
+    """The probability of what was said and, where something was said, of what was not."""
+    p = Fraction(1)
+    for symptom in felt:
+        p *= {"always": ALWAYS, "sometimes": SOMETIMES}.get(feels.get(symptom), UNSAID)
+    for symptom, how in feels.items():
+        p *= MISSING if felt and how == "always" and symptom not in felt else 1
+    return p
+
+
+def likelier(data: dict, reading: str, said: set[str] | None, answers: set[str]) -> Fraction:
+    """How much likelier these answers are under a fault that says this than under one that is silent."""
+    every = set(data["readings"][reading].get("answers", ["low", "normal", "high"]))
+    if "answers" not in data["readings"][reading]:
+        if answers in ({"none"}, {"unsteady"}):  # said by a person, who has all five to say
+            every = {"none", "low", "normal", "high", "unsteady"}
+        else:
+            answers, said = ({"low" if a == "none" else a for a in x or ()} for x in (answers, said))
+    if not said or answers == every:
+        return Fraction(1)
+    by_chance = Fraction(len(answers), len(every))
+    return ((1 - MISLEADS) * Fraction(len(said & answers), len(said)) + MISLEADS * by_chance) / by_chance
+
+
+def pair_weight(data: dict, one: tuple, two: tuple, felt: list[str], evidence: dict[str, set[str]]) -> Fraction:
+    """The product of both priors, of the complaint under both together, and of how surely the surer one shows a reading."""
+    first, second = felt_by(data, one[0], one[1]), felt_by(data, two[0], two[1])
+    feels = {s: "always" if "always" in (first.get(s), second.get(s)) else "sometimes" for s in {*first, *second}}
+    weight = commonness(data, one[0]) * commonness(data, two[0]) * complaint(feels, felt)
+    for reading, answers in evidence.items():
+        sure = [
+            Fraction(len(x[2][reading] & answers), len(x[2][reading])) if reading in x[2] else Fraction(1, 2)
+            for x in (one, two)
+        ]
+        weight *= max(sure)
+    return weight
 
 
 def allows(said: dict[str, set[str]], reading: str, answers: set[str]) -> bool:

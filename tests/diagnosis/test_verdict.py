@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from bayleaf.diagnosis.verdicts.band import Band
 from bayleaf.diagnosis.verdicts.instrument import Instrument
-from bayleaf.diagnosis.verdicts.verdict import judge_answer, judge_value, provable
+from bayleaf.diagnosis.verdicts.verdict import conformance, judge_answer, judge_value, provable
 
 EXACT = Instrument("exact", "exact gauge", fixed=0.0)
 DIAL = Instrument(
@@ -96,7 +96,7 @@ def test_without_a_band_the_maker_is_asked():
 
 def test_an_unstated_error_is_said():
     assert (
-        "no error allowed for, because the instrument states none"
+        "the instrument states no error, so none is allowed for"
         in judge_value(7, limit(5, 10), Instrument("x", "x")).words
     )
 
@@ -169,3 +169,30 @@ def test_the_truth_is_always_among_the_answers(shown, low, width, fraction):
     true_answer = "low" if truth < low else "high" if truth > low + width else "normal"
     verdict = judge_value(shown, band, DIAL)
     assert true_answer in verdict.answers or min(abs(truth - low), abs(truth - low - width)) < 1e-6
+
+
+@pytest.mark.parametrize(
+    ("value", "w", "wanted"),
+    [
+        (56.0, 2.5, 3.5 / 5),  # 53.5 to 58.5, in band from 55
+        (55.0, 2.5, 1 / 2),  # on the limit
+        (62.5, 2.5, 2 / 5),  # 60 to 65, in band to 62
+        (58.5, 2.5, 1.0),  # 56 to 61, all in band
+        (52.0, 2.5, 0.0),  # 49.5 to 54.5, none of it
+        (58.5, 10.0, 7 / 20),  # the band is narrower than what the reading may be out by, on both sides
+    ],
+)
+def test_the_conformance_probability_is_the_share_of_where_the_true_value_may_lie(value, w, wanted):
+    """JCGM 106:2012 clause 7 with the rectangular density of JCGM 100:2008, 4.3.7 (recalled), worked by hand."""
+    assert conformance(value, limit(55, 62), w) == pytest.approx(wanted)
+
+
+def test_a_limit_on_one_side_has_a_conformance_probability_too():
+    assert conformance(0.29, limit(None, 0.3), 0.02) == pytest.approx(0.03 / 0.04)
+
+
+def test_only_a_value_too_close_to_call_has_a_conformance_probability():
+    exact = Instrument("x", "x", fixed=2.5)
+    assert judge_value(56, limit(55, 62), exact).conformance == pytest.approx(0.7)
+    assert judge_value(58.5, limit(55, 62), exact).conformance is None
+    assert judge_value(50, limit(55, 62), exact).conformance is None

@@ -23,6 +23,7 @@ COMMANDS = {
     "pages": "only the Markdown tree, for any engine",
     "calc": "one calculation",
     "judge": "verdicts on a job's readings, and the faults that are left",
+    "plan": "the one test to do next, its minutes, and what each answer would mean",
     "explain": "a rule: what, why, bad, good",
     "new": "a commented record to fill in",
     "suggest": "blanks for what each fault shows of a reading",

@@ -9,8 +9,9 @@ from pathlib import Path
 
 from bayleaf.checks import check_record
 from bayleaf.cli import book_options, in_colour, root_of
+from bayleaf.diagnosis.jobs.data import to_json
 from bayleaf.diagnosis.jobs.judge import judge
-from bayleaf.diagnosis.jobs.say import lines, to_json
+from bayleaf.diagnosis.jobs.say import lines
 from bayleaf.finding import CouldNotRun, Finding
 from bayleaf.nearest import nearest
 from bayleaf.records import Book, Record, load, load_job
@@ -19,12 +20,16 @@ from bayleaf.report import text
 from bayleaf.report.source import line_reader
 
 FILE_NAME = "FILE-12"  # a technician's own file may have any name
+STYLE = "WORD-"  # and be written in his own words
 
 
 def options(parser: argparse.ArgumentParser) -> None:
     """What the command takes."""
     book_options(parser)
     parser.add_argument("job", metavar="JOB", help="a job file, or the id of a job in the book")
+    parser.add_argument(
+        "--why", action="store_true", help="say how each reading was judged and what contradicts which fault"
+    )
     parser.add_argument("--format", choices=("text", "json"), default="text")
 
 
@@ -32,7 +37,7 @@ def run(args: argparse.Namespace) -> int:
     """Judge and print; 1 when the job itself has errors, which are printed instead of a judgement."""
     root = root_of(args)
     book = load(root, args.overlay)
-    job, found, line_of = _job(book, args.job, line_reader(root))
+    job, found, line_of = job_named(book, args.job, line_reader(root))
     errors = any(f.level == "error" for f in found)
     said = None if job is None or errors else judge(book, job)
     if args.format == "json":
@@ -46,7 +51,7 @@ def run(args: argparse.Namespace) -> int:
     if found:
         print(text.listing(found, line_of, in_colour()))
     print(
-        "\n".join(text.plain(line) for line in lines(said, book))
+        "\n".join(text.plain(line) for line in lines(said, book, args.why))
         if said
         else f"The job cannot be judged: {text.tally(found)}."
     )
@@ -60,7 +65,7 @@ def left_out(book: Book) -> list[str]:
     return sorted({f.file for f in book.findings if f.level == "error"})
 
 
-def _job(
+def job_named(
     book: Book, named: str, line_of: Callable[[str, int], str]
 ) -> tuple[Record | None, list[Finding], Callable[[str, int], str]]:
     """The job, what the checks say about it, and where its lines are; of the book by its id, else the file of that name."""
@@ -81,7 +86,7 @@ def _job(
         # The job joins the book under a name that no record has, and keeps to the same rules as any record.
         job.id, job.sound = f"file {path.name}", True
         book.add(job)
-        found += check_record(book, job)
+        found += [f for f in check_record(book, job) if not f.code.startswith(STYLE)]
     with open(path, "rb") as handle:  # as much as was looked at; the file may be huge
         own = handle.read(MOST_BYTES).decode("utf-8", "replace").split("\n")
     return job, found, lambda _file, line: own[line - 1].rstrip("\r") if 0 < line <= len(own) else ""

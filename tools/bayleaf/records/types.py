@@ -131,6 +131,7 @@ class Component(TypedDict):
     fails: list[str]
     mistaken_for: list[ComponentMistakenFor]
     part_of: NotRequired[str]
+    each: NotRequired[Literal["bank", "cylinder"]]
     variables: NotRequired[list[str]]
 
 
@@ -212,6 +213,7 @@ class Reading(TypedDict):
     when: NotRequired[str]
     each: Literal["none", "cylinder", "bank", "connection"]
     valid_if: list[str]
+    agrees_with: NotRequired[list[ReadingAgreesWith]]
     purpose: NotRequired[Literal["diagnosis", "recognition", "computation", "safety"]]
 
 
@@ -230,6 +232,15 @@ class ReadingComputedDifference(TypedDict):
 
     of: str
     less: str
+
+
+class ReadingAgreesWith(TypedDict):
+    """Readings that must agree with it on a sound car."""
+
+    sum_of: list[str]
+    within: Value
+    basis: Basis
+    because: str
 
 
 class Procedure(TypedDict):
@@ -350,6 +361,7 @@ class Symptom(TypedDict):
     first: list[str]
     prevents: list[str]
     holds_back: NotRequired[list[str]]
+    dangers: NotRequired[list[str]]
     explain: str
 
 
@@ -364,11 +376,21 @@ class Code(TypedDict):
     exceptions: NotRequired[list[Exceptions]]
     code: str
     sets: str
+    reports: NotRequired[list[CodeReports]]
     first: list[str]
     mistaken_for: list[str]
     symptoms: list[str]
     systems: list[str]
     basis: Basis
+
+
+class CodeReports(TypedDict):
+    """What the control module saw, as readings; any one of them is enough."""
+
+    reading: NotRequired[str]
+    shows: NotRequired[str]
+    at: NotRequired[str]
+    words: NotRequired[str]
 
 
 class Calculator(TypedDict):
@@ -525,6 +547,8 @@ class Job(TypedDict):
     shop: list[str]
     comes_and_goes: NotRequired[bool]
     felt: list[str]
+    codes: NotRequired[list[str]]
+    history: NotRequired[list[str]]
     readings: list[JobEntry]
     true_cause: NotRequired[list[str]]
     expects: NotRequired[JobExpects]
@@ -649,6 +673,19 @@ class Effect(TypedDict):
     replaced_by: NotRequired[str]
     exceptions: NotRequired[list[Exceptions]]
     shows: dict[str, str | list[str]]
+
+
+class History(TypedDict):
+    """One effect."""
+
+    title: str
+    summary: str
+    also_called: NotRequired[list[str]]
+    status: NotRequired[Literal["draft", "reviewed", "retired"]]
+    replaced_by: NotRequired[str]
+    exceptions: NotRequired[list[Exceptions]]
+    faults: NotRequired[list[str]]
+    parts: NotRequired[list[str]]
 
 
 class State(TypedDict):

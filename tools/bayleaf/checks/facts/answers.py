@@ -36,6 +36,9 @@ def answers_of(record: Record) -> Iterator[tuple[tuple, str, str, bool]]:
         yield ("proved_by", "answer"), data["proved_by"]["reading"], data["proved_by"]["answer"], False
     elif record.kind == "readings":
         yield from ((("healthy", i), record.id, a, False) for i, a in enumerate(data.get("healthy", [])))
+    elif record.kind == "codes":
+        reports = enumerate(data.get("reports", []))
+        yield from ((("reports", i, "shows"), x["reading"], x["shows"], False) for i, x in reports if "shows" in x)
     elif record.kind == "jobs":
         entries = enumerate(data["readings"])
         yield from ((("readings", i, "answer"), e["reading"], e["answer"], False) for i, e in entries if "answer" in e)

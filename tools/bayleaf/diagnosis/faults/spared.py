@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from enum import StrEnum
 
+from bayleaf.diagnosis.car.conditions import holds_in as implied_in
 from bayleaf.diagnosis.car.layout import Layout
 from bayleaf.diagnosis.faults.graph import graph_of
 from bayleaf.records import Book, Record, listed, mapped
@@ -37,9 +38,7 @@ def _carried(book: Book, part: object) -> list[str]:
 
 def holds_in(book: Book, reading: Record) -> frozenset[str]:
     """What holds while a reading is taken: its condition, what that implies, and what must be so for it to count."""
-    condition = book.of("conditions").get(reading.data.get("when", ""))
-    implied = listed(condition.data.get("implies")) if condition else []
-    return frozenset([reading.data.get("when", ""), *implied, *listed(reading.data.get("valid_if"))])
+    return implied_in(book, reading.id) | {reading.data.get("when", ""), *listed(reading.data.get("valid_if"))}
 
 
 def why_of(book: Book, layout: Layout, systems: tuple[str, ...], fault: Record, reading: Record) -> Why:

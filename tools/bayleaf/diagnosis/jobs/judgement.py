@@ -5,59 +5,71 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from bayleaf.diagnosis.car.car import Car
+from bayleaf.diagnosis.jobs.agree import Disagreement
+from bayleaf.diagnosis.plan.choose import Proposal
+from bayleaf.diagnosis.plan.next_test import Repair
 from bayleaf.diagnosis.verdicts.taken import Taken
 from bayleaf.records import OUTSIDE
 
 
 @dataclass(frozen=True)
-class Left:
-    """A fault that every reading allows.
+class Suspect:
+    """A fault with its share of all belief, the causes outside this book included (0 to 1).
 
-    `weight` is its commonness (9, 3 or 1) times the share of its stages and of its either-or answers that the readings
-    leave; `share` is that weight over the weights of all that are left. `mends` are procedure ids, `words` what to do
-    where no procedure of this book mends it. `elsewhere` says that its part is on no path of the car's systems.
+    `stages` are those that fit every reading. `mends` are procedure ids, `words` what to do where no procedure of this
+    book mends it. `elsewhere` says that its part is on no path of the car's systems. `silent`
+    are the readings that are out and of which the book says nothing for this fault: it fits them for want of words.
     """
 
     fault: str
-    weight: float
     share: float
     stages: tuple[str, ...]
     mends: tuple[str, ...]
     words: tuple[str, ...]
     elsewhere: bool = False
+    silent: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
-class Cleared:
-    """A fault that was a candidate, and for each of its stages the readings that do not fit it, first taken first."""
+class Contradicted:
+    """A fault of which no stage fits every reading, and for each stage the readings that contradict it.
+
+    `factor` is how likely those readings are at best, beside a fault that says nothing about them. `by_graph` are those of
+    the readings of which not the fault but the graph says that they are healthy with it.
+    """
 
     fault: str
     by: dict[str, tuple[str, ...]]
+    factor: float
+    by_graph: frozenset[str] = frozenset()
 
     @property
     def reasons(self) -> tuple[str, ...]:
-        """Few readings that together clear every stage: each time the one that clears most of those still there."""
-        found, there = [], list(self.by.values())
+        """Few readings that together contradict every stage: each time the one that meets most of those still there."""
+        reasons, there = [], list(self.by.values())
         while there:
             readings = dict.fromkeys(r for readings in there for r in readings)
-            clears = {r: sum(r in readings for readings in there) for r in readings}
-            found.append(max(clears, key=clears.__getitem__))
-            there = [readings for readings in there if found[-1] not in readings]
-        return tuple(found)
+            reasons.append(max(readings, key=lambda r, there=there: sum(r in readings for readings in there)))
+            there = [readings for readings in there if reasons[-1] not in readings]
+        return tuple(reasons)
 
 
 @dataclass(frozen=True)
 class Doubt:
-    """When nothing is left: the reading (or the repair of a fault) that, if doubted, brings these faults back."""
+    """When nothing fits: the reading (or the repair of a fault) that, if doubted, brings these faults back.
+
+    `minutes` is the shortest procedure that takes the reading again, None where there is none.
+    """
 
     of: str
     brings: tuple[str, ...]
     repair: bool = False
+    minutes: float | None = None
 
 
 @dataclass(frozen=True)
 class Pair:
-    """Two faults that together would show every reading; `weight` is the product of their weights."""
+    """Two faults that together would show every reading; `weight` is the product of their beliefs."""
 
     faults: tuple[str, str]
     weight: float
@@ -67,24 +79,35 @@ class Pair:
 class Judgement:
     """Everything that a job's readings say.
 
-    `explains` is "all" when candidates explain everything felt, "any" when no fault explains all of it, "nothing" when
-    none explains any of it, "no complaint" when nothing was felt. *Outside this book* is always a candidate besides
-    `left`. `contradictions` are readings that no candidate shows, alone or two together. `invented` marks the demonstration.
+    `left` fits every reading, to 95 % of the belief of all that does; `besides` is the rest of it. `outside` is the
+    share of a cause that is in no record. `contradictions` are readings that no fault shows, alone or two together.
+    `healthy` says that something was measured and all of it is in band. `next` are the
+    tests worth doing, `unable` what the first cannot decide with its instrument, `repairs` those of what is left, `alike` the faults that none of these tests parts.
     """
 
     title: str
     car: Car
     felt: tuple[str, ...]
-    explains: str
     taken: tuple[Taken, ...]
-    left: tuple[Left, ...]
-    cleared: tuple[Cleared, ...]
+    left: tuple[Suspect, ...]
+    besides: tuple[Suspect, ...]
+    contradicted: tuple[Contradicted, ...]
+    outside: float
+    codes: tuple[str, ...] = ()
+    history: tuple[str, ...] = ()
+    dangers: tuple[str, ...] = ()
+    healthy: bool = False
     repaired: tuple[str, ...] = ()
     comes_and_goes: bool = False
     cannot: tuple[tuple[str, str], ...] = ()
     doubts: tuple[Doubt, ...] = ()
     pairs: tuple[Pair, ...] = ()
     contradictions: tuple[tuple[str, ...], ...] = ()
+    next: tuple[Proposal, ...] = ()
+    unable: tuple[str, ...] = ()
+    repairs: tuple[Repair, ...] = ()
+    alike: tuple[tuple[str, ...], ...] = ()
+    disagreements: tuple[Disagreement, ...] = ()
     invented: bool = False
 
     @property
@@ -97,3 +120,9 @@ class Judgement:
         """The procedure that mends everything that is left; "" when there is none such."""
         shared = set.intersection(*(set(item.mends) for item in self.left)) if self.left else set()
         return min(shared, default="")
+
+    @property
+    def repeat(self) -> Doubt | None:
+        """When nothing fits: the reading that is quickest to take again and brings a fault back."""
+        again = [doubt for doubt in self.doubts if doubt.minutes is not None]
+        return min(again, key=lambda doubt: (doubt.minutes, doubt.of), default=None)

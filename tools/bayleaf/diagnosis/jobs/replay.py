@@ -21,11 +21,13 @@ def _compare(job: Record, judgement: Judgement) -> str:
     wanted, left = set(listed(job.data["expects"]["left"])) or {OUTSIDE}, set(judgement.left_ids)
     if wanted == left:
         return ""
-    cleared = {item.fault: item.reasons for item in judgement.cleared}
+    cleared = {item.fault: item.reasons for item in judgement.contradicted}
+    rare = {item.fault for item in judgement.besides}
     said = []
     for fault in sorted(wanted - left - {OUTSIDE}):
         by = cleared.get(fault)
-        said.append(f"{fault} was cleared by {' and '.join(by)}" if by else f"{fault} was never a candidate")
+        other = "fits, but is not felt like this or is rare" if fault in rare else "was never a candidate"
+        said.append(f"{fault} is contradicted by {' and '.join(by)}" if by else f"{fault} {other}")
     said += [f"{fault} is left" for fault in sorted(left - wanted - {OUTSIDE})]
     said += ["nothing is left"] if OUTSIDE in left else []
     return f"the replay leaves something else: {'; '.join(said)}"

@@ -1,213 +1,147 @@
-"""A judgement in words that a technician can read aloud, and as data."""
+"""A judgement in words that a technician can read aloud: the answer first, the reasons where they are asked for."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
-from bayleaf.diagnosis.jobs.judgement import Judgement, Left
-from bayleaf.diagnosis.verdicts.taken import Taken
-from bayleaf.diagnosis.verdicts.verdict import ANSWERED, NO_BAND
+from bayleaf.diagnosis.jobs.judgement import Judgement, Suspect
+from bayleaf.diagnosis.jobs.say_readings import reading_lines
+from bayleaf.diagnosis.jobs.say_why import beside_lines, contradicted_lines
+from bayleaf.diagnosis.jobs.words import in_hundred, in_minutes, name_of, names_of, repair_name
+from bayleaf.diagnosis.plan.choose import Proposal
 from bayleaf.records import Book, mapped
+from bayleaf.records.prose import plain
 
 MOST = 6  # of a list that only helps when it is short; the data form holds all of it
+FEW = 4  # so many suspects are told with their repair
 
 
-def lines(judgement: Judgement, book: Book) -> list[str]:
-    """The judgement as lines of plain text."""
-    parts = [_head(judgement, book), _readings(judgement, book)]
-    parts.append(_left(judgement, book) if judgement.left else _nothing_fits(judgement, book))
-    if judgement.pairs:
-        parts.append(_pairs(judgement, book))
-    parts.append(_cleared(judgement, book))
+def lines(judgement: Judgement, book: Book, why: bool = False) -> list[str]:
+    """The judgement as lines of plain text; with `why`, what contradicts which fault and how each reading was judged."""
+    parts = [_head(judgement, book), _answer(judgement, book), reading_lines(judgement, book, why)]
+    if why:
+        parts += [beside_lines(judgement, book), contradicted_lines(judgement, book)]
+    elif judgement.contradicted or judgement.besides:
+        parts.append(["With --why: how each reading was judged, and what contradicts which fault."])
     return [line for part in parts if part for line in (*part, "")][:-1]
 
 
-def _name(book: Book, id: str) -> str:
-    record = book.get(id)
-    return record.title if record else id
-
-
-def _names(book: Book, ids: Iterable[str], between: str = ", ") -> str:
-    return between.join(_name(book, id) for id in ids)
-
-
 def _head(judgement: Judgement, book: Book) -> list[str]:
-    said = [judgement.title]
+    head = [judgement.title]
     if judgement.invented:
-        said.append("INVENTED: a job of the demonstration, and so are the figures of its car.")
-    said.append(f"Car: {judgement.car.title}. Systems: {_names(book, judgement.car.systems)}.")
+        head.append("INVENTED: a job of the demonstration, and so are the figures of its car.")
+    head.append(f"Car: {judgement.car.title}. Systems: {names_of(book, judgement.car.systems)}.")
     if judgement.felt:
-        said.append(f"Complaint: {_names(book, judgement.felt)}.")
-    said += {
-        "any": [
-            "No single fault in this book explains the whole complaint, so faults that explain a part of it are kept."
-        ],
-        "nothing": ["No fault in this book explains the complaint."],
-        "no complaint": ["No complaint was given, so every fault that this car can have is a candidate."],
-    }.get(judgement.explains, [])
+        head.append(f"Complaint: {names_of(book, judgement.felt)}.")
+    if judgement.codes:
+        head.append(f"Codes: {', '.join(_code(id, book) for id in judgement.codes)}.")
+    if judgement.history:
+        head.append(f"Before it: {names_of(book, judgement.history)}.")
     if judgement.repaired:
-        said.append(f"Mended so far: {_names(book, judgement.repaired)}.")
+        head.append(f"Repaired so far: {names_of(book, judgement.repaired)}.")
     if judgement.comes_and_goes:
-        said.append("The fault comes and goes, so only readings taken while it was there clear anything.")
+        head.append("Intermittent: a good reading counts only where it was taken while the fault was there.")
+    return head
+
+
+def _code(id: str, book: Book) -> str:
+    record = book.of("codes").get(id)
+    return f"{record.data['code']} ({record.title})" if record else id
+
+
+def _answer(judgement: Judgement, book: Book) -> list[str]:
+    if not any(taken.counts for taken in judgement.taken):
+        answer = ["Nothing was read that says anything yet."]
+    elif judgement.healthy:
+        answer = ["Nothing that was measured is out."]
+    else:
+        answer = []
+    answer += [
+        f"Does not agree: {name_of(book, d.reading)} with {names_of(book, d.others, ' and ')}, {d.apart} apart. {d.because}"
+        for d in judgement.disagreements
+    ]
+    if not judgement.left:
+        return answer + _nothing_fits(judgement, book)
+    answer.append("Fits every reading, likeliest first" if len(judgement.left) > 1 else "Fits every reading")
+    for item in judgement.left[:MOST]:
+        answer.append(
+            f"  {name_of(book, item.fault)}{_stages(item, book)}: {in_hundred(item.share)}{_silent(item, book)}."
+        )
+        if len(judgement.left) == 1 or (len(judgement.left) <= FEW and not judgement.one_mend):
+            answer += [f"    {words}" for words in _repair(item, book)]
+    more = len(judgement.left) - MOST
+    answer += [f"  and {more} more"] if more > 0 else []
+    if judgement.one_mend and 1 < len(judgement.left) <= FEW:
+        answer.append(f"  Repair for all of them: {name_of(book, judgement.one_mend)}.")
+    if judgement.besides:
+        named = f"; {names_of(book, judgement.dangers)} can burn or gas someone" if judgement.dangers else ""
+        many = "1 fault" if len(judgement.besides) == 1 else f"{len(judgement.besides)} faults"
+        answer.append(f"  Fits, but is not felt like this or is rare: {many}{named}.")
+    answer.append(f"  A cause outside this book: {in_hundred(judgement.outside)}.")
+    return answer + _next(judgement, book)
+
+
+def _next(judgement: Judgement, book: Book) -> list[str]:
+    """Repair now, or the test to do next."""
+    best = judgement.repairs[0] if judgement.repairs else None
+    said = []
+    if best and best.enough and len(judgement.left) > 1:
+        said.append(
+            f"Enough to repair: {repair_name(best.repair, book)} ({in_hundred(best.share)} of what this book holds)."
+        )
+    elif judgement.next and not (best and best.enough):
+        said.append(f"Do this next: {_test(judgement.next[0], book)}.")
+        said += [f"  {words}" for words in judgement.unable]
+        others = "; ".join(_test(p, book) for p in judgement.next[1:3])
+        said += [f"  Or: {others}."] if others else []
+    elif not judgement.next and len(judgement.left) > 1:
+        said.append("No test that this shop can do parts them.")
     return said
 
 
-def _readings(judgement: Judgement, book: Book) -> list[str]:
-    said = ["What was read"]
-    for taken in judgement.taken:
-        worked_out = ", worked out" if taken.computed else ""
-        said.append(f"  {_reading(taken, book)}: {taken.said}{worked_out}.{_verdict_words(taken)}")
-        said += [f"    {words}" for words in (taken.verdict.words, taken.aside) if words]
-        advice = f"    {taken.verdict.what_to_do}"
-        said += (
-            [advice] if advice.strip() and advice not in said else []
-        )  # once is enough, however many readings need it
-        said += [f"    Able to decide it: {', '.join(taken.better)}."] if taken.better else []
-    said += [f"  {_name(book, reading)}: cannot be taken ({why})." for reading, why in judgement.cannot]
-    return said if len(said) > 1 else ["No readings yet."]
+def _test(proposal: Proposal, book: Book) -> str:
+    signal = f", {proposal.action.signal}: open the sheet first" if proposal.action.signal else ""
+    return f"{name_of(book, proposal.action.procedure)}, {in_minutes(proposal.minutes)}{signal}"
 
 
-def _reading(taken: Taken, book: Book) -> str:
-    """The reading's title, and of which cylinder, bank or connection it was taken."""
-    title = _name(book, taken.reading)
-    if taken.which is None:
-        return title
-    return f"{title}, {book.of('readings')[taken.reading].data.get('each')} {_name(book, str(taken.which))}"
+def _silent(item: Suspect, book: Book) -> str:
+    """What is out and fits this fault only because the book says nothing of it."""
+    return f"; the book does not say what it does to {names_of(book, item.silent, ' and ')}" if item.silent else ""
 
 
-def _verdict_words(taken: Taken) -> str:
-    """The verdict as a sentence; nothing where the answer, or what is said below it, says it."""
-    kind = taken.verdict.kind
-    return "" if kind in (ANSWERED, NO_BAND, taken.said) else f" {kind[0].upper()}{kind[1:]}."
-
-
-def _left(judgement: Judgement, book: Book) -> list[str]:
-    many = len(judgement.left) > 1
-    said = ["What is left, if only one thing is wrong"]
-    for item in judgement.left:
-        share = f": {_share(item.share)}" if many else ""
-        said.append(f"  {_name(book, item.fault)}{_stages(item, book)}{share}.")
-        said += [f"    {words}" for words in _mend(item, book)]
-    if many:
-        said.append("  The shares follow how common each fault is, which is a judgement.")
-    if many and judgement.one_mend:
-        said.append(f"  All that is left is mended in one way: {_name(book, judgement.one_mend)}.")
-    said.append("  A cause outside this book is always possible.")
-    return said
-
-
-def _stages(item: Left, book: Book) -> str:
-    """The stages that are left, where others were cleared."""
+def _stages(item: Suspect, book: Book) -> str:
+    """The stages that fit, where others are contradicted."""
     every = mapped(book.of("faults")[item.fault].data.get("stages"))
     *most, last = (stage.replace("-", " ") for stage in item.stages)
     left = f"{', '.join(most)} or {last}" if most else last
     return f" ({left})" if len(item.stages) < len(every) else ""
 
 
-def _share(share: float) -> str:
-    percent = round(100 * share)
-    return "under 1 in 100" if percent < 1 else f"{percent} in 100"
-
-
-def _mend(item: Left, book: Book) -> list[str]:
-    said = ["It lies outside the systems of this book and belongs to somebody else."] if item.elsewhere else []
-    if item.mends:
-        said.append(f"Mended by: {_names(book, item.mends, '; or: ')}.")
-    return said + [f"{'Or' if item.mends else 'To mend it'}: {words}" for words in item.words]
+def _repair(item: Suspect, book: Book) -> list[str]:
+    repair = ["It belongs to another trade or system than this book covers."] if item.elsewhere else []
+    ways = [
+        *([names_of(book, item.mends, "; or: ")] if item.mends else []),
+        *(plain(words, lambda id: name_of(book, id)) for words in item.words),
+    ]
+    verified = book.of("faults")[item.fault].data.get("proved_by")
+    repair += [f"{'Repair' if n == 0 else 'Or'}: {way.rstrip('.')}." for n, way in enumerate(ways)]
+    return repair + ([f"Verify with: {name_of(book, verified)}."] if isinstance(verified, str) else [])
 
 
 def _nothing_fits(judgement: Judgement, book: Book) -> list[str]:
-    said = [
-        "No single fault in this book fits all the readings",
-        "  Two things are wrong, or one of the readings is, or the cause lies outside this book.",
+    answer = [
+        "No single fault in this book fits every reading",
+        "  Two things are wrong, or one reading is, or the cause lies outside this book.",
     ]
-    for readings in judgement.contradictions[:MOST]:
-        if len(readings) == 1:
-            said.append(f"  No candidate shows this: {_name(book, readings[0])}.")
-        else:
-            said.append(f"  No candidate shows these together: {_names(book, readings, ' and ')}.")
-    for doubt in judgement.doubts[:MOST]:
-        repair = "the repair of " if doubt.repair else ""
-        said.append(f"  Doubt {repair}{_name(book, doubt.of)}, and these come back: {_names(book, doubt.brings)}.")
-    if not judgement.doubts:
-        said.append("  Doubting one reading brings no fault back.")
-    return said
-
-
-def _pairs(judgement: Judgement, book: Book) -> list[str]:
-    more = len(judgement.pairs) - MOST
-    said = ["Two faults at once that would fit (two that hide each other are not looked for)"]
-    said += [f"  {_names(book, pair.faults, ' with ')}" for pair in judgement.pairs[:MOST]]
-    return said + ([f"  and {more} more pairs"] if more > 0 else [])
-
-
-def _cleared(judgement: Judgement, book: Book) -> list[str]:
-    found: dict[str, list[str]] = {}
-    for taken in judgement.taken:
-        if taken.counts:
-            found.setdefault(taken.reading, []).append(
-                taken.said if taken.verdict.kind == ANSWERED else taken.verdict.kind
-            )
-    by: dict[str, list[str]] = {}
-    for item in judgement.cleared:
-        reasons = [f"{_name(book, r)} ({' and '.join(dict.fromkeys(found.get(r, ())))})" for r in item.reasons]
-        by.setdefault(" with ".join(reasons), []).append(item.fault)
-    said = [f"  {reasons}: {_names(book, faults)}." for reasons, faults in by.items()]
-    return ["Which reading clears which faults", *said] if said else []
-
-
-def to_json(judgement: Judgement, book: Book) -> dict:
-    """The judgement as plain data: ids, numbers in SI, and the words of every verdict."""
-    return {
-        "title": judgement.title,
-        "invented": judgement.invented,
-        "car": {"title": judgement.car.title, "vehicle": judgement.car.vehicle, "systems": list(judgement.car.systems)},
-        "felt": list(judgement.felt),
-        "explains": judgement.explains,
-        "comes_and_goes": judgement.comes_and_goes,
-        "readings": [_taken_data(taken) for taken in judgement.taken],
-        "cannot": [{"reading": reading, "because": why} for reading, why in judgement.cannot],
-        "left": list(judgement.left_ids),
-        "faults": [
-            {
-                "fault": item.fault,
-                "title": _name(book, item.fault),
-                "weight": item.weight,
-                "share": item.share,
-                "stages": list(item.stages),
-                "mended_by": list(item.mends),
-                "words": list(item.words),
-                "elsewhere": item.elsewhere,
-            }
-            for item in judgement.left
-        ],
-        "cleared": [
-            {"fault": item.fault, "by": {stage: list(by) for stage, by in item.by.items()}}
-            for item in judgement.cleared
-        ],
-        "repaired": list(judgement.repaired),
-        "doubts": [{"of": d.of, "repair": d.repair, "brings": list(d.brings)} for d in judgement.doubts],
-        "pairs": [{"faults": list(pair.faults), "weight": pair.weight} for pair in judgement.pairs],
-        "contradictions": [list(readings) for readings in judgement.contradictions],
-    }
-
-
-def _taken_data(taken: Taken) -> dict:
-    verdict, band = taken.verdict, taken.verdict.band
-    return {
-        "reading": taken.reading,
-        "which": taken.which,
-        "said": taken.said,
-        "computed": taken.computed,
-        "verdict": verdict.kind,
-        "answers": None if verdict.answers is None else sorted(verdict.answers),
-        "value": taken.known.value if taken.known else None,
-        "allowance": verdict.allowance,
-        "band": band
-        and {"low": band.low, "high": band.high, "source": band.source, "text": band.text, "system": band.system},
-        "counts": taken.counts,
-        "aside": taken.aside,
-        "words": verdict.words,
-        "what_to_do": verdict.what_to_do,
-        "better": list(taken.better),
-    }
+    answer += [
+        f"  Two faults at once that would fit: {names_of(book, pair.faults, ' with ')}." for pair in judgement.pairs[:2]
+    ]
+    for readings in judgement.contradictions[:2]:
+        alone = len(readings) == 1
+        shown = "No fault shows this" if alone else "No fault shows these together"
+        answer.append(f"  {shown}: {names_of(book, readings, ' and ')}.")
+    repeat = judgement.repeat
+    if repeat:
+        answer.append(
+            f"  Quickest to read again: {name_of(book, repeat.of)} ({in_minutes(repeat.minutes)}). "
+            f"If it is doubted, these come back: {names_of(book, repeat.brings[:MOST])}."
+        )
+    return answer + [f"  Or the repair did not hold: {name_of(book, d.of)}." for d in judgement.doubts if d.repair]

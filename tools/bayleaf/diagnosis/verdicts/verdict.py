@@ -24,7 +24,10 @@ KINDS = (NONE, LOW, IN_BAND, HIGH, UNSTEADY, INSIDE_SPREAD, TOO_CLOSE, NOT_VALID
 
 
 class Verdict(NamedTuple):
-    """What a reading says. `answers` holds every answer it may be, None when it gives no information."""
+    """What a reading says. `answers` holds every answer it may be, None when it gives no information.
+
+    `conformance` is the probability that the true value is in band, for a value that is too close to call.
+    """
 
     kind: str
     answers: frozenset[str] | None
@@ -32,6 +35,7 @@ class Verdict(NamedTuple):
     allowance: float = 0.0
     words: str = ""
     what_to_do: str = ""
+    conformance: float | None = None
 
 
 def judge_answer(answer: str, question: bool, not_met: tuple[str, ...] = ()) -> Verdict:
@@ -69,13 +73,25 @@ def judge_value(
         return Verdict(NO_BAND, None, words="This book has no band for it here.", what_to_do=look_up)
     w = allowance if allowance is not None else instrument.allowance(value) if instrument else None
     doubt = (
-        "no error allowed for, because the instrument states none"
+        "the instrument states no error, so none is allowed for"
         if w is None
         else f"with {width(w + band.slack)} allowed for error"
     )
     w = (w or 0.0) + band.slack
     kind, answers = _against(value, band, w)
-    return Verdict(kind, answers, band, w, f"Judged against {band.words}, {doubt}.", _what_to_do(kind))
+    chance = conformance(value, band, w) if kind == TOO_CLOSE else None
+    return Verdict(kind, answers, band, w, f"Judged against {band.words}, {doubt}.", _what_to_do(kind), chance)
+
+
+def conformance(value: float, band: Band, w: float) -> float:
+    """The probability that the true value lies in the band, where it may lie anywhere within w of the reading.
+
+    The conformance probability of JCGM 106:2012 clause 7 (recalled), with the rectangular density that limits of error
+    call for (JCGM 100:2008, 4.3.7, recalled).
+    """
+    low = value - w if band.low is None else max(value - w, band.low)
+    high = value + w if band.high is None else min(value + w, band.high)
+    return min(1.0, max(0.0, high - low) / (2 * w)) if w else 1.0
 
 
 def _not_valid(not_met: tuple[str, ...]) -> Verdict:

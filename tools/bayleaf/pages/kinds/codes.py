@@ -8,8 +8,8 @@ from bayleaf.pages.building.amounts import basis
 from bayleaf.pages.building.blocks import blocks, bullets, facts, folds, para, section
 from bayleaf.pages.building.frame import record_page
 from bayleaf.pages.building.index import MOST_OPEN, cards, grouped, index_page
-from bayleaf.pages.building.inline import EMPTY, small, stacked, strong
-from bayleaf.pages.building.text import Markup
+from bayleaf.pages.building.inline import EMPTY, inline, joined, small, stacked, strong
+from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.kinds.symptoms import causes, commonness, first_line
 from bayleaf.records import Record, listed
@@ -39,6 +39,7 @@ def page(view: Uses, record: Record) -> str:
                     )
                 ),
             ),
+            section("reports", "What it reports", bullets(_report(view, item) for item in listed(data.get("reports")))),
             facts([("Set on", stacked(view.links(data.get("systems"))) or "every system")]),
             section("first", "Read these three first", bullets(first_line(view, reading) for reading in data["first"])),
             section(
@@ -57,6 +58,16 @@ def page(view: Uses, record: Record) -> str:
             else EMPTY,
         ],
     )
+
+
+def _report(view: Uses, item: dict) -> Markup:
+    """One reading with its answer and its place, or what no reading shows in words."""
+    said = (
+        [inline(view.link(item["reading"]), ": ", strong(item["shows"].replace("-", " ")))] if "reading" in item else []
+    )
+    said += [text(item["at"])] if "at" in item else []
+    said += [view.prose(item["words"])] if "words" in item else []
+    return joined(said, "; ")
 
 
 def _systems(view: Uses, record: Record) -> list[str]:

@@ -26,6 +26,7 @@ def page(view: Uses, record: Record) -> str:
             facts(
                 [
                     ("Part of", view.link(data["part_of"]) if "part_of" in data else ""),
+                    ("One for each", data.get("each", "")),
                     ("Has in it", stacked(view.link(r.id) for r in inside)),
                     ("On the paths", lines(_paths(view, id))),
                     ("Carries", stacked(view.links(data.get("variables")))),

@@ -119,6 +119,7 @@ def more(counts: dict[str, int], rules: int, fields: int) -> str:
         "conditions",
         "variables",
         "effects",
+        "histories",
         "states",
         "acts",
         "hazards",

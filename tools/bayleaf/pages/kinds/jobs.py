@@ -13,7 +13,7 @@ from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
 from bayleaf.records import Record, listed, mapped
 
-ABOUT = "Shares follow how common each fault is, a judgement. A cause outside this book is always possible."
+ABOUT = "Shares follow how common each fault is, how it is felt and what was read: a judgement. A complaint weighs and never clears."
 
 
 def page(view: Uses, record: Record) -> str:
@@ -32,6 +32,8 @@ def page(view: Uses, record: Record) -> str:
                         view.link(data["vehicle"]) if "vehicle" in data else stacked(view.links(car.get("systems"))),
                     ),
                     ("Complaint", stacked(view.links(data.get("felt"))) or "none"),
+                    ("Codes", stacked(view.links(data.get("codes")))),
+                    ("Before it", stacked(view.links(data.get("history")))),
                     ("In the workshop", stacked(view.links(data.get("shop")))),
                     (
                         "Comes and goes",
@@ -117,8 +119,10 @@ def _outcome(view: Uses, judgement: Judgement) -> list[Markup]:
     ]
     cleared = [
         inline(view.link(item.fault), small(" by "), joined(view.links(list(item.reasons)), " and "))
-        for item in judgement.cleared
+        for item in judgement.contradicted
     ]
+    besides = [inline(view.link(item.fault), small(f" {round(100 * item.share)} in 100")) for item in judgement.besides]
+    outside = para(f"A cause outside this book: {round(100 * judgement.outside)} in 100.")
     pairs = [joined(view.links(list(pair.faults)), " with ") for pair in judgement.pairs]
     doubts = [
         inline(view.link(d.of), small(" doubted brings back "), joined(view.links(list(d.brings))))
@@ -126,10 +130,11 @@ def _outcome(view: Uses, judgement: Judgement) -> list[Markup]:
     ]
     alone = EMPTY if left else para(strong("No single fault of this book fits all the readings."))
     return [
-        section("left", "Faults left", alone, bullets(left), para(small(ABOUT))),
+        section("left", "What fits every reading", alone, bullets(left), outside, para(small(ABOUT))),
+        section("besides", "Fits, but is not felt like this or is rare", bullets(besides)),
         section("doubts", "If one reading is doubted", bullets(doubts)),
         section("pairs", "Two faults at once that would fit", bullets(pairs)),
-        section("cleared", "Cleared, and by what", bullets(cleared)),
+        section("cleared", "Contradicted, and by what", bullets(cleared)),
     ]
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from bayleaf.diagnosis.faults.stages import healthy_of
-from bayleaf.pages.building.blocks import facts, section, table
+from bayleaf.pages.building.amounts import amount, remark
+from bayleaf.pages.building.blocks import bullets, facts, section, table
 from bayleaf.pages.building.frame import record_page, shown
 from bayleaf.pages.building.index import cards, grouped, index_page
 from bayleaf.pages.building.inline import EMPTY, inline, joined, small, stacked, strong
@@ -45,6 +46,11 @@ def page(view: Uses, record: Record) -> str:
                     ("Purpose", data["purpose"] if data.get("purpose", "diagnosis") != "diagnosis" else ""),
                 ]
             ),
+            section(
+                "agrees",
+                "Must agree with",
+                bullets(_relation(view, record, i) for i, _ in enumerate(listed(data.get("agrees_with")))),
+            ),
             section("taken", "How it is taken", cards(view, view.takers.get(id, []))),
             section("bands", "What it should be", band_table(view, [id], systems, blanks=False, named=False)),
             section("demonstration", "Cars of the demonstration", maker_table(view, [id], systems)),
@@ -56,6 +62,14 @@ def page(view: Uses, record: Record) -> str:
             section("faults", "Faults by answer", _faults(view, record, systems)),
         ],
     )
+
+
+def _relation(view: Uses, record: Record, i: int) -> Markup:
+    """What a reading must equal, within how much, and why."""
+    relation = record.data["agrees_with"][i]
+    sum_of = joined(view.links(relation["sum_of"]), " and ")
+    width = amount(view, record, ("agrees_with", i, "within"))
+    return inline(sum_of, ", within ", width, ": ", remark(view, relation))
 
 
 def _what(view: Uses, record: Record) -> Markup:

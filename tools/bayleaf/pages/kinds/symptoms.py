@@ -35,6 +35,9 @@ def page(view: Uses, record: Record) -> str:
         record,
         [
             section("ask", "Ask the driver", bullets(view.prose(q) for q in data["ask"])),
+            section("dangers", "Danger in itself", bullets(view.links(data.get("dangers"))))
+            if listed(data.get("dangers"))
+            else "",
             section("first", "Read these first", bullets(first_line(view, reading) for reading in data["first"])),
             section("causes", "What can cause it", *_causes(view, record)),
             section(

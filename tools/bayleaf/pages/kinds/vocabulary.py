@@ -8,7 +8,7 @@ from bayleaf.pages.building.amounts import amount, band, basis, remark
 from bayleaf.pages.building.blocks import blocks, facts, para
 from bayleaf.pages.building.frame import shown
 from bayleaf.pages.building.index import entry_page
-from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small
+from bayleaf.pages.building.inline import EMPTY, inline, joined, lines, small, stacked
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.building.view import kind_order
@@ -232,6 +232,22 @@ def _page(view: Uses, kind: str, about: str, inner: Callable[[Record], Markup]) 
     return entry_page(view, kind, about, ((r, inner(r)) for r in view.all(kind)))
 
 
+def histories(view: Uses) -> str:
+    """What may have happened before, and what that makes likelier."""
+
+    def inner(r: Record) -> Markup:
+        likelier = [
+            ("Likelier faults", stacked(view.links(r.data.get("faults")))),
+            ("Likelier, every fault of", stacked(view.links(r.data.get("parts")))),
+        ]
+        return blocks(para(view.prose(r.data["summary"])), facts(likelier))
+
+    about = (
+        "What may have happened to a car before the complaint. It makes some faults likelier in a job, and clears none."
+    )
+    return _page(view, "histories", about, inner)
+
+
 PAGES = {
     "terms": terms,
     "sources": sources,
@@ -240,6 +256,7 @@ PAGES = {
     "conditions": conditions,
     "variables": variables,
     "effects": effects,
+    "histories": histories,
     "states": states,
     "acts": acts,
     "hazards": hazards,

@@ -47,5 +47,5 @@ RULE = Rule(
         "faults/regulator-diaphragm-split.yaml", "fuel-in-regulator-hose: wet", "fuel-in-regulator-hose: damp"
     ),
     find=find,
-    kinds=("systems", "faults", "procedures", "states", "jobs", "readings", "effects"),
+    kinds=("systems", "faults", "procedures", "states", "jobs", "readings", "effects", "codes"),
 )

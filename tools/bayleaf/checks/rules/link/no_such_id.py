@@ -8,7 +8,8 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.messages import either, field, mean
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
-from bayleaf.records import KIND, KINDS, Record
+from bayleaf.nearest import several
+from bayleaf.records import KIND, KINDS, Record, listed
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
@@ -23,6 +24,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 (id for k in kinds for id in context.book.of(k)),
                 f"Write the {kind} first, or take an id that exists.",
             )
+            if link.kinds == ("symptoms",):
+                help = _complaints(link.id, context)
             yield RULE.at(
                 record,
                 f"{field(record, link.path)}: there is no {kind} {link.id or '(nothing)'}",
@@ -30,6 +33,18 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 link.path,
                 link.key,
             )
+
+
+def _complaints(said: str, context: Context) -> str:
+    """The complaints that are nearest to what was said, by id, title or other name: a person knows one by its words."""
+    symptoms = context.book.of("symptoms")
+    names: dict[str, str] = {}
+    for id, symptom in symptoms.items():
+        for name in (id, symptom.title, *listed(symptom.data.get("also_called"))):
+            names[str(name).lower().replace(" ", "-")] = id
+    near = dict.fromkeys(names[name] for name in several(said.lower().replace(" ", "-"), names, 6))
+    told = "; ".join(f"{id} ({symptoms[id].title})" for id in list(near)[:3])
+    return f"The nearest complaints are {told}." if told else "Take a complaint of the book, or felt: none."
 
 
 RULE = Rule(
