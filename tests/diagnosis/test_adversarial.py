@@ -12,7 +12,8 @@ import pytest
 from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.diagnosis.jobs.judgement import Judgement
 from bayleaf.diagnosis.jobs.say import lines
-from bayleaf.records import OUTSIDE, Book, book_from_data, load
+from bayleaf.records import OUTSIDE, Book, load
+from tests.data import book_of
 
 CAR = {
     "systems": ["port-injection-return"],
@@ -40,7 +41,7 @@ def asked(kb: Book, *readings: dict, felt: tuple[str, ...] = (), **more: object)
         "readings": list(readings) or "none",
         **more,
     }
-    return judge(kb, book_from_data({"jobs": {"a-job": data}}).of("jobs")["a-job"])
+    return judge(kb, book_of({"jobs": {"a-job": data}}).of("jobs")["a-job"])
 
 
 def psi(reading: str, number: float, instrument: str = "digital-gauge-0-150", **more: object) -> dict:

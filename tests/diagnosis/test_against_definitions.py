@@ -12,7 +12,7 @@ from bayleaf.diagnosis.faults.isolate import isolation_of
 from bayleaf.diagnosis.faults.matrix import matrix_of
 from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.diagnosis.jobs.judgement import Judgement, Suspect
-from bayleaf.records import book_from_data
+from tests.data import book_of
 from tests.diagnosis import definitions
 
 PRACTICE = {"practice": True}
@@ -192,7 +192,7 @@ def test_a_judgement_is_what_the_definitions_say(block):
         data = random_book(r)
         job = random_job(r, data)
         wanted = definitions.judge(data, plain(job))
-        book = book_from_data({**data, "jobs": {"j": job}})
+        book = book_of({**data, "jobs": {"j": job}})
         judgement = judge(book, book.of("jobs")["j"])
         evidence = evidence_of(matrix_of(book, judgement.car), list(judgement.taken))
         assert {k: set(v) for k, v in evidence.items()} == wanted["evidence"], f"seed {seed}"
@@ -228,7 +228,7 @@ def test_groups_are_what_the_definitions_say(block):
         for (fault, _stage), faults in remaining.items():
             wanted.setdefault(fault, set()).update(faults - {fault})
         groups = {frozenset(faults) for faults in remaining.values() if len(faults) > 1}
-        book = book_from_data(data)
+        book = book_of(data)
         found = isolation_of(book, car_of_system(book, "s0")).whole
         assert {f: set(others) for f, others in found.alike.items()} == wanted, f"seed {seed}"
         assert {frozenset(g) for g in found.groups} == {g for g in groups if not any(g < other for other in groups)}, (

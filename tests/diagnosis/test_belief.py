@@ -9,7 +9,7 @@ import pytest
 from bayleaf.diagnosis.belief.belief import Seen, answers_among, complaint, ratio
 from bayleaf.diagnosis.jobs.judge import judge
 from bayleaf.diagnosis.jobs.say import lines
-from bayleaf.records import book_from_data
+from tests.data import book_of
 from tests.diagnosis.sample import book, job, value
 from tests.diagnosis.test_against_definitions import random_book, random_job
 
@@ -77,7 +77,7 @@ def test_a_computed_reading_and_its_inputs_count_once():
 
 
 def contradicted(data: dict, the_job: dict) -> set[str]:
-    the_book = book_from_data({**data, "jobs": {"j": the_job}})
+    the_book = book_of({**data, "jobs": {"j": the_job}})
     return {item.fault for item in judge(the_book, the_book.of("jobs")["j"]).contradicted}
 
 
@@ -115,7 +115,7 @@ def test_a_reading_that_may_be_anything_changes_no_share(block):
         entries = [] if the_job["readings"] == "none" else the_job["readings"]
         outside = []
         for readings in (entries, [*entries, more]):
-            the_book = book_from_data({**data, "jobs": {"j": {**the_job, "readings": readings or "none"}}})
+            the_book = book_of({**data, "jobs": {"j": {**the_job, "readings": readings or "none"}}})
             outside.append(judge(the_book, the_book.of("jobs")["j"]).outside)
         assert outside[0] == pytest.approx(outside[1]), f"seed {seed}"
         reached += 1

@@ -842,3 +842,4 @@ class Task(TypedDict):
     status: NotRequired[Literal["draft", "reviewed", "retired"]]
     replaced_by: NotRequired[str]
     exceptions: NotRequired[list[Exceptions]]
+    first: NotRequired[Literal[True]]

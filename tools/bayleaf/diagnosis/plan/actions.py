@@ -9,6 +9,7 @@ from bayleaf.diagnosis.car.car import Car, present, usable
 from bayleaf.diagnosis.car.conditions import holds_in
 from bayleaf.diagnosis.car.layout import layout_of
 from bayleaf.records import Book, Record, listed, mapped
+from bayleaf.vocabulary import Acts
 
 SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 OPENS, UNPLUGS = 2, 1  # how far an action goes into the car: a fuel joint is opened, a connector is parted
@@ -32,9 +33,6 @@ class Action(NamedTuple):
     first: bool
 
 
-BEGINNING = frozenset(
-    {"look-and-listen-first", "check-fuel-in-the-tank", "check-starting-and-charging", "save-what-the-car-knows"}
-)
 SHORT = 10  # minutes: a look that takes longer is a test like any other, and not the standing beginning
 
 
@@ -78,7 +76,7 @@ def actions_of(
                     _intrusion(steps),
                     needs.get("people", 1),
                     _signal(book, steps),
-                    minutes_of(record) <= SHORT and bool(BEGINNING & set(listed(record.data.get("tasks")))),
+                    minutes_of(record) <= SHORT and _begins(book, record),
                 )
             )
     return actions
@@ -191,7 +189,13 @@ def _setup(
 
 def _intrusion(steps: list[dict]) -> int:
     acts = {step.get("act") for step in steps}
-    return OPENS if "open-joint" in acts else UNPLUGS if "disconnect-electrical" in acts else 0
+    return OPENS if Acts.OPEN_JOINT in acts else UNPLUGS if Acts.DISCONNECT_ELECTRICAL in acts else 0
+
+
+def _begins(book: Book, record: Record) -> bool:
+    """Whether a procedure belongs to the standing beginning: one of its tasks comes first on any car."""
+    tasks = book.of("tasks")
+    return any(tasks[t].data.get("first") is True for t in listed(record.data.get("tasks")) if t in tasks)
 
 
 def _signal(book: Book, steps: list[dict]) -> str:
