@@ -146,13 +146,14 @@ def test_a_path_shows_what_its_records_break_in_others(check, root):
 
 
 def test_a_path_shows_a_finding_elsewhere_that_speaks_of_its_record(check, root):
-    """The new reading is named by nobody: the faults that are silent on it speak of it."""
+    """The new reading takes the title of another: the finding stands at the other, and names the new one."""
     text = (root / "kb/readings/rail-pressure-idle.yaml").read_text(encoding="utf-8")
-    named = root / "kb/readings/rail-pressure-later.yaml"
-    named.write_text(text.replace("title: ", "title: Later, "), encoding="utf-8")
+    named = root / "kb/readings/rail-pressure-early.yaml"
+    named.write_text(text, encoding="utf-8")
     _, out, _ = check("--format", "json", named)
-    silent = [f for f in json.loads(out)["findings"] if f["code"] == "DIAG-5"]
-    assert silent and all(f["file"].startswith("kb/faults/") and "rail-pressure-later" in f["message"] for f in silent)
+    twins = [f for f in json.loads(out)["findings"] if f["code"] == "BOOK-5"]
+    assert [f["file"] for f in twins] == ["kb/readings/rail-pressure-idle.yaml"]
+    assert "rail-pressure-early" in twins[0]["message"]
 
 
 def test_a_source_line_is_shown_only_of_an_ordinary_file(root):

@@ -137,7 +137,7 @@ def test_of_two_tests_as_good_the_one_that_opens_nothing_goes_first():
 def test_the_standing_beginning_comes_before_all_else():
     begins = takes("hose-look", 9, tasks=["look-and-listen-first"])
     drop = takes("ground-drop", 1)
-    the_book = book(procedures={"look": begins, "drop": drop}, tasks={"look-and-listen-first": {"title": "Look first"}})
+    the_book = book(procedures={"look": begins, "drop": drop}, tasks={"look-and-listen-first": {"title": "Look first", "first": True}})
     assert proposed(the_book) == ["look", "drop"]
 
 

@@ -183,7 +183,7 @@ def test_nobody_is_sent_to_a_repair_to_take_a_first_reading(view):
 def test_a_fault_says_what_it_disturbs_and_which_readings_are_healthy_by_the_graph_alone(view):
     record = view.book.of("faults")["regulator-hose-blocked"]
     page = fault_pages.page(view, record)
-    assert "Disturbs Reference of the regulator" in seen(page) and "not a proof" in seen(page)
+    assert "DisturbsReference of the regulator" in seen(page) and "not a proof" in seen(page)
     spared = {a.text() for a in parsed(page).css("#spared a")}
     assert view.title("charging-voltage") in spared and view.title("rail-pressure-idle") not in spared
 
