@@ -8,13 +8,14 @@ from bayleaf.checks.context import Context
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
+from bayleaf.vocabulary import Acts
 
 
 def find(record: Record, context: Context) -> Iterator[Finding]:
     if record.data["minutes"].get("waiting", 0):
         return
     for i, step in context.procedures.steps_with(record, "act"):
-        if step["act"] == "cool-down":
+        if step["act"] == Acts.COOL_DOWN:
             words = f"step {i + 1} lets the engine cool, and the procedure waits for nothing"
             yield RULE.at(record, words, path=("steps", i, "act"))
 
