@@ -23,7 +23,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         data = step["lasts"]
         if data["unit"] in units() and units()[data["unit"]].dimension == second:
             # Whoever drives does not wait.
-            (driven if step.get("act") == Acts.DRIVE else waited).append((to_si(data["value"], data["unit"], "none"), i))
+            (driven if step.get("act") == Acts.DRIVE else waited).append(
+                (to_si(data["value"], data["unit"], "none"), i)
+            )
     minutes = record.data["minutes"]
     for kind, spans, given in (("waiting", waited, minutes.get("waiting", 0)), ("hands", driven, minutes["hands"])):
         total = sum(t for t, _i in spans)
