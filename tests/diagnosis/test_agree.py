@@ -51,7 +51,7 @@ def test_a_disagreement_is_said_before_the_readings():
 
 def plan_with(instrument: str, *readings: str, **more: object) -> tuple[str, ...]:
     steps = [{"say": "Read it.", "takes": {"reading": r, "instrument": instrument}} for r in readings]
-    takes = {"title": "Take it", "minutes": 5, "systems": ["port"], "steps": steps}
+    takes = {"title": "Take it", "minutes": {"hands": 5}, "systems": ["port"], "steps": steps}
     hose_off = {k: v for k, v in book().of("readings")["hose-off"].data.items() if k != "purpose"}
     the_book = book(procedures={"take-it": takes}, readings={"hose-off": hose_off})
     judgement = judge(the_book, job(felt=["no-power"], shop=[instrument], **more))

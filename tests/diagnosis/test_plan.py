@@ -21,9 +21,9 @@ from tests.diagnosis.sample import CAR, answer, book, job, value
 MAKER = {"primed": {"min": 55, "max": 62, "unit": "psi", "looked_up": "…"}}
 
 
-def takes(reading: str, minutes: float = 5, instrument: str = "", **more: object) -> dict:
+def takes(reading: str, minutes: int = 5, instrument: str = "", **more: object) -> dict:
     step = {"say": "Read it.", "takes": {"reading": reading, **({"instrument": instrument} if instrument else {})}}
-    return {"title": f"Take {reading}", "minutes": minutes, "systems": ["port"], "steps": [step], **more}
+    return {"title": f"Take {reading}", "minutes": {"hands": minutes}, "systems": ["port"], "steps": [step], **more}
 
 
 def with_tests(**procedures: dict) -> Book:
@@ -105,7 +105,7 @@ def test_a_coarse_instrument_may_decide_nothing():
 def test_information_a_minute_decides():
     quick, slow = takes("hose-look", 2), takes("ground-drop", 2)
     assert proposed(with_tests(look=quick, drop=slow)) == ["drop", "look"]
-    assert proposed(with_tests(look=quick, drop={**slow, "minutes": 600})) == ["look", "drop"]
+    assert proposed(with_tests(look=quick, drop={**slow, "minutes": {"hands": 600}})) == ["look", "drop"]
 
 
 def test_a_test_whose_reading_was_taken_or_cannot_be_is_not_proposed_again():
@@ -130,14 +130,17 @@ def test_of_two_tests_as_good_the_one_that_opens_nothing_goes_first():
     opens = takes("ground-drop", 4.8)
     opens["steps"] = [{"say": "Open.", "act": "open-joint"}, *opens["steps"]]
     assert proposed(with_tests(a_opens=opens, b_looks=looks), felt=["no-power"])[0] == "b_looks"
-    much_quicker = {**opens, "minutes": 2}
+    much_quicker = {**opens, "minutes": {"hands": 2}}
     assert proposed(with_tests(a_opens=much_quicker, b_looks=looks), felt=["no-power"])[0] == "a_opens"
 
 
 def test_the_standing_beginning_comes_before_all_else():
     begins = takes("hose-look", 9, tasks=["look-and-listen-first"])
     drop = takes("ground-drop", 1)
-    the_book = book(procedures={"look": begins, "drop": drop}, tasks={"look-and-listen-first": {"title": "Look first", "first": True}})
+    the_book = book(
+        procedures={"look": begins, "drop": drop},
+        tasks={"look-and-listen-first": {"title": "Look first", "first": True}},
+    )
     assert proposed(the_book) == ["look", "drop"]
 
 
@@ -146,14 +149,14 @@ def test_a_connection_that_must_be_made_costs_its_minutes():
     reads = takes("primed", 3, needs={"states": ["gauge-on"]})
     makes = {
         "title": "Connect",
-        "minutes": 12,
+        "minutes": {"hands": 12},
         "systems": ["port"],
         "steps": [{"say": "Fit it."}],
         "leaves": ["gauge-on"],
     }
     ends = {
         "title": "Take off",
-        "minutes": 5,
+        "minutes": {"hands": 5},
         "systems": ["port"],
         "steps": [{"say": "Take it off."}],
         "ends": ["gauge-on"],
@@ -163,6 +166,29 @@ def test_a_connection_that_must_be_made_costs_its_minutes():
     assert (proposal.action.setup, proposal.minutes) == (17, 20)
     without = book(states=states, procedures={"reads": reads})
     assert judge(without, job(felt=["no-power"], maker_bands=MAKER)).next == ()  # nobody can make the connection
+
+
+def test_waiting_counts_and_so_does_what_is_followed():
+    # By hand: 3 + 10 of its own, 6 + 60 of what it follows, once, though the two follow each other.
+    reads = takes("primed", 3)
+    reads["minutes"]["waiting"] = 10
+    reads["steps"] = [{"follow": "relieve"}, *reads["steps"]]
+    relieve = {
+        "title": "Relieve",
+        "minutes": {"hands": 6, "waiting": 60},
+        "systems": ["port"],
+        "steps": [{"follow": "reads"}],
+    }
+    the_book = book(procedures={"reads": reads, "relieve": relieve})
+    proposals = judge(the_book, job(felt=["no-power"], maker_bands=MAKER)).next
+    assert [p.minutes for p in proposals if p.action.procedure == "reads"] == [79]
+
+
+def test_a_short_look_stays_the_beginning_though_the_engine_has_to_warm_up():
+    look, drop = takes("primed", 8, tasks=["look-and-listen-first"]), takes("ground-drop", 1)
+    look["minutes"]["waiting"] = 10
+    the_book = book(procedures={"look": look, "drop": drop}, tasks={"look-and-listen-first": {"title": "Look first"}})
+    assert proposed(the_book, maker_bands=MAKER)[0] == "look"
 
 
 def test_testing_stops_where_one_repair_holds_nine_tenths():

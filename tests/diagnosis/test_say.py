@@ -106,7 +106,7 @@ def test_when_nothing_fits_it_says_which_two_would_fit_and_what_contradicts():
 
 def test_the_quickest_reading_to_repeat_is_named():
     steps = [{"say": "Read it.", "takes": {"reading": "ground-drop", "instrument": "meter"}}]
-    takes = {"take-drop": {"title": "Take the drop", "minutes": 4, "systems": ["port"], "steps": steps}}
+    takes = {"take-drop": {"title": "Take the drop", "minutes": {"hands": 4}, "systems": ["port"], "steps": steps}}
     readings = (answer("primed", "none"), value("ground-drop", 0.9, "V", "meter"))
     said = text(*readings, felt=["no-power"], the_book=book(procedures=takes))
     assert "Quickest to read again: Ground drop (4 minutes). If it is doubted, these come back: Pump dead." in said

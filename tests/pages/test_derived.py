@@ -112,7 +112,7 @@ def book():
                     "inherits": "none",
                     "leaves": "none",
                     "where": ["bay"],
-                    "minutes": 5,
+                    "minutes": {"hands": 5},
                     "spoils": "none",
                     "needs": {"states": "none", "has": "none", "equipment": "none", "consumables": "none", "people": 1},
                     "misleads": "none",

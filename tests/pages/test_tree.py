@@ -192,7 +192,7 @@ def hostile(evil: str) -> dict:
                 "inherits": "none",
                 "leaves": "none",
                 "where": ["bay"],
-                "minutes": 1,
+                "minutes": {"hands": 1},
                 "spoils": "none",
                 "next": evil,
                 "needs": {"states": "none", "has": "none", "equipment": "none", "consumables": [evil], "people": 1},

@@ -260,7 +260,7 @@ class Procedure(TypedDict):
     leaves: list[str]
     ends: NotRequired[list[str]]
     where: list[Literal["bay", "lift", "road", "rolling-road", "bench"]]
-    minutes: float
+    minutes: ProcedureMinutes
     spoils: list[str]
     steps: list[ProcedureStep]
     results: dict[str, dict[str, str]]
@@ -278,6 +278,13 @@ class ProcedureNeeds(TypedDict):
     equipment: list[str]
     consumables: list[str]
     people: int
+
+
+class ProcedureMinutes(TypedDict):
+    """How long it takes a practiced person, in minutes, without what it follows and inherits; a judgment."""
+
+    hands: int
+    waiting: NotRequired[int]
 
 
 class ProcedureStep(TypedDict):

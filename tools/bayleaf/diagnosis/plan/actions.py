@@ -16,8 +16,9 @@ OPENS, UNPLUGS = 2, 1  # how far an action goes into the car: a fuel joint is op
 
 
 class Action(NamedTuple):
-    """One procedure as a test. `minutes` are its own, `setup` those of the connections that it needs, undoing included.
+    """One procedure as a test.
 
+    `minutes` are its own with what it follows, `setup` those of the connections that it needs, undoing included.
     `readings` maps each unread reading to the instrument that takes it, "" where none is named. `intrusion` is 0 for
     looking and measuring, UNPLUGS or OPENS. `first` marks the standing beginning: look, smell, listen, battery.
     """
@@ -33,7 +34,7 @@ class Action(NamedTuple):
     first: bool
 
 
-SHORT = 10  # minutes: a look that takes longer is a test like any other, and not the standing beginning
+SHORT = 10  # hands-on minutes: a look that takes longer is a test like any other, and not the standing beginning
 
 
 def actions_of(
@@ -70,13 +71,13 @@ def actions_of(
                 Action(
                     id,
                     readings,
-                    minutes_of(record),
+                    minutes_of(book, record),
                     setup,
                     tuple(s for s in listed(needs.get("states")) if _connects(book, s)),
                     _intrusion(steps),
                     needs.get("people", 1),
                     _signal(book, steps),
-                    minutes_of(record) <= SHORT and _begins(book, record),
+                    mapped(record.data.get("minutes")).get("hands", 0) <= SHORT and _begins(book, record),
                 )
             )
     return actions
@@ -96,12 +97,15 @@ def takers_of(book: Book, car: Car) -> dict[str, float]:
     return takers
 
 
-def minutes_of(record: Record) -> float:
-    """The minutes of a procedure, hands-on and waiting together; at least one."""
-    minutes = record.data.get("minutes")
-    if isinstance(minutes, dict):
-        return max(1.0, float(minutes.get("hands", 0)) + float(minutes.get("waiting", 0)))
-    return max(1.0, float(minutes)) if isinstance(minutes, int | float) else 1.0
+def minutes_of(book: Book, record: Record, above: tuple[str, ...] = ()) -> float:
+    """The minutes of a procedure with those of what it follows, hands-on and waiting together; at least one."""
+    own = mapped(record.data.get("minutes"))
+    total = float(own.get("hands", 0) + own.get("waiting", 0))
+    for step in listed(record.data.get("steps")):
+        followed = book.of("procedures").get(step.get("follow", ""))
+        if followed is not None and followed.id not in (*above, record.id):
+            total += minutes_of(book, followed, (*above, record.id))
+    return max(1.0, total)
 
 
 def steps_of(book: Book, record: Record, above: tuple[str, ...] = ()) -> Iterator[dict]:
@@ -178,9 +182,9 @@ def _setup(
                 continue
             able = all(present(layout, car, c) for c in listed(needs.get("has"))) and _equipped(book, needs, shop)
             if state in listed(record.data.get("leaves")) and able:
-                makers.append(minutes_of(record))
+                makers.append(minutes_of(book, record))
             if state in listed(record.data.get("ends")):
-                enders.append(minutes_of(record))
+                enders.append(minutes_of(book, record))
         if not makers:
             return None
         minutes += min(makers) + min(enders, default=0.0)

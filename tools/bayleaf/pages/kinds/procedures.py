@@ -17,6 +17,7 @@ from bayleaf.pages.parts.embed import embedded
 from bayleaf.pages.parts.proof import proof
 from bayleaf.pages.parts.results import results
 from bayleaf.pages.parts.sheet import sheet_head
+from bayleaf.pages.parts.spent import spent
 from bayleaf.pages.parts.steps import Step, cautions_of, step_list, unfold, walk
 from bayleaf.quantities import to_si
 from bayleaf.records import Record, listed, mapped
@@ -127,8 +128,8 @@ def _needs(view: Uses, record: Record, steps: list[Step]) -> Markup:
             (
                 "Time",
                 inline(
-                    f"{data.get('minutes')} min",
-                    small(" for a practised person, a judgement; preparations not counted"),
+                    spent(record, steps),
+                    small(" for a practiced person, a judgment; preparations not counted"),
                 ),
             ),
             (

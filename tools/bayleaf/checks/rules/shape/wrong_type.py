@@ -10,5 +10,5 @@ RULE = reader_rule(
     what="A field holds the type of value that its schema asks for: text, a number, true or false, a list or a map.",
     why="A number in quotes is text and is never compared with a limit.",
     mend="Write the type that the message asks for; take a number out of its quotes.",
-    example=Example("procedures/measure-primed-pressure.yaml", "minutes: 2", 'minutes: "2"'),
+    example=Example("procedures/measure-primed-pressure.yaml", "hands: 2", 'hands: "2"'),
 )
