@@ -25,7 +25,7 @@ def run(args: argparse.Namespace) -> int:
     book = load(root, args.overlay)
     job, problems, line_of = job_named(book, args.job, line_reader(root))
     if job is None or any(problem.level == "error" for problem in problems):
-        print(text.render(problems, line_of, in_colour()))
+        print(text.listing(problems, line_of, in_colour()))
         print(f"The job cannot be planned: {text.tally(problems)}.")
         return 1
     print("\n".join(text.plain(line) for line in plan_lines(judge(book, job), book)))

@@ -12,7 +12,9 @@ from bayleaf.records import Book, listed
 
 def likelier_after(book: Book, matrix: Matrix, history: Iterable[str]) -> frozenset[str]:
     """The faults of a car that its history makes likelier: those that are named, and those of a part that is."""
-    layout, faults, parts = layout_of(book), set(), set()
+    layout = layout_of(book)
+    faults: set[str] = set()
+    parts: set[str] = set()
     for record in (book.of("histories").get(id) for id in history):
         faults.update(listed(record.data.get("faults")) if record else ())
         parts.update(listed(record.data.get("parts")) if record else ())

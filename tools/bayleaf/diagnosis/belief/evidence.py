@@ -39,7 +39,7 @@ def evidence_of(matrix: Matrix, taken: list[Taken]) -> Evidence:
     """What the readings that clear say. Of a reading taken for each cylinder, bank or connection, those that are out rule."""
     several: dict[str, list[frozenset[str]]] = {}
     for t in sorted((t for t in taken if t.clears and t.reading in matrix.healthy), key=lambda t: t.places[-1]):
-        several.setdefault(t.reading, []).append(t.verdict.answers)
+        several.setdefault(t.reading, []).append(t.answers)
     return {reading: frozenset().union(*_ruling(matrix, reading, answers)) for reading, answers in several.items()}
 
 
@@ -49,7 +49,7 @@ def _ruling(matrix: Matrix, reading: str, answers: list[frozenset[str]]) -> list
 
 def seen_in(book: Book, matrix: Matrix, taken: list[Taken], evidence: Evidence) -> list[Seen]:
     """The same for belief, and besides what may only speak for a fault. A computed reading and its inputs are a group."""
-    group = {}
+    group: dict[str, str] = {}
     for t in taken:
         if t.computed:
             for reading in (t.reading, *inputs_of(book, t.reading)):
@@ -59,9 +59,7 @@ def seen_in(book: Book, matrix: Matrix, taken: list[Taken], evidence: Evidence) 
         for reading, answers in evidence.items()
     ]
     return seen + [
-        Seen(
-            t.reading, *answers_among(book, t.reading, t.verdict.answers), group.get(t.reading, t.reading), clears=False
-        )
+        Seen(t.reading, *answers_among(book, t.reading, t.answers), group.get(t.reading, t.reading), clears=False)
         for t in taken
         if t.convicts and t.counts and t.reading in matrix.healthy
     ]
@@ -78,7 +76,7 @@ def masks_of(book: Book, matrix: Matrix, taken: list[Taken], evidence: Evidence)
     for reading in masks:
         if book.of("readings")[reading].data.get("each") in ("bank", "cylinder"):
             every = [t for t in taken if t.clears and t.reading == reading and t.which is not None]
-            out = [t for t in every if matrix.healthy[reading].isdisjoint(t.verdict.answers)]
+            out = [t for t in every if matrix.healthy[reading].isdisjoint(t.answers)]
             if any(_apart(one, other) for one in out for other in every if other not in out):
                 masks[reading] &= ~shared
     return {reading: mask & matrix.all for reading, mask in masks.items()}
@@ -89,7 +87,7 @@ def _apart(one: Taken, other: Taken) -> bool:
 
     Of two answers to a question any difference counts, and one too close to call is no difference.
     """
-    if one.verdict.answers & other.verdict.answers:
+    if one.answers & other.answers:
         return False
     band = one.verdict.band
     if band is None or one.known is None or other.known is None:

@@ -107,7 +107,7 @@ def _after_repairs(book: Book, matrix: Matrix, repairs: dict[str, int], taken: T
             why = f"Its values were read before and after the repair ({title}): read all of them again."
             return replace(taken, aside=why, outdated=True)
         explains = fault in matrix.faults_in(matrix.fits(taken.reading, taken.verdict.answers))
-        if explains and matrix.healthy.get(taken.reading, frozenset()).isdisjoint(taken.verdict.answers):
+        if explains and matrix.healthy.get(taken.reading, frozenset()).isdisjoint(taken.answers):
             why = f"Read before the repair ({title}), which may be why: read it again."
             return replace(taken, aside=why, outdated=True)
     return taken

@@ -49,7 +49,8 @@ class Contradicted:
         reasons, there = [], list(self.by.values())
         while there:
             readings = dict.fromkeys(r for readings in there for r in readings)
-            reasons.append(max(readings, key=lambda r, there=there: sum(r in readings for readings in there)))
+            meets = {r: sum(r in readings for readings in there) for r in readings}
+            reasons.append(max(meets, key=meets.__getitem__))
             there = [readings for readings in there if reasons[-1] not in readings]
         return tuple(reasons)
 

@@ -139,7 +139,7 @@ def _nothing_fits(judgement: Judgement, book: Book) -> list[str]:
         shown = "No fault shows this" if alone else "No fault shows these together"
         answer.append(f"  {shown}: {names_of(book, readings, ' and ')}.")
     repeat = judgement.repeat
-    if repeat:
+    if repeat and repeat.minutes is not None:
         answer.append(
             f"  Quickest to read again: {name_of(book, repeat.of)} ({in_minutes(repeat.minutes)}). "
             f"If it is doubted, these come back: {names_of(book, repeat.brings[:MOST])}."

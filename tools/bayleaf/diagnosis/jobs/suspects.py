@@ -24,7 +24,8 @@ def ordered(
     for row in matrix.rows_in(fits):
         stages.setdefault(row.fault, []).append(row.stage)
         speaks.setdefault(row.fault, set()).update(row.answers)
-    left, besides = [], []
+    left: list[Suspect] = []
+    besides: list[Suspect] = []
     for fault, share in shares.items():
         data = book.of("faults")[fault].data
         mends = listed(data.get("mended_by"))
@@ -69,7 +70,7 @@ def all_healthy(matrix: Matrix, taken: list[Taken]) -> bool:
     """Whether something was read and every answer is that of a healthy car."""
     said = [t for t in taken if t.counts and t.reading in matrix.healthy]
     return bool(said) and all(
-        t.verdict.kind in (IN_BAND, ANSWERED) and t.verdict.answers & matrix.healthy[t.reading] for t in said
+        t.verdict.kind in (IN_BAND, ANSWERED) and bool(t.answers & matrix.healthy[t.reading]) for t in said
     )
 
 

@@ -122,8 +122,8 @@ def _readings(book: Book, steps: list[dict], shop: frozenset[str] | None, preven
     """The diagnosis readings that steps take with what the shop has, each with its instrument."""
     readings: dict[str, str] = {}
     for takes in (mapped(step.get("takes")) for step in steps):
-        reading = takes.get("reading")
-        record = book.of("readings").get(reading) if isinstance(reading, str) else None
+        reading = str(takes.get("reading", ""))
+        record = book.of("readings").get(reading)
         if (
             record is None
             or record.data.get("purpose", "diagnosis") != "diagnosis"

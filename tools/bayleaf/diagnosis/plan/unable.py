@@ -23,7 +23,7 @@ def unable(desk: Desk, car: Car, job: Record, action: Action) -> tuple[str, ...]
         band, _missing = band_of(desk, car, reading, job, {})
         quantity = desk.quantity(reading)
         held = instrument_of(desk.book, tool, quantity) if tool and quantity else None
-        if band and held and _states(held) and not provable(band, held):
+        if band and quantity and held and _states(held) and not provable(band, held):
             able = [i.title for i in _tools(desk, job, quantity) if provable(band, i)]
             said.append(_words(held.title, desk, reading, band, able))
     return (*said, *_pairs(desk, car, job, action))
@@ -33,13 +33,13 @@ def _pairs(desk: Desk, car: Car, job: Record, action: Action) -> Iterator[str]:
     """The same for a difference of two readings that this test takes."""
     for id, record in desk.book.of("readings").items():
         of = mapped(mapped(record.data.get("computed")).get("difference"))
-        tools = {action.readings.get(reading) for reading in of.values()}
+        tools = {action.readings.get(reading, "") for reading in of.values()}
         if not of or len(tools) != 1 or not all(tools) or not offers(desk.book, layout_of(desk.book), car, id):
             continue
         band, _missing = band_of(desk, car, id, job, {})
         quantity = desk.quantity(of["of"])
         held = instrument_of(desk.book, tools.pop(), quantity) if quantity else None
-        if band and held and _states(held) and not _parts(band, held):
+        if band and quantity and held and _states(held) and not _parts(band, held):
             able = [i.title for i in _tools(desk, job, quantity) if _parts(band, i)]
             yield _words(f"{held.title}, read twice,", desk, id, band, able)
 

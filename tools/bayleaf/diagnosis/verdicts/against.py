@@ -30,6 +30,8 @@ def against_band(desk: Desk, car: Car, job: Record, known: dict[str, Known], tak
     if taken.known is None or taken.verdict.kind == NOT_VALID:
         return taken
     quantity = desk.quantity(taken.reading)
+    if quantity is None:
+        return taken
     band, missing = band_of(desk, car, taken.reading, job, known)
     if taken.verdict.kind == NOT_PLAUSIBLE:
         unit = _other_unit(taken, quantity, band)
@@ -77,14 +79,14 @@ def _other_unit(taken: Taken, quantity: Quantity, band: Band | None) -> str:
 
 def _better(desk: Desk, job: Record, taken: Taken, quantity: Quantity, verdict: Verdict) -> tuple[str, ...]:
     """Instruments that would decide this very value, those of the shop first."""
-    shop = listed(job.data.get("shop"))
+    shop, value = listed(job.data.get("shop")), taken.known.value if taken.known else 0.0
     able = []
     for id, record in desk.book.of("equipment").items():
         instrument = (
             instrument_of(desk.book, id, quantity) if quantity.id in listed(record.data.get("measures")) else None
         )
-        if instrument is None or instrument.allowance(taken.known.value) is None or not usable(record):
+        if instrument is None or instrument.allowance(value) is None or not usable(record):
             continue
-        if judge_value(taken.known.value, verdict.band, instrument).kind not in (TOO_CLOSE, NOT_VALID):
+        if judge_value(value, verdict.band, instrument).kind not in (TOO_CLOSE, NOT_VALID):
             able.append((id not in shop, record.title))
     return tuple(title for _away, title in sorted(able))

@@ -6,10 +6,7 @@ from dataclasses import replace
 
 from bayleaf.diagnosis.verdicts.compute import Desk
 from bayleaf.diagnosis.verdicts.taken import REPLACED, UNLIKE, Taken
-from bayleaf.diagnosis.verdicts.verdict import (
-    NOT_PLAUSIBLE,
-    NOT_VALID,
-)
+from bayleaf.diagnosis.verdicts.verdict import NOT_PLAUSIBLE, NOT_VALID
 
 
 def repeated(desk: Desk, readings: list[Taken], repairs: list[int]) -> list[Taken]:
@@ -42,8 +39,7 @@ def _unlike(early: Taken, late: Taken) -> bool:
         return early.said != late.said
     if early.known.allowance is not None and late.known.allowance is not None:
         return abs(early.known.value - late.known.value) > early.known.allowance + late.known.allowance
-    both = early.verdict.answers, late.verdict.answers
-    return None not in both and both[0].isdisjoint(both[1])
+    return bool(early.answers and late.answers) and early.answers.isdisjoint(late.answers)
 
 
 def beside(desk: Desk, taken: Taken) -> bool:

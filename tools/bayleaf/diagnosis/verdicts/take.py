@@ -12,13 +12,7 @@ from bayleaf.diagnosis.verdicts.compute import CannotCompute, Desk, Known
 from bayleaf.diagnosis.verdicts.instrument import instrument_of
 from bayleaf.diagnosis.verdicts.repeated import repeated
 from bayleaf.diagnosis.verdicts.taken import ABSENT, Taken
-from bayleaf.diagnosis.verdicts.verdict import (
-    NOT_PLAUSIBLE,
-    NOT_VALID,
-    Verdict,
-    judge_answer,
-    judge_value,
-)
+from bayleaf.diagnosis.verdicts.verdict import NOT_PLAUSIBLE, NOT_VALID, Verdict, judge_answer, judge_value
 from bayleaf.quantities import QuantityError, from_si, round_half_away, significant, with_unit
 from bayleaf.records import Record, listed, mapped
 
@@ -40,11 +34,11 @@ def taken_in(desk: Desk, car: Car, job: Record) -> list[Taken]:
     ]
 
 
-def _known(found: list[Taken], which: int | str | None) -> dict[str, Known]:
+def _known(readings: list[Taken], which: int | str | None) -> dict[str, Known]:
     """The values in hand for one cylinder, bank or connection: its own, and those that are of the whole car."""
-    good = [t for t in found if t.known and not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)]
-    return {t.reading: t.known for t in good if t.which is None} | {
-        t.reading: t.known for t in good if t.which == which
+    good = [t for t in readings if not t.aside and t.verdict.kind not in (NOT_VALID, NOT_PLAUSIBLE)]
+    return {t.reading: t.known for t in good if t.known and t.which is None} | {
+        t.reading: t.known for t in good if t.known and t.which == which
     }
 
 
@@ -60,8 +54,10 @@ def _read(desk: Desk, job: Record, i: int, entry: dict) -> Taken:
     number = job.typed(("readings", i, "value")) or f"{entry['value']}"
     quantity = desk.quantity(reading.id)
     try:
-        value = quantity.si(entry["value"], entry["unit"])
-    except (AttributeError, QuantityError):  # a question, or a unit of something else: the job's own check says so
+        value = quantity.si(entry["value"], entry["unit"]) if quantity else None
+    except QuantityError:
+        value = None
+    if quantity is None or value is None:  # a question, or a unit of something else: the job's own check says so
         wrong = Verdict(NOT_VALID, None, words="It is not a number in a unit of this reading.")
         return Taken(reading.id, (i,), wrong, f"{number} {entry['unit']}")
     instrument = instrument_of(desk.book, entry["instrument"], quantity)
@@ -73,7 +69,8 @@ def _read(desk: Desk, job: Record, i: int, entry: dict) -> Taken:
 
 def _computed(desk: Desk, car: Car, job: Record, typed: list[Taken], which: int | str | None) -> list[Taken]:
     """The readings that what was typed allows to compute, for one cylinder, bank or connection or for the whole car."""
-    layout, known, found = layout_of(desk.book), _known(typed, which), []
+    layout, known = layout_of(desk.book), _known(typed, which)
+    computed_readings: list[Taken] = []
     own = {t.reading for t in typed if t.which == which}
     for id, record in desk.book.of("readings").items():
         inputs = inputs_of(desk.book, id)
@@ -94,12 +91,12 @@ def _computed(desk: Desk, car: Car, job: Record, typed: list[Taken], which: int 
         places = tuple(
             sorted(t.places[-1] for t in typed if t.reading in inputs and t.which in (None, which) and not t.aside)
         )
-        unit = quantity.units.get(record.data.get("unit"), quantity.shown[0])
+        unit = quantity.units.get(record.data.get("unit", ""), quantity.shown[0])
         allowance = from_si(value.allowance or 0.0, unit, "difference")
         said = with_unit(_no_finer(from_si(value.value, unit, quantity.reference), allowance), unit)
         taken = Taken(id, places, judge_value(value.value, None), said, value, unit, computed=True, which=which)
-        found.append(against_band(desk, car, job, known, taken))
-    return found
+        computed_readings.append(against_band(desk, car, job, known, taken))
+    return computed_readings
 
 
 def _no_finer(x: float, allowance: float) -> str:

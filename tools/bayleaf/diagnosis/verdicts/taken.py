@@ -38,6 +38,11 @@ class Taken:
     convicts: bool = False
 
     @property
+    def answers(self) -> frozenset[str]:
+        """Every answer that it may be; empty where it gives no information."""
+        return self.verdict.answers or frozenset()
+
+    @property
     def counts(self) -> bool:
         """Whether it says anything about faults."""
         return not self.aside and self.verdict.answers is not None
