@@ -187,7 +187,9 @@ def test_waiting_counts_and_so_does_what_is_followed():
 def test_a_short_look_stays_the_beginning_though_the_engine_has_to_warm_up():
     look, drop = takes("primed", 8, tasks=["look-and-listen-first"]), takes("ground-drop", 1)
     look["minutes"]["waiting"] = 10
-    the_book = book(procedures={"look": look, "drop": drop}, tasks={"look-and-listen-first": {"title": "Look first"}})
+    the_book = book(
+        procedures={"look": look, "drop": drop}, tasks={"look-and-listen-first": {"title": "Look first", "first": True}}
+    )
     assert proposed(the_book, maker_bands=MAKER)[0] == "look"
 
 
