@@ -31,9 +31,9 @@ class Graph:
     """Variables by number, and the influences that leave each of them. `conditions` are all that a limit names."""
 
     def __init__(self, influences: Mapping[str, Iterable[Influence]]) -> None:
-        self.influences = {name: tuple(found) for name, found in influences.items()}
+        self.influences = {name: tuple(result) for name, result in influences.items()}
         self.bit = {name: 1 << i for i, name in enumerate(self.influences)}
-        edges = [i for found in self.influences.values() for i in found]
+        edges = [i for result in self.influences.values() for i in result]
         self.conditions = frozenset().union(*(i.when | i.unless for i in edges))
         self._systems = frozenset().union(*(i.systems for i in edges))
         self._beside: dict[tuple[frozenset[str], frozenset[str]], list[int]] = {}
@@ -55,14 +55,14 @@ class Graph:
         where = self.conditions & holds, self._systems.intersection(systems)
         key = disturbed, where
         if key not in self._reached:
-            beside, found, fresh = self._neighbors(where), disturbed, disturbed
+            beside, result, fresh = self._neighbors(where), disturbed, disturbed
             while fresh:
                 low = fresh & -fresh
                 fresh &= fresh - 1
-                new = beside[low.bit_length() - 1] & ~found
-                found |= new
+                new = beside[low.bit_length() - 1] & ~result
+                result |= new
                 fresh |= new
-            self._reached[key] = found
+            self._reached[key] = result
         return self._reached[key]
 
     def way(self, disturbed: int, ends: int, holds: Set[str], systems: Iterable[str]) -> tuple[str, ...]:
@@ -84,7 +84,7 @@ class Graph:
         """What each variable moves directly, by its number."""
         if where not in self._beside:
             self._beside[where] = [
-                self.mask(i.to for i in found if i.acts(*where)) for found in self.influences.values()
+                self.mask(i.to for i in result if i.acts(*where)) for result in self.influences.values()
             ]
         return self._beside[where]
 

@@ -28,8 +28,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         ended = walk.last("ended", States.CONTAINER_BONDED, index)
         how = f"{called(walk, ended)} ended it" if ended is not None else "no step before it made it so"
-        words = f"step {step.number} is to {machine.title(step.data['act'])}, and {machine.named(States.CONTAINER_BONDED)} does not stand: {how}"
-        yield RULE.at(record, words, path=(*step.place, "act"))
+        message = f"step {step.number} is to {machine.title(step.data['act'])}, and {machine.named(States.CONTAINER_BONDED)} does not stand: {how}"
+        yield RULE.at(record, message, path=(*step.place, "act"))
 
 
 RULE = Rule(

@@ -19,10 +19,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         for state in reading.data["valid_if"]:
             if state in context.procedures.machine.states and not step.stands(state):
-                words = f"{step_name(walk, step)} takes {reading.id}, which is valid only with {context.procedures.machine.named(state)}, and nothing has made sure of it"
+                message = f"{step_name(walk, step)} takes {reading.id}, which is valid only with {context.procedures.machine.named(state)}, and nothing has made sure of it"
                 yield RULE.at(
                     record,
-                    words,
+                    message,
                     f"Inherit the preparation that sets {state}, set it in a step, or name it in needs.",
                     (*step.place, "takes", "reading"),
                 )

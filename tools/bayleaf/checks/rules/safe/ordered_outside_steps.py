@@ -61,8 +61,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 for s in context.procedures.walk(context.book.of("procedures")[id]).steps
             ):
                 order = _END.split(hit.string[start:], maxsplit=1)[0].strip()
-                words = f"{field(record, path)} orders {order[:1].lower() + order[1:]!r}, and no step with act: {either(acts)} carries its cautions"
-                yield RULE.at(record, words, path=path)
+                message = f"{field(record, path)} orders {order[:1].lower() + order[1:]!r}, and no step with act: {either(acts)} carries its cautions"
+                yield RULE.at(record, message, path=path)
 
 
 RULE = Rule(

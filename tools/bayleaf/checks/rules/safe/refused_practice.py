@@ -83,8 +83,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 yield RULE.at(record, f"step {i + 1} orders what this book refuses: {name}", instead, path)
         crash = "crash" in str(step.get("at", "")) or CRASH_SWITCH.search(text)
         if crash and CRASH.search(text) and not _looked(context, record, i) and not _NOT.search(text):
-            words = f"step {i + 1} resets the crash switch before anybody has looked for a leak"
-            yield RULE.at(record, words, "Look for leaks in a step before it.", path)
+            message = f"step {i + 1} resets the crash switch before anybody has looked for a leak"
+            yield RULE.at(record, message, "Look for leaks in a step before it.", path)
     for c in filter(_GAS.search, record.data["needs"]["consumables"]):
         place = ("needs", "consumables", record.data["needs"]["consumables"].index(c))
         yield RULE.at(

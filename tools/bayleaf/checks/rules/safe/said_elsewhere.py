@@ -38,10 +38,10 @@ def find(context: Context) -> Iterator[Finding]:
             for record, i in steps:
                 if (record, i) in telling or _stands(context, record, i, state):
                     continue
-                words = f"step {i + 1} does what step {n + 1} of {there.id} does, and does not set {machine.named(state)} as most such steps do"
+                message = f"step {i + 1} does what step {n + 1} of {there.id} does, and does not set {machine.named(state)} as most such steps do"
                 yield RULE.at(
                     record,
-                    words,
+                    message,
                     f"Write sets: [{state}].",
                     ("steps", i, "act" if "act" in record.data["steps"][i] else "do"),
                 )

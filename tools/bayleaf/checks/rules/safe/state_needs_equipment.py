@@ -24,11 +24,14 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             else set()
         )
         if not at_hand & set(needs):
-            words = (
+            message = (
                 f"{step_name(walk, step)} begins {machine.named(note.what)}, and the procedure has no {either(needs)}"
             )
             yield RULE.at(
-                record, words, f"Add {needs[0]} to needs: equipment and to the step.", spot(record, step, "sets", "act")
+                record,
+                message,
+                f"Add {needs[0]} to needs: equipment and to the step.",
+                spot(record, step, "sets", "act"),
             )
 
 

@@ -21,18 +21,18 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         own = [c for c in step["cautions"] if c not in inherited]
         page += [c for c in own if c not in page]
         if len(own) > ON_STEP:
-            words = f"step {i + 1} shows {len(own)} cautions of its own"
+            message = f"step {i + 1} shows {len(own)} cautions of its own"
             yield RULE.at(
                 record,
-                words,
+                message,
                 "Divide the step, or let a preparation show those that always hold. Leave none out.",
                 ("steps", i, "cautions"),
             )
     if len(page) > ON_PAGE:
-        words = f"{len(page)} cautions of its own stand before the first step"
+        message = f"{len(page)} cautions of its own stand before the first step"
         yield RULE.at(
             record,
-            words,
+            message,
             "Divide the procedure, or let a preparation show those that always hold. Leave none out.",
             ("steps",),
         )
