@@ -30,7 +30,7 @@ def parts_of(
     Of `readings`, those for diagnosis are asked of the graph. What cannot be taken in a stage is left out: it may be anything.
     """
     record, healthy = book.of("faults")[fault], spared_of(book, layout, car, fault, readings)
-    borrowed = [r for r in readings if "answers_as" in book.of("readings")[r].data and r not in healthy]
+    borrowed = [r for r in _borrowing(book, layout, tuple(readings)) if r not in healthy]
     result = {}
     for stage, (said, by_effect) in _stages(book, layout, car, fault).items():
         own = {r: a for r, a in said.items() if r not in healthy or r not in by_effect}
@@ -43,6 +43,14 @@ def parts_of(
             )
         result[stage] = own, spared
     return result
+
+
+def _borrowing(book: Book, layout: Layout, readings: tuple[str, ...]) -> list[str]:
+    """Those of the readings of a car that answer as another one."""
+    key = ("borrowing", readings)
+    if key not in layout.kept:
+        layout.kept[key] = [r for r in readings if "answers_as" in book.of("readings")[r].data]
+    return layout.kept[key]
 
 
 def _holds(book: Book, layout: Layout, reading: str) -> frozenset[str]:
@@ -68,9 +76,15 @@ def _borrowed(book: Book, said: Answers, readings: list[str]) -> Answers:
 
 def spared_of(book: Book, layout: Layout, car: Car, fault: str, readings: list[str]) -> Answers:
     """The readings that are healthy on this car with this fault by the graph, whatever the stage."""
-    asked = tuple(r for r in readings if is_diagnosis(book.of("readings")[r]))
+    key = ("for diagnosis", tuple(readings))
+    if key not in layout.kept:
+        layout.kept[key] = tuple(r for r in readings if is_diagnosis(book.of("readings")[r]))
+    asked = layout.kept[key]
     spared = spared_among(book, layout, car.systems, book.of("faults")[fault], asked)
-    return {reading: healthy_of(book, reading, car.systems) for reading in asked if reading in spared}
+    kept = ("healthy", car.systems, asked)
+    if kept not in layout.kept:  # the same for all faults of a car
+        layout.kept[kept] = {reading: healthy_of(book, reading, car.systems) for reading in asked}
+    return {reading: answers for reading, answers in layout.kept[kept].items() if reading in spared}
 
 
 def is_diagnosis(reading: Record) -> bool:
