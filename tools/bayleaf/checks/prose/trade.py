@@ -50,6 +50,16 @@ def spoken(text: str) -> str:
     return _LINK.sub(lambda link: link[1] or "…", text) if "[[" in text else text
 
 
+def in_text(text: str) -> frozenset[bytes]:
+    """A first look at the whole prose of a record: the keys of the phrases that may stand in it."""
+    words = plain_of(text).split()
+    keys = KEYS.intersection(words)
+    if not keys:
+        return keys
+    whole = b" " + b" ".join(plain_of(spoken(text)).split()) + b" "
+    return frozenset(key for key in keys if any(line.plain in whole for line in _LINES[key]))
+
+
 def refused(text: str, keys: frozenset[bytes]) -> Iterator[Refused]:
     """The lines under these keys whose phrase stands in a text. An id is no text, whatever its words."""
     if _ID.fullmatch(text):

@@ -6,7 +6,7 @@ from functools import cache
 
 from bayleaf.diagnosis.car.car import Car
 from bayleaf.diagnosis.car.layout import Layout
-from bayleaf.diagnosis.faults.spared import Why, holds_in, prevented, why_of
+from bayleaf.diagnosis.faults.spared import holds_in, prevented, spared_among
 from bayleaf.diagnosis.verdicts.verdict import NORMAL
 from bayleaf.records import Book, Record, listed, mapped
 
@@ -68,12 +68,9 @@ def _borrowed(book: Book, said: Answers, readings: list[str]) -> Answers:
 
 def spared_of(book: Book, layout: Layout, car: Car, fault: str, readings: list[str]) -> Answers:
     """The readings that are healthy on this car with this fault by the graph, whatever the stage."""
-    record, result = book.of("faults")[fault], {}
-    for reading in readings:
-        other = book.of("readings")[reading]
-        if is_diagnosis(other) and why_of(book, layout, car.systems, record, other) is Why.SPARED:
-            result[reading] = healthy_of(book, reading, car.systems)
-    return result
+    asked = tuple(r for r in readings if is_diagnosis(book.of("readings")[r]))
+    spared = spared_among(book, layout, car.systems, book.of("faults")[fault], asked)
+    return {reading: healthy_of(book, reading, car.systems) for reading in asked if reading in spared}
 
 
 def is_diagnosis(reading: Record) -> bool:
