@@ -36,3 +36,171 @@ UNSCREW = "  - do: Unscrew the front oxygen sensor with the oxygen-sensor socket
 FOLLOW = "  - follow: relieve-through-gauge-bleed\n"
 CHECK = "  - follow: leak-check-rail-joints\n"
 STALL = "  - do: Let the engine idle until it stalls.\n"
+
+
+def _instead(base: str, good: str, *pairs: tuple[str, str, str]) -> list[Pair]:
+    """Several slips in one text of a procedure."""
+    return [Pair(name, base, good, unsafe, safe) for name, unsafe, safe in pairs]
+
+
+def _before(base: str, good: str, *pairs: tuple[str, str, str]) -> list[Pair]:
+    """Several slips put in front of one text of a procedure."""
+    return _instead(base, good, *((name, unsafe + good, safe + good) for name, unsafe, safe in pairs))
+
+
+GLASSES = "  - do: Put the safety glasses on.\n"
+PAIRS = [
+    # Fuel flows into what is bonded by an act.
+    *(
+        Pair(
+            f"{base}: the lead is only spoken of",
+            base,
+            BOND,
+            BOND.replace("act: bond", "sets: [container-bonded]"),
+            BOND.replace("Clip", "Clamp"),
+        )
+        for base in (
+            "relieve-through-gauge-bleed",
+            "relieve-direct-feed",
+            "relieve-nozzle-held-pressure",
+            "fit-rail-gauge",
+        )
+    ),
+    *(
+        Pair(f"{base}: nobody bonds", base, BOND, WAIT, WAIT + BOND)
+        for base in ("take-fuel-sample", "take-feed-sample", "replace-fuel-filter", "bleed-supply-line-gauge")
+    ),
+    # Relief is fuel that leaves.
+    *(
+        Pair(
+            f"{base}: relieved by a look at the rail",
+            base,
+            "    act: bleed\n",
+            "",
+            "    act: bleed\n    when: engine-off\n",
+        )
+        for base in (
+            "relieve-carburettor-pressure",
+            "relieve-nozzle-held-pressure",
+            "relieve-through-gauge-bleed",
+            "relieve-direct-feed",
+            "bleed-supply-line-gauge",
+        )
+    ),
+    *(
+        Pair(
+            f"{base}: the starter blinks",
+            base,
+            CRANKED,
+            CRANKED.replace("value: 5", "value: 0.2"),
+            CRANKED.replace("value: 5", "value: 6"),
+        )
+        for base in ("relieve-port-fuel-pressure", "relieve-throttle-body-pressure", "relieve-nozzle-held-pressure")
+    ),
+    *(
+        Pair(f"{base}: the pump keeps its fuse", base, FUSE, "", FUSE.replace("Pull the", "Take out the"))
+        for base in ("relieve-port-fuel-pressure", "relieve-throttle-body-pressure")
+    ),
+    Pair(
+        "an engine-driven pump is cranked for relief",
+        "relieve-throttle-body-pressure",
+        "systems: [throttle-body-injection-low, throttle-body-injection-medium]",
+        "systems: [throttle-body-injection-low, carburettor-mechanical-pump]",
+        "systems: [throttle-body-injection-low]",
+    ),
+    Pair(
+        "the starter is held for a minute",
+        "relieve-port-fuel-pressure",
+        CRANKED,
+        CRANKED.replace("value: 5, unit: s", "value: 1, unit: min"),
+        CRANKED.replace("value: 5", "value: 4"),
+    ),
+    # A safe state in needs comes from somewhere.
+    *(
+        Pair(
+            f"{base}: begins relieved by nobody",
+            base,
+            f"  made_by: [{makers}]\n",
+            "",
+            f"  made_by: [{makers}, {more}]\n",
+        )
+        for base, makers, more in (
+            ("move-airflow-plate", "relieve-nozzle-held-pressure", "relieve-port-fuel-pressure"),
+            ("replace-supply-line", "relieve-port-fuel-pressure", "relieve-nozzle-held-pressure"),
+            ("renew-tank-seal-or-sender", "relieve-port-fuel-pressure", "relieve-nozzle-held-pressure"),
+            (
+                "check-float-level",
+                "relieve-carburettor-pressure, relieve-carburettor-electric-pump",
+                "relieve-throttle-body-pressure",
+            ),
+        )
+    ),
+    *(
+        Pair(
+            f"{base}: relieved for one of its systems",
+            base,
+            "made_by: [relieve-carburettor-pressure, relieve-carburettor-electric-pump]",
+            "made_by: [relieve-carburettor-electric-pump]",
+            "made_by: [relieve-carburettor-electric-pump, relieve-carburettor-pressure]",
+        )
+        for base in ("set-float-level", "rebuild-carburettor", "repair-suction-line", "replace-needle-and-seat")
+    ),
+    Pair(
+        "a needed relief in place of the step",
+        "replace-fuel-filter",
+        "  - follow: relieve-port-fuel-pressure\n",
+        "",
+        "  - do: Put the safety glasses on.\n  - follow: relieve-port-fuel-pressure\n",
+    ),
+    # Nothing hot is opened, and nothing turns after the relief.
+    *_before(
+        "remove-rail-gauge",
+        CLOTH,
+        ("the key once more after the relief", KEY, GLASSES),
+        ("the engine once more after the relief", RUN, GLASSES),
+    ),
+    *_before(
+        "replace-fuel-filter",
+        BOTH,
+        ("filter: the key after the relief", KEY, GLASSES),
+        ("filter: the engine after the relief", RUN, GLASSES),
+    ),
+    *_instead("remove-rail-gauge", COOL, ("nobody lets the engine cool", "", LONGER)),
+    *_instead("remove-rail-gauge", FOLLOW, ("the gauge comes off with nothing relieved", "", GLASSES + FOLLOW)),
+    *_instead("remove-rail-gauge", CHECK, ("the port is never looked at again", "", CHECK + GLASSES)),
+    *_instead(
+        "measure-exhaust-back-pressure",
+        HAND,
+        ("the sensor comes out of a hot exhaust", "", HAND.replace("Let", "Wait and let")),
+    ),
+    *_before("measure-exhaust-back-pressure", UNSCREW, ("the engine runs before the sensor comes out", RUN, GLASSES)),
+    Pair(
+        "the manifold is opened hot",
+        "renew-exhaust-gasket",
+        "    act: cool-down\n",
+        "",
+        "    act: cool-down\n    when: engine-off\n",
+    ),
+    # Gas and connections.
+    Pair(
+        "the cap comes off under gas",
+        "measure-tank-leak",
+        "    act: vent\n    at: tank-vent-line\n",
+        "",
+        "    act: vent\n    at: tank-vent-line\n    when: engine-off\n",
+    ),
+    Pair(
+        "the gauge is off because the page says so",
+        "measure-primed-rail-pressure",
+        "\nwhere:",
+        "\nends: [gauge-on-rail]\nwhere:",
+        "\nends: none\nwhere:",
+    ),
+    Pair(
+        "a jumper without fuse and switch",
+        "measure-delivered-volume",
+        "    sets: [jumper-at-relay]\n    equipment: [fused-switched-jumper]\n",
+        "    sets: [jumper-at-relay]\n",
+        "    equipment: [fused-switched-jumper]\n    sets: [jumper-at-relay]\n",
+    ),
+]
