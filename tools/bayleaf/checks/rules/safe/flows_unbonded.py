@@ -43,10 +43,10 @@ RULE = Rule(
         "the nozzle of an approved can against the neck. The bonding lead comes off after the last of it."
     ),
     why="Flowing fuel charges itself, and the spark jumps where the fuel is.",
-    mend="Bond the container in a step before it, sets: [container-bonded], and unbond it last.",
+    mend="Bond the container in a step before it, act: bond, and unbond it last.",
     example=Example(
         "procedures/bay-preparation.yaml",
-        "\n  - {do: Bond the container to bare metal of the car., sets: [container-bonded]}",
+        "\n  - {do: Bond the container to bare metal of the car., act: bond}",
         "",
     ),
     find=find,

@@ -41,7 +41,6 @@ RULE = Rule(
     ),
     why="The greatest pressure decides whether a jet can pierce the skin and which gauge may burst. A slipped point hides both.",
     mend="Write what the path can see when something is blocked or stuck.",
-    excusable=True,
     example=Example(
         "systems/port-injection-return.yaml",
         "greatest: {value: 130, unit: psi, because: A blocked return sees the relief setting,",

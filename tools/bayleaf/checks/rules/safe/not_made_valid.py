@@ -37,7 +37,6 @@ RULE = Rule(
     what="The states in a reading's `valid_if` stand when it is taken: from a preparation, from `needs`, or set by a step before.",
     why="A pump that sucks air or a weak battery makes a low reading, and a good pump is thrown away.",
     mend="See to the state in a step, in a preparation or in needs.",
-    excusable=True,
     example=Example("procedures/bay-preparation.yaml", ", sets: [fuel-above-quarter]", ""),
     find=find,
 )

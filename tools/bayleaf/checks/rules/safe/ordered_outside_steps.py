@@ -77,7 +77,6 @@ RULE = Rule(
     ),
     why="Only steps are walked. An order in any other line is done with no caution above it and with nothing made safe before it.",
     mend="Make it a step, link to the procedure that does it, or say what is so instead of what to do.",
-    excusable=True,
     example=Example(
         "procedures/look-into-regulator-hose.yaml",
         "misleads: [A hose that hangs down drains before anybody looks.]",

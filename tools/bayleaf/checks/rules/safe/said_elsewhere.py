@@ -68,7 +68,6 @@ RULE = Rule(
     what="Where one act at one part, or the very same words, set a temporary state in two of three steps of the book, they set it in every step.",
     why="An open inlet or a bridged relay is there whether or not the step says so, and the hazard that follows from it with it.",
     mend="Set the state here too.",
-    excusable=True,
     example=Example(
         "procedures/read-boost.yaml",
         "  - {do: Start the engine., act: start-engine}",

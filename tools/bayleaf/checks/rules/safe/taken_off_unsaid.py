@@ -41,7 +41,6 @@ RULE = Rule(
     what="A procedure that needs a connection and opens the joint where it sits names the connection in `ends`.",
     why="The next page would read a gauge that is no longer there.",
     mend="Name the connection in ends.",
-    excusable=True,
     example=Example("procedures/take-gauge-off.yaml", "\nends: [gauge-on-rail]", ""),
     find=find,
 )

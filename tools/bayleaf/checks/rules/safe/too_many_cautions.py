@@ -47,7 +47,6 @@ RULE = Rule(
     what="More than 7 cautions of its own on one procedure, or more than 3 on one step. Inherited ones are not counted.",
     why="The eighth caution is not read. The answer is to divide the work, never to drop a caution: it would be missed by SAFE-1.",
     mend="Divide the step or the procedure, or move what always holds to a preparation.",
-    excusable=True,
     example=Example(
         "procedures/fit-gauge.yaml",
         "cautions: [fuel-jet, pressure-not-seen]",
