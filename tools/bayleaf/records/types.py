@@ -384,7 +384,7 @@ class Code(TypedDict):
     exceptions: NotRequired[list[Exceptions]]
     code: str
     sets: str
-    reports: NotRequired[list[CodeReports]]
+    reports: list[CodeReports]
     first: list[str]
     mistaken_for: list[str]
     symptoms: list[str]

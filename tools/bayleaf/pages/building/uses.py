@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from functools import cached_property
+from itertools import combinations
 
-from bayleaf.diagnosis.car.car import car_of_system, inputs_of, places_of
+from bayleaf.diagnosis.car.car import Car, car_of_system, inputs_of, places_of
 from bayleaf.diagnosis.car.layout import Layout, layout_of
 from bayleaf.diagnosis.faults.isolate import Isolation, isolation_of
-from bayleaf.diagnosis.faults.matrix import Matrix, matrix_of_system
+from bayleaf.diagnosis.faults.matrix import Matrix, matrix_of, matrix_of_system
 from bayleaf.formulas.calculator.compile import compile_calculator
 from bayleaf.formulas.calculator.model import Calculator
 from bayleaf.formulas.language.errors import FormulaError
@@ -96,6 +97,21 @@ class Uses(View):
     def matrices(self) -> dict[str, Matrix]:
         """System to its fault matrix, for every current system."""
         return {record.id: matrix_of_system(self.book, record.id) for record in self.live("systems")}
+
+    @cached_property
+    def pairs(self) -> dict[tuple[str, str], Matrix]:
+        """Two systems of different families, as one car may have them, to their fault matrix."""
+        family = {s: self.book.of("systems")[s].data["family"] for s in self.matrices}
+        return {
+            (a, b): matrix_of(self.book, Car(f"{self.title(a)}, {self.title(b)}", (a, b)))
+            for a, b in combinations(self.matrices, 2)
+            if family[a] != family[b]
+        }
+
+    @cached_property
+    def faults_on(self) -> dict[str, set[str]]:
+        """System to the faults that can occur in it, looked at on its own."""
+        return {system: {row.fault for row in matrix.rows} for system, matrix in self.matrices.items()}
 
     @cached_property
     def isolations(self) -> dict[str, Isolation]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
+from bayleaf.diagnosis.faults.reported import reports_of
 from bayleaf.pages.building.amounts import basis
 from bayleaf.pages.building.blocks import blocks, bullets, facts, folds, para, section
 from bayleaf.pages.building.frame import record_page
@@ -11,7 +12,8 @@ from bayleaf.pages.building.index import MOST_OPEN, cards, grouped, index_page
 from bayleaf.pages.building.inline import EMPTY, inline, joined, small, stacked, strong
 from bayleaf.pages.building.text import Markup, text
 from bayleaf.pages.building.uses import Uses
-from bayleaf.pages.kinds.symptoms import causes, commonness, first_line
+from bayleaf.pages.kinds.symptoms import OUTSIDE, causes, commonness, first_line
+from bayleaf.pages.parts.reported import cause_list, fits, split_table
 from bayleaf.records import Record, listed
 
 FEW = 5  # codes that are too few for a range of their own
@@ -21,8 +23,7 @@ def page(view: Uses, record: Record) -> str:
     """The page of one code."""
     data = record.data
     symptoms = [s for id in listed(data.get("symptoms")) if (s := view.get(id, "symptoms"))]
-    here = {row.fault for system in _systems(view, record) for row in view.matrices[system].rows}
-    faults = {fault.id: fault for symptom in symptoms for fault in causes(view, symptom.id) if fault.id in here}
+    on = listed(data.get("systems"))
     return record_page(
         view,
         record,
@@ -41,21 +42,14 @@ def page(view: Uses, record: Record) -> str:
             ),
             section("reports", "What it reports", bullets(_report(view, item) for item in listed(data.get("reports")))),
             facts([("Set on", stacked(view.links(data.get("systems"))) or "every system")]),
-            section("first", "Read these three first", bullets(first_line(view, reading) for reading in data["first"])),
+            section("first", "Read these first", bullets(first_line(view, reading, on) for reading in data["first"])),
             section(
                 "mistaken",
                 "What it does not say",
                 bullets(view.prose(item) for item in listed(data.get("mistaken_for"))),
             ),
             section("symptoms", "Often comes with", cards(view, symptoms)),
-            section(
-                "faults",
-                "Faults that are felt that way",
-                _faults(view, list(faults.values())),
-                para(small("How common a fault is, is a judgement. A cause outside this book is always possible.")),
-            )
-            if faults
-            else EMPTY,
+            *(_by_report(view, record) if reports_of(record) else [_by_symptoms(view, record, symptoms)]),
         ],
     )
 
@@ -68,6 +62,29 @@ def _report(view: Uses, item: dict) -> Markup:
     said += [text(item["at"])] if "at" in item else []
     said += [view.prose(item["words"])] if "words" in item else []
     return joined(said, "; ")
+
+
+def _by_report(view: Uses, record: Record) -> list[Markup]:
+    """The causes that may show what the code reports, and what parts them."""
+    fitting = fits(view, record)
+    return [
+        section("splits", "What splits the causes", split_table(view, record, fitting)),
+        section("faults", "Faults that show what it reports", cause_list(view, record, fitting)),
+    ]
+
+
+def _by_symptoms(view: Uses, record: Record, symptoms: list[Record]) -> Markup:
+    """The causes of what the driver feels, of a code that reports no reading of this book."""
+    here = {row.fault for system in _systems(view, record) for row in view.matrices[system].rows}
+    faults = {fault.id: fault for symptom in symptoms for fault in causes(view, symptom.id) if fault.id in here}
+    about = "No reading of this book is what this code reports. These are the causes of what often comes with it; the code rules none of them in or out. "
+    judged = "How common a fault is, is a judgement. "
+    lists = _faults(view, list(faults.values()))
+    return (
+        section("faults", "Faults that are felt that way", para(about), lists, para(small(judged, OUTSIDE)))
+        if faults
+        else EMPTY
+    )
 
 
 def _systems(view: Uses, record: Record) -> list[str]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from bayleaf.pages.building.blocks import bullets, folds, para, section, table
 from bayleaf.pages.building.frame import record_page
 from bayleaf.pages.building.index import MOST_ROWS, cards, index_page, long
@@ -58,12 +60,14 @@ def commonness(faults: list[Record]) -> dict[str, list[Record]]:
     return {how: [f for f in faults if f.data["commonness"] == how] for how in ("common", "occasional", "rare")}
 
 
-def first_line(view: Uses, reading: str) -> Markup:
+def first_line(view: Uses, reading: str, systems: Iterable[str] = ()) -> Markup:
     """A reading with the procedures that take it, each with its systems where there is a choice.
 
     A repair takes it to prove itself; whoever has yet to find the fault is not sent to one where another way is left.
+    Of some systems only, what is for none of them is left out.
     """
-    takers = view.takers.get(reading, [])
+    here, all = set(systems), view.takers.get(reading, [])
+    takers = [p for p in all if not here or not here.isdisjoint(view.systems_of(p))] or all
     ways = [p for p in takers if p.id not in view.repairs] or takers
     if not ways:
         return view.link(reading)
