@@ -140,7 +140,7 @@ def more(counts: dict[str, int], rules: int, fields: int) -> str:
         ),
         section("reference", "Reference", tiles(book)),
         section(
-            "demo", "The demonstration", para(strong("INVENTED: no such cars and no such workshop exist.")), tiles(demo)
+            "demo", "The demonstration", para(strong("INVENTED: no such cars and no such shop exist.")), tiles(demo)
         ),
         section("terms-of-use", "Licenses", tiles([(NOTICES, notices.TITLE, notices.REMARK)])),
         section("writing", "For those who write records", tiles(write)),
