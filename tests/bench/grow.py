@@ -7,6 +7,7 @@ from pathlib import Path
 
 NAMED_BY_RULES = {"scan-tool"}  # what a rule knows by its id is there once too
 ALIKE = "{rule: DIAG-18, because: Its copies are as like it as one egg is to another.}"
+GROWN = ("effects.yaml", "variables.yaml")  # vocabulary that speaks of every copy
 HERE = Path(__file__).resolve().parents[2]
 
 
@@ -21,7 +22,7 @@ def grow(folder: Path, records: int, source: Path = HERE / "kb") -> int:
     words = NAMED_BY_RULES | {
         word
         for path, text in files.items()
-        if path.parent.name == "vocabulary"
+        if path.parent.name == "vocabulary" and path.name not in GROWN
         for word in re.findall(r"[a-z0-9-]+", text)
     }
     shared = {path for path in files if path.parent.name in ("readings", "equipment") and path.stem in words}
@@ -60,7 +61,26 @@ def grow(folder: Path, records: int, source: Path = HERE / "kb") -> int:
                 twin = twin.replace(f"  - {ALIKE}\n", "").replace(f"exceptions: [{ALIKE}]\n", "")
             _write(folder / "kb" / path.parent.name / f"{new}.yaml", twin)
             written += 1
+    for name in GROWN:
+        path = folder / "kb" / "vocabulary" / name
+        if path.exists():
+            path.write_text(_for_copies(path.read_text(encoding="utf-8"), named, copy), encoding="utf-8")
     return written
+
+
+def _for_copies(text: str, named: re.Pattern[str], copies: int) -> str:
+    """An effect shows the same in every copy, and an influence that is limited to systems holds in theirs."""
+
+    def shown(line: re.Match[str]) -> str:
+        twins = [line[0]] + [f"{line[1]}{_twin(line[2], n)}{line[3]}" for n in range(1, copies + 1)]
+        return "\n".join(twins) if named.fullmatch(line[2]) else line[0]
+
+    def limited(systems: re.Match[str]) -> str:
+        ids = [id.strip() for id in systems[1].split(",")]
+        return f"in: [{', '.join([*ids, *(_twin(id, n) for n in range(1, copies + 1) for id in ids)])}]"
+
+    text = re.sub(r"^(    )([a-z0-9-]+)(: [^\n]+)$", shown, text, flags=re.MULTILINE)
+    return re.sub(r"\bin: \[([^\]]*)\]", limited, text)
 
 
 def _excepted(text: str) -> str:

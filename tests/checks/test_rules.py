@@ -83,6 +83,6 @@ def test_a_circle_of_influences_is_walked_once_and_is_no_error(tmp_path):
 
 
 def test_a_system_that_is_no_layer_has_paths_though_the_field_may_say_none(tmp_path):
-    good = "paths:\n  - {name: charge air, carries: air, through: [inlet-duct, turbocharger, intake-manifold]}\n"
+    good = "paths:\n  - {name: charge air, carries: air, through: [inlet-duct, turbocharger, intake-manifold]}\n  - {name: exhaust, carries: exhaust, through: [intake-manifold, turbocharger]}\n"
     slip = Example("systems/turbocharged-induction.yaml", good, "paths: none\n")
     assert "only a layer may have no paths" in complaint(lay_out(tmp_path, slip), "SHAPE-11")

@@ -50,8 +50,8 @@ def no_running_look(record: Record, context: Context) -> Iterator[Mutant]:
 )
 def not_bonded(record: Record, context: Context) -> Iterator[Mutant]:
     for i, step in enumerate(record.data["steps"]):
-        if "container-bonded" in listed(step.get("sets")):
-            yield without(record, ("steps", i, "sets"), "not bonded")
+        if step.get("act") == "bond":
+            yield without(record, ("steps", i, "act"), "not bonded")
 
 
 @operator(

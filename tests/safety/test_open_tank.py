@@ -114,7 +114,7 @@ def test_what_an_open_tank_asks(code, steps, many):
     assert len(says(code, *steps)) == many
 
 
-BOND, UNBOND = {"sets": ["container-bonded"]}, {"act": "unbond"}
+BOND, UNBOND = {"act": "bond"}, {"act": "unbond"}
 
 
 @pytest.mark.parametrize(

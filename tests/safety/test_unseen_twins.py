@@ -1,7 +1,8 @@
 """The safe twins of procedures that were written by a hand that had not seen the rules: the book must accept each.
 
 Their unsafe halves, one deadly mistake each, are kept beside them for the day when the rules that are to refuse them
-are finished; nobody has run them yet. Common practice of a careful shop, no source.
+are finished; nobody has run them yet. Where the form of a record changed since, both halves were changed alike.
+Common practice of a careful shop, no source.
 """
 
 from __future__ import annotations

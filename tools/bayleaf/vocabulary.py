@@ -9,6 +9,7 @@ class Acts:
     """What a step does."""
 
     BLEED = "bleed"
+    BOND = "bond"
     CLAMP = "clamp"
     CLOSE_CAP = "close-cap"
     CLOSE_JOINT = "close-joint"
@@ -43,10 +44,12 @@ class States:
 
     AIR_INLET_OPEN = "air-inlet-open"
     CONTAINER_BONDED = "container-bonded"
+    EXHAUST_COOL = "exhaust-cool"
     FUEL_PRESSURE_RELIEVED = "fuel-pressure-relieved"
     HIGH_SIDE_SAFE = "high-side-safe"
     JOINT_OPEN = "joint-open"
     JOINT_UNPROVED = "joint-unproved"
+    PUMP_DISABLED = "pump-disabled"
     RUNNING = "running"
     TANK_DRAINED = "tank-drained"
     TANK_SHUT = "tank-shut"

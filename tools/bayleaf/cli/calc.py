@@ -156,14 +156,14 @@ def _example(calc: Calculator, name: str = "") -> str:
 
 def _doubtful(calc: Calculator, lines: dict[str, float]) -> list[str]:
     """Results that are undefined, or that no car shows."""
-    found = []
+    matches = []
     for name, result in calc.results.items():
         low, high = result.quantity.plausible
         if math.isnan(lines[name]):
-            found.append(f"{name} is undefined for these values")
+            matches.append(f"{name} is undefined for these values")
         elif not low <= lines[name] <= high:
-            found.append(f"{name} is not a plausible {result.quantity.title.lower()}")
-    return found
+            matches.append(f"{name} is not a plausible {result.quantity.title.lower()}")
+    return matches
 
 
 def _text(

@@ -37,23 +37,23 @@ def run(args: argparse.Namespace) -> int:
     """Judge and print; 1 when the job itself has errors, which are printed instead of a judgement."""
     root = root_of(args)
     book = load(root, args.overlay)
-    job, found, line_of = job_named(book, args.job, line_reader(root))
-    errors = any(f.level == "error" for f in found)
+    job, result, line_of = job_named(book, args.job, line_reader(root))
+    errors = any(f.level == "error" for f in result)
     said = None if job is None or errors else judge(book, job)
     if args.format == "json":
         problems = [
             {"code": f.code, "level": f.level, "message": f.message, "help": f.help, "line": f.line, "column": f.column}
-            for f in found
+            for f in result
         ]
         judged = {"problems": problems, "left_out": left_out(book), "judgement": to_json(said, book) if said else None}
         print(json.dumps(judged, indent=2, ensure_ascii=False))
         return int(said is None)
-    if found:
-        print(text.listing(found, line_of, in_colour()))
+    if result:
+        print(text.listing(result, line_of, in_colour()))
     print(
         "\n".join(text.plain(line) for line in lines(said, book, args.why))
         if said
-        else f"The job cannot be judged: {text.tally(found)}."
+        else f"The job cannot be judged: {text.tally(result)}."
     )
     if said and left_out(book):
         print(f"\nJudged without what is in error in {', '.join(left_out(book))}; run bayleaf check.")
@@ -80,13 +80,13 @@ def job_named(
         near = nearest(named, book.of("jobs"))
         what = "not an ordinary file" if path.exists() else "no such file"
         raise CouldNotRun(f"{named}: {what}, and no job of the book{f'; did you mean {near}?' if near else ''}")
-    job, found = load_job(path, book)
-    found = [f for f in found if f.code != FILE_NAME]
-    if job is not None and not any(f.level == "error" for f in found):
+    job, result = load_job(path, book)
+    result = [f for f in result if f.code != FILE_NAME]
+    if job is not None and not any(f.level == "error" for f in result):
         # The job joins the book under a name that no record has, and keeps to the same rules as any record.
         job.id, job.sound = f"file {path.name}", True
         book.add(job)
-        found += [f for f in check_record(book, job) if not f.code.startswith(STYLE)]
+        result += [f for f in check_record(book, job) if not f.code.startswith(STYLE)]
     with open(path, "rb") as handle:  # as much as was looked at; the file may be huge
         own = handle.read(MOST_BYTES).decode("utf-8", "replace").split("\n")
-    return job, found, lambda _file, line: own[line - 1].rstrip("\r") if 0 < line <= len(own) else ""
+    return job, result, lambda _file, line: own[line - 1].rstrip("\r") if 0 < line <= len(own) else ""

@@ -51,8 +51,8 @@ def _drafted(book: Book, args: argparse.Namespace) -> dict[str, list[str]]:
         raise CouldNotRun(f"there is no component {args.part!r}; {_near(args.part, book.of('components'))}")
     if args.mechanism not in MECHANISMS:
         raise CouldNotRun(f"there is no mechanism {args.mechanism!r}; {_near(args.mechanism, MECHANISMS)}")
-    found = suggest(book, layout_of(book), args.part, args.mechanism)
-    return {"part": [f"part: {args.part}"], "stages": stage_lines(args.part, args.mechanism, found)}
+    result = suggest(book, layout_of(book), args.part, args.mechanism)
+    return {"part": [f"part: {args.part}"], "stages": stage_lines(args.part, args.mechanism, result)}
 
 
 def stage_lines(part: str, mechanism: str, suggestions: list[Suggestion]) -> list[str]:

@@ -23,12 +23,12 @@ def run(args: argparse.Namespace) -> int:
     if args.reading not in book.of("readings"):
         near = nearest(args.reading, book.of("readings"))
         raise CouldNotRun(f"there is no reading {args.reading!r}" + (f"; did you mean {near}?" if near else ""))
-    found = drafts(book, args.reading)
+    result = drafts(book, args.reading)
     print(
-        f"# {args.reading}: {len(found)} stages are reached and do not speak of it. A blank is no answer: write what a car"
+        f"# {args.reading}: {len(result)} stages are reached and do not speak of it. A blank is no answer: write what a car"
     )
     print("# shows, a list where it may be either, or delete the line where anything may show.")
-    for draft in found:
+    for draft in result:
         print("\n".join(_lines(args.reading, draft)))
     return 0
 

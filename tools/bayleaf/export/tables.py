@@ -12,7 +12,7 @@ ANY = ""  # a cell about which the fault says nothing
 def system_data(book: Book, system: str) -> dict:
     """The matrix and the figures of one system, looked at on its own with every feature it may have."""
     matrix = matrix_of_system(book, system)
-    found = isolation_of(book, matrix.car)
+    result = isolation_of(book, matrix.car)
     return {
         "system": system,
         "readings": [{"reading": reading, "healthy": sorted(healthy)} for reading, healthy in matrix.healthy.items()],
@@ -27,10 +27,10 @@ def system_data(book: Book, system: str) -> dict:
             }
             for row in matrix.rows
         ],
-        "whole": _figures(found.whole),
-        "symptoms": {symptom: _figures(figures) for symptom, figures in found.symptoms.items()},
-        "same_column": [list(readings) for readings in found.same],
-        "tells_nothing": list(found.idle),
+        "whole": _figures(result.whole),
+        "symptoms": {symptom: _figures(figures) for symptom, figures in result.symptoms.items()},
+        "same_column": [list(readings) for readings in result.same],
+        "tells_nothing": list(result.idle),
     }
 
 

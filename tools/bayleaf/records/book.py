@@ -160,12 +160,12 @@ def _read_folder(book: Book, shapes: Shapes, top: str, shown: str, inside: str, 
 
     try:
         with os.scandir(os.path.join(top, inside)) as entries:
-            found = sorted(entries, key=lambda entry: entry.name)
+            result = sorted(entries, key=lambda entry: entry.name)
     except OSError as err:
         unread("", f"the folder cannot be read: {err.strerror}", "Mend its permissions.")
         return []
     folders = []
-    for entry in found:
+    for entry in result:
         name = entry.name
         if entry.is_dir(follow_symlinks=False):
             folders.append(f"{inside}{name}/")

@@ -64,10 +64,10 @@ def _pruned(
 
 def spots(data: object, plan: Plan[T] | None) -> list[Spot[T]]:
     """Everything in a record's data that a plan leads to, in the order in which it stands there."""
-    found: list[Spot[T]] = []
+    result: list[Spot[T]] = []
     if plan is not None:
-        _walk(data, plan, (), found)
-    return found
+        _walk(data, plan, (), result)
+    return result
 
 
 def _walk(value: object, plan: Plan[T], path: Path, found: list[Spot[T]]) -> None:

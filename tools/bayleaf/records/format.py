@@ -110,18 +110,18 @@ class _Layout:
         self, node: yaml.SequenceNode, schema: Schema, first: int, last: int, column: int, indent: int
     ) -> list[str]:
         inner = _items(schema, self.schema)
-        found: list[str] = []
+        result: list[str] = []
         for item, (start, at, end) in zip(node.value, self.cuts(node.value, first, last, column), strict=True):
             prefix = self.lines[at][: item.start_mark.column]
-            found += self.moved(start, at, column, indent)
+            result += self.moved(start, at, column, indent)
             if not re.fullmatch(r" *- +", prefix):
-                found += self.moved(at, end, column, indent)
+                result += self.moved(at, end, column, indent)
                 continue
             held, self.lines[at] = self.lines[at], " " * len(prefix) + self.lines[at][len(prefix) :]
             lines = self.block(item, inner, at, end, len(prefix), indent + 2)
             self.lines[at] = held
-            found += [" " * indent + "- " + lines[0][indent + 2 :], *lines[1:]]
-        return found
+            result += [" " * indent + "- " + lines[0][indent + 2 :], *lines[1:]]
+        return result
 
     def cuts(self, nodes: list[yaml.Node], first: int, last: int, column: int) -> list[tuple[int, int, int]]:
         """(first line with the remarks above, line of the node, line after its end) for each of some nodes that follow each other."""
@@ -141,11 +141,11 @@ class _Layout:
 
     def moved(self, first: int, last: int, column: int, indent: int) -> list[str]:
         """Lines as they are, at another indentation; no spaces at their ends."""
-        found = []
+        result = []
         for line in self.lines[first:last]:
             left = len(line) - len(line.lstrip(" "))
-            found.append((" " * (left - column + indent if left >= column else left) + line.lstrip(" ")).rstrip())
-        return found
+            result.append((" " * (left - column + indent if left >= column else left) + line.lstrip(" ")).rstrip())
+        return result
 
     def one_line(self, node: yaml.Node) -> bool:
         return node.start_mark.line == node.end_mark.line and getattr(node, "style", None) not in ("|", ">")
@@ -182,15 +182,15 @@ def _items(schema: Schema, root: Schema) -> Schema:
 
 def _shapes(schema: Schema, root: Schema) -> list[Schema]:
     """A schema and every alternative inside it, references followed."""
-    found: list[Schema] = []
+    result: list[Schema] = []
     todo = [schema]
-    while todo and len(found) < 50:
+    while todo and len(result) < 50:
         shape = todo.pop(0)
         if "$ref" in shape:
             shape = {
                 **root["$defs"][shape["$ref"].rsplit("/", 1)[-1]],
                 **{k: v for k, v in shape.items() if k != "$ref"},
             }
-        found.append(shape)
+        result.append(shape)
         todo += [inner for way in ("anyOf", "oneOf", "allOf") for inner in shape.get(way, [])]
-    return found
+    return result

@@ -35,8 +35,8 @@ class _Types:
         schema, name = self.resolved(schema, name)
         about = schema.get("description", about)
         if "const" in schema or "enum" in schema:
-            words = schema["enum"] if "enum" in schema else [schema["const"]]
-            return f"Literal[{', '.join(map(_literal, words))}]"
+            message = schema["enum"] if "enum" in schema else [schema["const"]]
+            return f"Literal[{', '.join(map(_literal, message))}]"
         shapes = [
             self.resolved(one, name) for way in ("anyOf", "oneOf") for one in schema.get(way, ()) if _is_shape(one)
         ]
@@ -93,12 +93,12 @@ _NONE = 'Literal["none"]'
 
 def types(schemas: Path) -> str:
     """The text of types.py."""
-    shapes, made = Shapes(schemas), {}  # type: ignore[var-annotated]
+    shapes, result = Shapes(schemas), {}  # type: ignore[var-annotated]
     for kind in KIND.values():
         schema = shapes.schema(kind.name)
         top = schema if "properties" in schema else schema["additionalProperties"]
-        _Types(kind, schema, shapes.common, made).type(top, kind.singular.capitalize(), schema["description"])
-    return "\n\n".join([_HEAD, *made.values()])
+        _Types(kind, schema, shapes.common, result).type(top, kind.singular.capitalize(), schema["description"])
+    return "\n\n".join([_HEAD, *result.values()])
 
 
 def _class(name: str, about: str, fields: dict[str, str]) -> str:

@@ -34,23 +34,23 @@ class Link:
 
 def links_of(record: Record, prose: list[tuple[Path, str]] | None = None) -> list[Link]:
     """Every id that a sound record names in its fields and in its prose."""
-    found = [
+    result = [
         Link(path, value, about, name)
         for path, value, about, name in spots(record.data, record.fields.ids)
         if value.__class__ is str and value not in about.words
     ]
     if b"[[" in record.source.raw or not record.source.raw:
         texts = [(path, text) for path, text in (prose_of(record) if prose is None else prose) if "[[" in text]
-        found += [Link(path, match[1], IN_TEXT, prose=True) for path, text in texts for match in PROSE.finditer(text)]
-    return found
+        result += [Link(path, match[1], IN_TEXT, prose=True) for path, text in texts for match in PROSE.finditer(text)]
+    return result
 
 
 def ids_of(links: list[Link]) -> list[tuple[Ids, list[str]]]:
     """The ids of some links by what may stand there, for first looks."""
-    found: dict[Ids, list[str]] = defaultdict(list)
+    result: dict[Ids, list[str]] = defaultdict(list)
     for link in links:
-        found[link.about].append(link.id)
-    return list(found.items())
+        result[link.about].append(link.id)
+    return list(result.items())
 
 
 def prose_of(record: Record) -> list[tuple[Path, str]]:

@@ -30,10 +30,10 @@ class Source:
             self.root = nodes_of(self.raw)
         node, name = self.root, self.root
         for step in path:
-            found = _child(node, step)
-            if found is None:
+            result = _child(node, step)
+            if result is None:
                 break
-            name, node = found
+            name, node = result
         return name if key else node
 
     def spot(self, name: str | int, key: bool) -> tuple[int, int, int] | None:
@@ -101,8 +101,8 @@ class Record:
         """(line, column, end column) of a value, or of the field's name; the nearest that exists."""
         if not self.source.raw:
             return 1, 1, 2
-        if len(path) == 1 and not self.prefix and (found := self.source.spot(path[0], key)):
-            return found
+        if len(path) == 1 and not self.prefix and (result := self.source.spot(path[0], key)):
+            return result
         node = self.source.node((*self.prefix, *path), key or (not path and bool(self.prefix)))
         if node is None:
             return 1, 1, 2

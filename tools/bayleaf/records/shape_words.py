@@ -40,21 +40,21 @@ _Validator: Any = jsonschema.validators.extend(  # type: ignore[no-untyped-call]
 def explain(record: Record, schema: Schema) -> list[Finding]:
     """Every shape complaint about a record, each at its exact place, most specific first."""
     validator = _Validator(schema)
-    found: dict[Any, Finding] = {}
+    result: dict[Any, Finding] = {}
     for error in validator.iter_errors(record.data):
         for leaf in _leaves(error):
             for code, message, help, path, key in _words(leaf):
-                found.setdefault(
+                result.setdefault(
                     (code, path, message), record.finding(code, reader_level(code), message, help, path, key)
                 )
-    if not found:  # the fast gate refused what this one takes: say so rather than let it pass
-        found[()] = record.finding(
+    if not result:  # the fast gate refused what this one takes: say so rather than let it pass
+        result[()] = record.finding(
             "SHAPE-8",
             reader_level("SHAPE-8"),
             "this file does not fit its schema",
             "Compare with a record that passes.",
         )
-    return list(found.values())
+    return list(result.values())
 
 
 def _leaves(error: Complaint) -> Iterable[jsonschema.ValidationError]:
@@ -221,12 +221,12 @@ def _shapes(alternatives: object, schema: Schema) -> str:
     about = _sentence(schema.get("description", ""))
     if not isinstance(alternatives, list):
         return about or "Compare with a record that passes."
-    words = []
+    message = []
     for one in alternatives:
         if "const" in one:
-            words.append(f"the word {one['const']}")
+            message.append(f"the word {one['const']}")
         elif "required" in one:
-            words.append(f"a map with {' and '.join(one['required'])}")
+            message.append(f"a map with {' and '.join(one['required'])}")
         elif isinstance(one.get("type"), str):
-            words.append(_TYPES[one["type"]])
-    return about or (f"It may be {_or(words)}." if words else "Compare with a record that passes.")
+            message.append(_TYPES[one["type"]])
+    return about or (f"It may be {_or(message)}." if message else "Compare with a record that passes.")

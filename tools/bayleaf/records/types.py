@@ -274,6 +274,7 @@ class ProcedureNeeds(TypedDict):
     """What must be there before the first step."""
 
     states: list[str]
+    made_by: NotRequired[list[str]]
     has: list[str]
     equipment: list[str]
     consumables: list[str]
@@ -736,6 +737,16 @@ class Act(TypedDict):
     exceptions: NotRequired[list[Exceptions]]
     implies: list[str]
     undone_by: NotRequired[str]
+    lasts: NotRequired[ActLasts]
+
+
+class ActLasts(TypedDict):
+    """How long a step with this act lasts at least and at most, where the step states a time."""
+
+    least: float
+    most: float
+    unit: str
+    basis: Basis
 
 
 class Hazard(TypedDict):

@@ -59,7 +59,8 @@ class Standing:
 
     def end_by(self, step: WalkStep, ends: frozenset[str]) -> None:
         """End what the acts of a step end; `ends`: the states that one of its acts ends anywhere."""
-        for key in [k for k in self.states if (k[0] in ends or k[1] in step.at) and self.ends(k, step)]:
+        at = frozenset(step.at)
+        for key in [k for k in self.states if (k[0] in ends or k[1] in at) and self.ends(k, step)]:
             self.end(step, key)
 
     def end(self, step: WalkStep, key: Key) -> None:

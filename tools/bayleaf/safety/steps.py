@@ -100,7 +100,7 @@ class Walk:
     them does by its act, and `noted` the kinds of all notes.
     """
 
-    __slots__ = ("acts", "end", "inherited", "left", "noted", "own", "procedure", "start", "steps", "taking")
+    __slots__ = ("acts", "cut", "end", "inherited", "left", "noted", "own", "procedure", "start", "steps", "taking")
 
     def __init__(self, procedure: str, inherited: frozenset[str], start: dict[Key, int]) -> None:
         self.procedure, self.inherited, self.start = procedure, inherited, start
@@ -110,6 +110,7 @@ class Walk:
         self.own: list[WalkStep] = []
         self.taking: list[WalkStep] = []
         self.acts: frozenset[str] = frozenset()
+        self.cut = False  # whether it was too long to be walked to its end
         self.noted: frozenset[str] = frozenset()
 
     def done(self) -> None:

@@ -23,6 +23,7 @@ def walk(record: Record, book: Book, machine: Machine, paths: Paths) -> Walk:
     return _Walker(record, book, machine, paths).run()
 
 
+MOST = 1000  # steps of one walk: procedures that follow each other twice at every level would unfold without end
 _NONE: frozenset[str] = frozenset()
 _NOTHING: dict[Key, int] = {}  # shared by every step during which nothing goes on; nobody writes to it
 
@@ -62,6 +63,9 @@ class _Walker:
                 shown.update(f.cautions)
             name = f"{number}{i + 1}"
             followed = self.book.of("procedures").get(step["follow"]) if "follow" in step else None
+            if len(self.walk.steps) >= MOST:
+                self.walk.cut = True
+                return
             if followed is not None and followed.sound and followed.id not in seen:
                 self._follow(followed, record, step, f, path, here, name, systems, seen, shown)
             else:

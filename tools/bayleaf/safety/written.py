@@ -63,8 +63,18 @@ class WrittenSteps:
             record = self.book.of("procedures").get(procedure)
             data = record.data if record and record.sound else {"leaves": [], "steps": []}
             leaves = [*data["leaves"], *(s for step in data["steps"] for s in step.get("sets", []))]
+            leaves += self._guarded(data["steps"])
             self._prepared[procedure] = Prepared(list(dict.fromkeys(leaves)), cautions_of(self.book, [procedure]))
         return self._prepared[procedure]
+
+    def _guarded(self, steps: list[dict[str, Any]]) -> list[str]:
+        """The guards that the acts of these steps make and no later one ends."""
+        stands: list[str] = []
+        for step in steps:
+            brought = self.machine.brought(step.get("act"), step.get("when", ""))
+            stands = [s for s in stands if s not in brought.ends]
+            stands += [s.id for s in brought.setters if s.id in self.machine.guards and not s.carries]
+        return stands
 
     def _step(self, data: dict[str, Any]) -> Written:
         condition, read_at = self._reading(data["takes"].get("reading")) if "takes" in data else ("", ())

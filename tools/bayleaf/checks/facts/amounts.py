@@ -142,10 +142,10 @@ class Amounts:
 
 def _above(data: dict, path: Path) -> list:
     """What lies at each step of a path, the record first."""
-    found: list = [data]
+    result: list = [data]
     for step in path:
-        found.append(found[-1][step])
-    return found
+        result.append(result[-1][step])
+    return result
 
 
 def _name(path: Path, about: Numbers) -> str:

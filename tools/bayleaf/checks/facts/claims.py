@@ -83,11 +83,11 @@ class Claims:
     @cached_property
     def _in(self) -> dict[str, list[str]]:
         """Each system to the faults that can occur in it."""
-        found: dict[str, list[str]] = {}
+        result: dict[str, list[str]] = {}
         for fault in self.faults:
             for system in self.systems(fault):
-                found.setdefault(system, []).append(fault)
-        return found
+                result.setdefault(system, []).append(fault)
+        return result
 
     def _isolation(self, system: str) -> Isolation:
         return isolation_of(self.book, self.car(system))
@@ -122,14 +122,14 @@ class Claims:
     @cached_property
     def pointing_by(self) -> dict[str, set[str]]:
         """Each reading to the faults in some stage of which it is surely other than healthy."""
-        found: dict[str, set[str]] = {}
+        result: dict[str, set[str]] = {}
         for fault in self.faults:  # what the graph says is healthy
             for system in self.systems(fault):
                 for answers in self.said(fault, system).values():
                     for reading, may in answers.items():
                         if self.healthy(system, reading).isdisjoint(may):
-                            found.setdefault(reading, set()).add(fault)
-        return found
+                            result.setdefault(reading, set()).add(fault)
+        return result
 
     @cached_property
     def named(self) -> set[str]:
@@ -139,11 +139,11 @@ class Claims:
     @cached_property
     def felt(self) -> dict[str, list[str]]:
         """Each symptom to the faults that are felt so, in the book's order."""
-        found: dict[str, list[str]] = {}
+        result: dict[str, list[str]] = {}
         for fault in self.faults:
             for symptom in mapped(self.book.of("faults")[fault].data["felt_as"]):
-                found.setdefault(symptom, []).append(fault)
-        return found
+                result.setdefault(symptom, []).append(fault)
+        return result
 
     def exists(self, reading: str, systems: list[str]) -> bool:
         """Whether a car with one of these systems can offer a reading, by itself or with a system of another family."""

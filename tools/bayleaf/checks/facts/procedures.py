@@ -89,11 +89,11 @@ class Procedures:
 
     @cached_property
     def _guards(self) -> dict[str, frozenset[str]]:
-        found: dict[str, set[str]] = {}
+        result: dict[str, set[str]] = {}
         for id, record in self.book.of("cautions").items():
             for hazard in record.data["hazards"] if record.sound and record.data.get("status") != "retired" else []:
-                found.setdefault(hazard, set()).add(id)
-        return {hazard: frozenset(cautions) for hazard, cautions in found.items()}
+                result.setdefault(hazard, set()).add(id)
+        return {hazard: frozenset(cautions) for hazard, cautions in result.items()}
 
     @cached_property
     def standing(self) -> list[str]:
@@ -117,7 +117,7 @@ class Procedures:
 
     @cached_property
     def _that_say(self) -> dict[tuple[str, str], dict[str, list[str]]]:
-        found: dict[tuple[str, str], dict[str, list[str]]] = {}
+        result: dict[tuple[str, str], dict[str, list[str]]] = {}
         for id, record in self.book.of("procedures").items():
             if record.sound:
                 makes = [s for step in record.data["steps"] for s in (*step.get("sets", []), *step.get("proves", []))]
@@ -128,8 +128,8 @@ class Procedures:
                 ):
                     for state in dict.fromkeys(states):
                         for system in record.data["systems"] or [""]:
-                            found.setdefault((field, state), {}).setdefault(system, []).append(id)
-        return found
+                            result.setdefault((field, state), {}).setdefault(system, []).append(id)
+        return result
 
     def makers(self, state: str) -> list[str]:
         """The procedures with a step that sets or proves a state, the shortest first."""
@@ -137,9 +137,9 @@ class Procedures:
 
     @cached_property
     def _makers(self) -> dict[str, list[str]]:
-        found: dict[str, set[str]] = {}
+        result: dict[str, set[str]] = {}
         for (field, state), by_system in self._that_say.items():
             if field == "makes":
-                found[state] = {id for ids in by_system.values() for id in ids}
+                result[state] = {id for ids in by_system.values() for id in ids}
         steps = {id: len(r.data["steps"]) for id, r in self.book.of("procedures").items() if r.sound}
-        return {state: sorted(makers, key=lambda id: (steps[id], id)) for state, makers in found.items()}
+        return {state: sorted(makers, key=lambda id: (steps[id], id)) for state, makers in result.items()}

@@ -33,9 +33,9 @@ def reachable(references: References) -> set[str]:
                 target = references.book.get(id)
                 if target is not None and leaf.top in _SHOWN_BY.get(target.kind, ()):
                     back[id].append(record.id)
-    found = edge = starts
+    result = edge = starts
     while edge:
         there = [one for id in edge if (one := references.book.get(id)) is not None]
-        edge = set().union(*map(references.names, there), *(back[id] for id in edge & back.keys())) - found
-        found = found | edge
-    return found
+        edge = set().union(*map(references.names, there), *(back[id] for id in edge & back.keys())) - result
+        result = result | edge
+    return result

@@ -25,20 +25,20 @@ class Refused(NamedTuple):
 
 def read(text: str) -> list[Refused]:
     """The lines of a table that are not empty and no remark."""
-    found = []
+    result = []
     for line in text.split("\n"):
         if line.strip() and not line.startswith("#"):
             phrase, word, sense = (*(part.strip() for part in line.split("|")), "")[:3]
-            found.append(Refused(phrase, word, sense, b" " + b" ".join(plain_of(phrase).split()) + b" "))
-    return found
+            result.append(Refused(phrase, word, sense, b" " + b" ".join(plain_of(phrase).split()) + b" "))
+    return result
 
 
 def _by_key(table: list[Refused]) -> dict[bytes, list[Refused]]:
     """Each line under the longest word of its phrase, which a first look finds."""
-    found: dict[bytes, list[Refused]] = {}
+    result: dict[bytes, list[Refused]] = {}
     for line in table:
-        found.setdefault(max(line.plain.split(), key=len), []).append(line)
-    return found
+        result.setdefault(max(line.plain.split(), key=len), []).append(line)
+    return result
 
 
 _LINES = _by_key(read(TABLE.read_text(encoding="utf-8")))
@@ -48,6 +48,16 @@ KEYS = frozenset(_LINES)
 def spoken(text: str) -> str:
     """A text as a page shows it; a link without words shows the title of its record, which is looked at there."""
     return _LINK.sub(lambda link: link[1] or "…", text) if "[[" in text else text
+
+
+def in_text(text: str) -> frozenset[bytes]:
+    """A first look at the whole prose of a record: the keys of the phrases that may stand in it."""
+    words = plain_of(text).split()
+    keys = KEYS.intersection(words)
+    if not keys:
+        return keys
+    whole = b" " + b" ".join(plain_of(spoken(text)).split()) + b" "
+    return frozenset(key for key in keys if any(line.plain in whole for line in _LINES[key]))
 
 
 def refused(text: str, keys: frozenset[bytes]) -> Iterator[Refused]:

@@ -23,17 +23,17 @@ def verbs() -> frozenset[str]:
 
 def texts_of(data: object) -> list[tuple[tuple, str]]:
     """Every text in a record's data with its path."""
-    found: list[tuple[tuple, str]] = []
+    result: list[tuple[tuple, str]] = []
     todo: list[tuple[tuple, object]] = [((), data)]
     while todo:
         path, value = todo.pop()
         if isinstance(value, str):
-            found.append((path, value))
+            result.append((path, value))
         elif isinstance(value, dict):
             todo += [((*path, key), inner) for key, inner in value.items()]
         elif isinstance(value, list):
             todo += [((*path, i), inner) for i, inner in enumerate(value)]
-    return found
+    return result
 
 
 def plain(text: str) -> str:
@@ -70,8 +70,8 @@ def start(sentence: str) -> tuple[str, int]:
 
 def synonyms(terms: dict[str, Record]) -> dict[str, str]:
     """Every other word for a term, in small letters, to the term's title."""
-    found: dict[str, str] = {}
+    result: dict[str, str] = {}
     for record in terms.values():
         for other in record.data.get("also_called", []) if record.sound else ():
-            found.setdefault(other.lower(), record.title)
-    return found
+            result.setdefault(other.lower(), record.title)
+    return result

@@ -25,17 +25,17 @@ def likelier_after(book: Book, matrix: Matrix, history: Iterable[str]) -> frozen
 
 def reported_by(book: Book, matrix: Matrix, codes: Iterable[str], read: Iterable[str]) -> list[tuple[Seen, ...]]:
     """For each code the readings that it may stand for. What was read since counts once, as read, and not as reported."""
-    found = []
+    result = []
     for code in (book.of("codes").get(id) for id in codes):
         answers: dict[str, set[str]] = {}
         for report in listed(code.data.get("reports")) if code else ():
             if report.get("reading") in matrix.healthy:
                 answers.setdefault(report["reading"], set()).add(report["shows"])
         if answers and answers.keys().isdisjoint(read):
-            found.append(
+            result.append(
                 tuple(Seen(r, *answers_among(book, r, frozenset(said)), r) for r, said in sorted(answers.items()))
             )
-    return found
+    return result
 
 
 def reported(row: Row, codes: Sequence[tuple[Seen, ...]], constants: Constants) -> float:

@@ -28,7 +28,7 @@ class Draft(NamedTuple):
 
 def drafts(book: Book, reading: str) -> list[Draft]:
     """Every stage, like no other, that says nothing of the reading although it is reached, once, in the book's order."""
-    layout, graph, record, found = layout_of(book), graph_of(book), book.of("readings")[reading], {}
+    layout, graph, record, result = layout_of(book), graph_of(book), book.of("readings")[reading], {}
     holds, steps = holds_in(book, record), _steps(graph, record)
     observed = graph.mask(listed(record.data.get("observes")))
     cars = [car for system in book.of("systems") if offers(book, layout, car := car_of_system(book, system), reading)]
@@ -41,18 +41,18 @@ def drafts(book: Book, reading: str) -> list[Draft]:
             for stage, (said, _spared) in parts_of(book, layout, car, id, [reading]).items():
                 own = "like" not in mapped(fault.data["stages"][stage])  # the others take over what that one says
                 taken = holds.isdisjoint(prevented(book, fault, stage))
-                if own and taken and reading not in said and (id, stage) not in found:
+                if own and taken and reading not in said and (id, stage) not in result:
                     like = _nearest(book, record, said, steps)
                     answers = sorted(said[like]) if like else ()
-                    found[id, stage] = Draft(fault, stage, way, like, tuple(answers))
-    return [found[key] for key in sorted(found, key=lambda key: list(book.of("faults")).index(key[0]))]
+                    result[id, stage] = Draft(fault, stage, way, like, tuple(answers))
+    return [result[key] for key in sorted(result, key=lambda key: list(book.of("faults")).index(key[0]))]
 
 
 def _steps(graph: Graph, reading: Record) -> dict[str, int]:
     """How many influences away each variable is from what the reading observes, whichever way they point."""
-    beside: dict[str, set[str]] = {name: {i.to for i in found} for name, found in graph.influences.items()}
-    for name, found in graph.influences.items():
-        for influence in found:
+    beside: dict[str, set[str]] = {name: {i.to for i in result} for name, result in graph.influences.items()}
+    for name, result in graph.influences.items():
+        for influence in result:
             beside.setdefault(influence.to, set()).add(name)
     steps = {name: 0 for name in listed(reading.data.get("observes")) if name in beside}
     fresh = list(steps)

@@ -27,17 +27,20 @@ class Influence(NamedTuple):
         return not (self.systems and self.systems.isdisjoint(systems)) and self.unless.isdisjoint(holds)
 
 
+Where = tuple[frozenset[str], frozenset[str]]  # the conditions and the systems that limit an influence
+
+
 class Graph:
     """Variables by number, and the influences that leave each of them. `conditions` are all that a limit names."""
 
     def __init__(self, influences: Mapping[str, Iterable[Influence]]) -> None:
-        self.influences = {name: tuple(found) for name, found in influences.items()}
+        self.influences = {name: tuple(result) for name, result in influences.items()}
         self.bit = {name: 1 << i for i, name in enumerate(self.influences)}
-        edges = [i for found in self.influences.values() for i in found]
+        edges = [i for result in self.influences.values() for i in result]
         self.conditions = frozenset().union(*(i.when | i.unless for i in edges))
         self._systems = frozenset().union(*(i.systems for i in edges))
-        self._beside: dict[tuple[frozenset[str], frozenset[str]], list[int]] = {}
-        self._reached: dict[tuple[int, tuple[frozenset[str], frozenset[str]]], int] = {}
+        self._beside: dict[Where, list[int]] = {}
+        self._reached: dict[tuple[int, Where], int] = {}
 
     def mask(self, names: Iterable[str]) -> int:
         """The mask of these variables; names that are none are left out."""
@@ -52,22 +55,29 @@ class Graph:
 
     def reach(self, disturbed: int, holds: Set[str], systems: Iterable[str]) -> int:
         """The disturbed variables and all that they move, directly or through others. A circle is walked once."""
-        where = self.conditions & holds, self._systems.intersection(systems)
+        return self.reach_at(disturbed, self.where(holds, systems))
+
+    def where(self, holds: Set[str], systems: Iterable[str]) -> Where:
+        """What of a condition and of a car limits some influence: readings with the same are reached alike."""
+        return frozenset(self.conditions & holds), self._systems.intersection(systems)
+
+    def reach_at(self, disturbed: int, where: Where) -> int:
+        """The same as `reach`, where it has been worked out what holds."""
         key = disturbed, where
         if key not in self._reached:
-            beside, found, fresh = self._neighbors(where), disturbed, disturbed
+            beside, result, fresh = self._neighbors(where), disturbed, disturbed
             while fresh:
                 low = fresh & -fresh
                 fresh &= fresh - 1
-                new = beside[low.bit_length() - 1] & ~found
-                found |= new
+                new = beside[low.bit_length() - 1] & ~result
+                result |= new
                 fresh |= new
-            self._reached[key] = found
+            self._reached[key] = result
         return self._reached[key]
 
     def way(self, disturbed: int, ends: int, holds: Set[str], systems: Iterable[str]) -> tuple[str, ...]:
         """The shortest way from a disturbed variable to one of `ends`, both included; () where nothing leads there."""
-        where = self.conditions & holds, self._systems.intersection(systems)
+        where = self.where(holds, systems)
         beside, every = self._neighbors(where), list(self.bit)
         ways: dict[str, tuple[str, ...]] = {name: (name,) for name in self.names(disturbed)}
         fresh = list(ways)
@@ -80,11 +90,11 @@ class Graph:
                     fresh.append(other)
         return ()
 
-    def _neighbors(self, where: tuple[frozenset[str], frozenset[str]]) -> list[int]:
+    def _neighbors(self, where: Where) -> list[int]:
         """What each variable moves directly, by its number."""
         if where not in self._beside:
             self._beside[where] = [
-                self.mask(i.to for i in found if i.acts(*where)) for found in self.influences.values()
+                self.mask(i.to for i in result if i.acts(*where)) for result in self.influences.values()
             ]
         return self._beside[where]
 

@@ -89,7 +89,7 @@ def _apart(columns: dict[str, Column], count: int) -> list[int]:
 
     A column holds few different sets of answers, so each is compared once and not row by row.
     """
-    found = [0] * count
+    result = [0] * count
     for column in columns.values():
         holders: dict[frozenset[str], int] = {}
         for i, answers in enumerate(column):
@@ -97,8 +97,8 @@ def _apart(columns: dict[str, Column], count: int) -> list[int]:
                 holders[answers] = holders.get(answers, 0) | 1 << i
         against = {mine: sum(mask for theirs, mask in holders.items() if not mine & theirs) for mine in holders}
         for i, answers in enumerate(column):
-            found[i] |= against[answers] if answers is not None else 0
-    return found
+            result[i] |= against[answers] if answers is not None else 0
+    return result
 
 
 def _is_shown(matrix: Matrix, columns: dict[str, Column], i: int) -> bool:

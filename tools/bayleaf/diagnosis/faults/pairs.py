@@ -38,13 +38,13 @@ def groups_of(book: Book) -> Groups:
     """The readings for diagnosis by what they observe and by what matters of their condition."""
     symptoms = [symptom.data for symptom in book.of("symptoms").values()]
     matters = graph_of(book).conditions.union(*(listed(s.get(f)) for s in symptoms for f in ("prevents", "holds_back")))
-    found: Groups = {}
+    result: Groups = {}
     for reading in book.of("readings").values():
         if usable(reading) and is_diagnosis(reading):
             holds = sorted(matters & holds_in(book, reading))
             seen = " ".join(listed(reading.data.get("observes")))
-            found.setdefault(f"{seen} [{' '.join(holds)}]" if holds else seen, []).append(reading)
-    return dict(sorted(found.items()))
+            result.setdefault(f"{seen} [{' '.join(holds)}]" if holds else seen, []).append(reading)
+    return dict(sorted(result.items()))
 
 
 def _on(book: Book, layout: Layout, fault: Record, readings: list[Record]) -> tuple[list[str], list[str]]:

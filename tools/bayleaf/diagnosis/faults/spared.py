@@ -7,10 +7,11 @@ cleared is told when it was the graph that said so.
 from __future__ import annotations
 
 from enum import StrEnum
+from typing import NamedTuple
 
 from bayleaf.diagnosis.car.conditions import holds_in as implied_in
 from bayleaf.diagnosis.car.layout import Layout
-from bayleaf.diagnosis.faults.graph import graph_of
+from bayleaf.diagnosis.faults.graph import Where, graph_of
 from bayleaf.records import Book, Record, listed, mapped
 
 
@@ -54,6 +55,54 @@ def why_of(book: Book, layout: Layout, systems: tuple[str, ...], fault: Record, 
     if not holds.isdisjoint(prevented(book, fault)):
         return Why.PREVENTED
     return Why.HELD_BACK if reading.data.get("when") in held else Why.SPARED
+
+
+class _Asked(NamedTuple):
+    """One reading as the graph is asked of it: what it observes, the parts that it looks at, what holds, its condition."""
+
+    reading: str
+    seen: int
+    parts: frozenset[str]
+    holds: frozenset[str]
+    when: str
+
+
+def spared_among(
+    book: Book, layout: Layout, systems: tuple[str, ...], fault: Record, readings: tuple[str, ...]
+) -> set[str]:
+    """Those of these readings that `why_of` calls spared; what is worked out for a car serves all its faults."""
+    start, touched, held = _start(book, layout, fault)
+    if not start:
+        return set()
+    graph, gone, spared = graph_of(book), prevented(book, fault), set()
+    for where, group in _by_condition(book, layout, systems, readings).items():
+        reached = graph.reach_at(start, where)
+        spared |= {
+            asked.reading
+            for asked in group
+            if not reached & asked.seen
+            and touched.isdisjoint(asked.parts)
+            and gone.isdisjoint(asked.holds)
+            and asked.when not in held
+        }
+    return spared
+
+
+def _by_condition(
+    book: Book, layout: Layout, systems: tuple[str, ...], readings: tuple[str, ...]
+) -> dict[Where, list[_Asked]]:
+    """The readings that observe something, by what limits the influences that reach them on this car."""
+    key = ("asked", systems, readings)
+    if key not in layout.kept:
+        groups: dict[Where, list[_Asked]] = {}
+        for id in readings:
+            record = book.of("readings")[id]
+            seen, parts, holds = _seen(book, layout, record)
+            if seen or parts:
+                where = graph_of(book).where(holds, systems)
+                groups.setdefault(where, []).append(_Asked(id, seen, parts, holds, record.data.get("when", "")))
+        layout.kept[key] = groups
+    return layout.kept[key]
 
 
 def _start(book: Book, layout: Layout, fault: Record) -> tuple[int, frozenset[str], frozenset[str]]:

@@ -6,7 +6,7 @@ from functools import cache
 
 from bayleaf.diagnosis.car.car import Car
 from bayleaf.diagnosis.car.layout import Layout
-from bayleaf.diagnosis.faults.spared import Why, holds_in, prevented, why_of
+from bayleaf.diagnosis.faults.spared import holds_in, prevented, spared_among
 from bayleaf.diagnosis.verdicts.verdict import NORMAL
 from bayleaf.records import Book, Record, listed, mapped
 
@@ -30,8 +30,8 @@ def parts_of(
     Of `readings`, those for diagnosis are asked of the graph. What cannot be taken in a stage is left out: it may be anything.
     """
     record, healthy = book.of("faults")[fault], spared_of(book, layout, car, fault, readings)
-    borrowed = [r for r in readings if "answers_as" in book.of("readings")[r].data and r not in healthy]
-    found = {}
+    borrowed = [r for r in _borrowing(book, layout, tuple(readings)) if r not in healthy]
+    result = {}
     for stage, (said, by_effect) in _stages(book, layout, car, fault).items():
         own = {r: a for r, a in said.items() if r not in healthy or r not in by_effect}
         own = {**_borrowed(book, said, borrowed), **own} if borrowed else own
@@ -41,8 +41,16 @@ def parts_of(
             own, spared = (
                 {r: a for r, a in x.items() if gone.isdisjoint(_holds(book, layout, r))} for x in (own, spared)
             )
-        found[stage] = own, spared
-    return found
+        result[stage] = own, spared
+    return result
+
+
+def _borrowing(book: Book, layout: Layout, readings: tuple[str, ...]) -> list[str]:
+    """Those of the readings of a car that answer as another one."""
+    key = ("borrowing", readings)
+    if key not in layout.kept:
+        layout.kept[key] = [r for r in readings if "answers_as" in book.of("readings")[r].data]
+    return layout.kept[key]
 
 
 def _holds(book: Book, layout: Layout, reading: str) -> frozenset[str]:
@@ -55,25 +63,28 @@ def _holds(book: Book, layout: Layout, reading: str) -> frozenset[str]:
 
 def _borrowed(book: Book, said: Answers, readings: list[str]) -> Answers:
     """What readings that answer as another one show, where the fault speaks of the other and not of them."""
-    found = {}
+    result = {}
     for reading in readings:
         seen, at = {reading}, book.of("readings")[reading].data["answers_as"]
         while at in book.of("readings") and at not in said and at not in seen:
             seen.add(at)
             at = book.of("readings")[at].data.get("answers_as", "")
         if at in said:
-            found[reading] = said[at]
-    return found
+            result[reading] = said[at]
+    return result
 
 
 def spared_of(book: Book, layout: Layout, car: Car, fault: str, readings: list[str]) -> Answers:
     """The readings that are healthy on this car with this fault by the graph, whatever the stage."""
-    record, found = book.of("faults")[fault], {}
-    for reading in readings:
-        other = book.of("readings")[reading]
-        if is_diagnosis(other) and why_of(book, layout, car.systems, record, other) is Why.SPARED:
-            found[reading] = healthy_of(book, reading, car.systems)
-    return found
+    key = ("for diagnosis", tuple(readings))
+    if key not in layout.kept:
+        layout.kept[key] = tuple(r for r in readings if is_diagnosis(book.of("readings")[r]))
+    asked = layout.kept[key]
+    spared = spared_among(book, layout, car.systems, book.of("faults")[fault], asked)
+    kept = ("healthy", car.systems, asked)
+    if kept not in layout.kept:  # the same for all faults of a car
+        layout.kept[kept] = {reading: healthy_of(book, reading, car.systems) for reading in asked}
+    return {reading: answers for reading, answers in layout.kept[kept].items() if reading in spared}
 
 
 def is_diagnosis(reading: Record) -> bool:
@@ -109,20 +120,20 @@ def _resolved(
     if stage in seen or stage not in raw:
         return {}, frozenset()
     own = mapped(raw[stage])
-    found, shared = {}, set()
+    result, shared = {}, set()
     if isinstance(own.get("like"), str):
         base, by_effect = _resolved(book, raw, differs, own["like"], (*seen, stage))
-        found, shared = dict(base), set(by_effect)
+        result, shared = dict(base), set(by_effect)
     for effect in listed(own.get("effect")):
         record = book.of("effects").get(effect)
         answers = _said(mapped(record.data.get("shows"))) if record else {}
-        found.update(answers)
+        result.update(answers)
         shared.update(answers)
     for layer in [own, *(mapped(d.get("all")) for d in differs), *(mapped(d.get(stage)) for d in differs)]:
         answers = _said(layer)
-        found.update(answers)
+        result.update(answers)
         shared.difference_update(answers)
-    return found, frozenset(shared)
+    return result, frozenset(shared)
 
 
 def _said(answers: dict) -> Answers:

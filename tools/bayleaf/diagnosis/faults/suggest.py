@@ -91,7 +91,7 @@ def suggest(book: Book, layout: Layout, part: str, mechanism: str) -> list[Sugge
     Raises KeyError for a mechanism that is not among MECHANISMS.
     """
     systems = list(dict.fromkeys(system for system, _name in sorted(layout.paths(part))))
-    paths, desk, found = near(book, layout, part, systems), Desk(book), []
+    paths, desk, result = near(book, layout, part, systems), Desk(book), []
     fault = Record("faults", f"a fault of {part}", {"part": part}, Source(""))
     carries = {carried(book, path) for path, own in paths.items() if own}
     # An open or a short is a fault of the wire even in a part that fuel flows through; anything else is one of the pipe.
@@ -107,7 +107,7 @@ def suggest(book: Book, layout: Layout, part: str, mechanism: str) -> list[Sugge
             continue
         if path is None:
             if whys & {Why.REACHED, Why.LOOKED_AT}:
-                found.append(Suggestion(reading, (), "reached, on no path beside the part"))
+                result.append(Suggestion(reading, (), "reached, on no path beside the part"))
             continue
         healthy, quantity = healthy_of(book, reading), desk.quantity(reading)
         if "answers" in record.data:
@@ -124,10 +124,10 @@ def suggest(book: Book, layout: Layout, part: str, mechanism: str) -> list[Sugge
             else:
                 flows = carried(book, path) in carries - WIRES
                 answers = _by_pipe(mechanism, quantity, carried(book, path) in WIRES, flows, paths[path], ends, place)
-        found.append(
+        result.append(
             Suggestion(reading, answers, f"on the path {path[1]}" + ("" if paths[path] else ", beside the part's own"))
         )
-    return found
+    return result
 
 
 def _by_wire(mechanism: str, quantity: Quantity, carries: str, ends: list[int], place: int) -> tuple[str, ...]:

@@ -66,12 +66,12 @@ def _states(tool: Instrument) -> bool:
 def _tools(desk: Desk, job: Record, quantity: Quantity) -> list[Instrument]:
     """Every instrument for a quantity that states its error, those of the shop first."""
     shop = listed(job.data.get("shop"))
-    found = [
+    result = [
         instrument_of(desk.book, id, quantity)
         for id, record in sorted(desk.book.of("equipment").items(), key=lambda item: (item[0] not in shop, item[0]))
         if usable(record) and quantity.id in listed(record.data.get("measures"))
     ]
-    return [tool for tool in found if tool and _states(tool)]
+    return [tool for tool in result if tool and _states(tool)]
 
 
 def _words(tool: str, desk: Desk, reading: str, band: Band, able: list[str]) -> str:

@@ -120,6 +120,7 @@ def _needs(view: Uses, record: Record, steps: list[Step]) -> Markup:
             ("For", stacked(view.links(data.get("systems"))) or "every system"),
             ("Do first", stacked(view.links(data.get("inherits")))),
             ("Must hold before you start", lines(states)),
+            ("Made so by", stacked(view.links(needs.get("made_by")))),
             ("The car has", stacked(view.links(needs.get("has")))),
             ("Equipment", stacked(view.links(needs.get("equipment")))),
             ("Used up", joined(view.prose(item) for item in listed(needs.get("consumables")))),

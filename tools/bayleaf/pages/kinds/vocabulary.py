@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any
 
 from bayleaf.pages.building.amounts import amount, band, basis, remark
 from bayleaf.pages.building.blocks import blocks, facts, para
@@ -160,11 +161,19 @@ def acts(view: Uses) -> str:
                 [
                     ("Implies", joined(view.links(r.data["implies"]))),
                     ("Undone by", view.link(r.data["undone_by"]) if "undone_by" in r.data else ""),
+                    ("Lasts", _lasts(view, mapped(r.data.get("lasts")))),
                 ]
             ),
         )
 
     return _page(view, "acts", "The closed list of what a step can do; hazards are derived from it.", inner)
+
+
+def _lasts(view: Uses, limit: dict[str, Any]) -> Markup:
+    """The least and the most that an act lasts, with where both come from."""
+    if not limit:
+        return EMPTY
+    return inline(f"{limit['least']:g} to {limit['most']:g} {limit['unit']} ", small("[", remark(view, limit), "]"))
 
 
 def hazards(view: Uses) -> str:

@@ -37,22 +37,22 @@ def load_text(raw: bytes) -> Loaded:
     text = decode(raw)
     if isinstance(text, Problem):
         return Loaded([text])
-    found = Loaded([])
+    result = Loaded([])
     try:
-        found.root = compose(text)
-        if found.root is None:
-            found.problems.append(Problem("FILE-5", "the file is empty", "Fill it in, or delete it."))
+        result.root = compose(text)
+        if result.root is None:
+            result.problems.append(Problem("FILE-5", "the file is empty", "Fill it in, or delete it."))
         else:
-            found.data = _Builder(text, found).build(found.root)
+            result.data = _Builder(text, result).build(result.root)
     except TooBig as err:
-        found.problems.append(Problem("FILE-4", f"the file {err}", "Split it into smaller records."))
+        result.problems.append(Problem("FILE-4", f"the file {err}", "Split it into smaller records."))
     except yaml.YAMLError as err:
-        found.problems.append(broken(err))
+        result.problems.append(broken(err))
     except (RecursionError, ValueError, OverflowError) as err:
-        found.problems.append(
+        result.problems.append(
             Problem("FILE-6", f"the YAML cannot be read: {err}", "Compare with a record that passes.")
         )
-    return found
+    return result
 
 
 def nodes_of(raw: bytes) -> yaml.Node | None:

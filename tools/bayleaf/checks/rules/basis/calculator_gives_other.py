@@ -22,8 +22,8 @@ def find(amount: Amount, context: Context) -> Iterator[Finding]:
     if not any(
         q and (q.dimension, q.reference) == (amount.quantity.dimension, amount.quantity.reference) for q in given
     ):
-        words = f"{calculator.id} gives {either((q.title.lower() for q in given if q), 'and')}, not {amount.quantity.title.lower()}"
-        yield RULE.at(amount.record, words, path=(*amount.path, "basis"))
+        message = f"{calculator.id} gives {either((q.title.lower() for q in given if q), 'and')}, not {amount.quantity.title.lower()}"
+        yield RULE.at(amount.record, message, path=(*amount.path, "basis"))
 
 
 RULE = Rule(

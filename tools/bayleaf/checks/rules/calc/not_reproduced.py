@@ -17,8 +17,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     for one in context.calculators.proof(record).checks:
         if not one.ok:
             got = "nothing" if math.isnan(one.got) else f"{number(one.got)} {one.unit}"
-            words = f"check {one.place + 1}: {one.line} comes out as {got}, not {number(one.wanted)} within {number(one.within)}"
-            yield RULE.at(record, words, path=("checks", one.place, "gives", one.line, "value"))
+            message = f"check {one.place + 1}: {one.line} comes out as {got}, not {number(one.wanted)} within {number(one.within)}"
+            yield RULE.at(record, message, path=("checks", one.place, "gives", one.line, "value"))
 
 
 RULE = Rule(

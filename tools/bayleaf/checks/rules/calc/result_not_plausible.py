@@ -16,8 +16,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     for problem in context.calculators.problems(record):
         if ready is not None and problem.what == "not plausible":
             result = ready.results[problem.line]
-            words = f"{problem.line} is {result.text(problem.x)} {result.symbol} at {problem.inputs}, which is not plausible"
-            yield RULE.at(record, words, path=("formula", problem.line))
+            message = f"{problem.line} is {result.text(problem.x)} {result.symbol} at {problem.inputs}, which is not plausible"
+            yield RULE.at(record, message, path=("formula", problem.line))
 
 
 RULE = Rule(

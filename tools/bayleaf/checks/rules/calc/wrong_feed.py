@@ -21,10 +21,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 help = mean(name, inputs, f"It may be {either(inputs)}.")
                 yield RULE.at(record, f"{feed.calculator.id} has no input {name}", help, (*feed.path, name), True)
         if not feed.chosen or feed.chosen not in results:
-            words = (
+            message = (
                 f"{feed.calculator.id} has the results {either(results, 'and')}, and {feed.chosen or 'none'} is named"
             )
-            yield RULE.at(record, words, "Write result with one of them.", feed.path[:-1])
+            yield RULE.at(record, message, "Write result with one of them.", feed.path[:-1])
 
 
 RULE = Rule(

@@ -20,8 +20,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 if blind in answers.get(reading, ()) and reading not in said:
                     said.add(reading)
                     side = "upper" if blind == "high" else "lower"
-                    words = f"stage {stage} lets {reading} be {blind}, and its band on {system} has no {side} limit"
-                    yield RULE.at(record, words, path=("stages", stage, reading))
+                    message = f"stage {stage} lets {reading} be {blind}, and its band on {system} has no {side} limit"
+                    yield RULE.at(record, message, path=("stages", stage, reading))
 
 
 RULE = Rule(

@@ -27,19 +27,19 @@ def _symptom(record: Record, context: Context) -> Iterator[Finding]:
     unseen = list(dict.fromkeys(fault for f in figures.values() for fault in f.unseen))
     if not groups and not unseen:
         return
-    found = min(figures, key=lambda s: (figures[s].detected, s))
+    result = min(figures, key=lambda s: (figures[s].detected, s))
     three = min(figures, key=lambda s: (figures[s].isolated[3], s))
-    words = f"readings find {figures[found].detected:.0%} of the fault weight (least on {found}) and bring {figures[three].isolated[3]:.0%} of that to three or fewer (least on {three})"
+    message = f"readings find {figures[result].detected:.0%} of the fault weight (least on {result}) and bring {figures[three].isolated[3]:.0%} of that to three or fewer (least on {three})"
     if groups:
-        words += "; not surely told apart: " + "; ".join(
+        message += "; not surely told apart: " + "; ".join(
             " and ".join(g[:FAULTS]) + (" …" if len(g) > FAULTS else "") for g in groups[:GROUPS]
         )
-        words += f"; and {len(groups) - GROUPS} groups more" if len(groups) > GROUPS else ""
+        message += f"; and {len(groups) - GROUPS} groups more" if len(groups) > GROUPS else ""
     if unseen:
-        words += f"; with a stage that nothing surely shows: {', '.join(unseen[:FAULTS])}" + (
+        message += f"; with a stage that nothing surely shows: {', '.join(unseen[:FAULTS])}" + (
             " …" if len(unseen) > FAULTS else ""
         )
-    yield RULE.at(record, words, path=("title",))
+    yield RULE.at(record, message, path=("title",))
 
 
 RULE = Rule(

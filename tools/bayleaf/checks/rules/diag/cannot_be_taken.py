@@ -25,8 +25,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 other = context.book.of("readings").get(reading) if reading not in STAGE_FIELDS else None
                 if other is not None and not gone.isdisjoint(holds_in(context.book, other)):
                     felt = [s for s, how in felt_in(record, stage).items() if how == "always"]
-                    words = f"{reading} cannot be taken: stage {stage} is always felt as {either(felt, 'and')}"
-                    yield RULE.at(record, words, path=(*path, reading), key=True)
+                    message = f"{reading} cannot be taken: stage {stage} is always felt as {either(felt, 'and')}"
+                    yield RULE.at(record, message, path=(*path, reading), key=True)
 
 
 RULE = Rule(

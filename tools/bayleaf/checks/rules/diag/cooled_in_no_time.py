@@ -16,8 +16,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         return
     for i, step in context.procedures.steps_with(record, "act"):
         if step["act"] == Acts.COOL_DOWN:
-            words = f"step {i + 1} lets the engine cool, and the procedure waits for nothing"
-            yield RULE.at(record, words, path=("steps", i, "act"))
+            message = f"step {i + 1} lets the engine cool, and the procedure waits for nothing"
+            yield RULE.at(record, message, path=("steps", i, "act"))
 
 
 RULE = Rule(

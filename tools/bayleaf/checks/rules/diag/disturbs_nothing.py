@@ -21,11 +21,11 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if is_diagnosis(record) and not listed(record.data.get("observes")):
             yield RULE.at(record, "this reading observes nothing, so no fault leaves it healthy", path=("title",))
         elif not is_diagnosis(record) and "observes" in record.data:
-            words = "only a reading for diagnosis observes what a fault disturbs"
-            yield RULE.at(record, words, "Delete observes, or change purpose.", ("observes",), True)
+            message = "only a reading for diagnosis observes what a fault disturbs"
+            yield RULE.at(record, message, "Delete observes, or change purpose.", ("observes",), True)
     elif not disturbed(context.book, record):
-        words = f"this fault disturbs nothing: it has no list, and {record.data['part']} carries no variables"
-        yield RULE.at(record, words, path=("part",))
+        message = f"this fault disturbs nothing: it has no list, and {record.data['part']} carries no variables"
+        yield RULE.at(record, message, path=("part",))
 
 
 RULE = Rule(

@@ -28,8 +28,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     if not shown:
         return  # DIAG-1 says so of the whole fault
     for stage, systems in blank.items():
-        words = f"stage {stage} is always felt as {either(felt[stage], 'and')}, and on {either(systems, 'and')} no reading is sure to be other than normal"
-        yield RULE.at(record, words, path=("stages", stage), key=True)
+        message = f"stage {stage} is always felt as {either(felt[stage], 'and')}, and on {either(systems, 'and')} no reading is sure to be other than normal"
+        yield RULE.at(record, message, path=("stages", stage), key=True)
 
 
 def _always(record: Record, stage: str) -> list[str]:

@@ -17,8 +17,8 @@ def find(record: Record, _context: Context) -> Iterator[Finding]:
     for stage, answers in record.data["stages"].items():
         for symptom in mapped(answers.get("felt")):
             if symptom not in whole:
-                words = f"stage {stage} is felt as {symptom}, and the fault is not"
-                yield RULE.at(record, words, mean(symptom, whole), ("stages", stage, "felt", symptom), True)
+                message = f"stage {stage} is felt as {symptom}, and the fault is not"
+                yield RULE.at(record, message, mean(symptom, whole), ("stages", stage, "felt", symptom), True)
 
 
 RULE = Rule(

@@ -19,10 +19,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         return
     causes = context.claims.felt.get(record.id, [])
     if len(causes) < 2:
-        words = f"only {causes[0]} is felt so" if causes else "no fault is felt so"
+        message = f"only {causes[0]} is felt so" if causes else "no fault is felt so"
         alike = _alike(context, causes[0]) if causes else []
         help = f"Ask of what disturbs the same whether it is felt so too: {either(alike[:NAMED])}." if alike else ""
-        yield RULE.at(record, words, help, ("title",))
+        yield RULE.at(record, message, help, ("title",))
 
 
 def _alike(context: Context, cause: str) -> list[str]:

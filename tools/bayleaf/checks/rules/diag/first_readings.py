@@ -19,10 +19,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if reading is None or not reading.sound:
             continue
         if reading.data.get("purpose", "diagnosis") in ("recognition", "safety"):
-            words = f"{id} is a reading for {reading.data['purpose']}, which finds no fault"
+            message = f"{id} is a reading for {reading.data['purpose']}, which finds no fault"
             yield RULE.at(
                 record,
-                words,
+                message,
                 "Name a reading for diagnosis, or one from which such a reading is computed.",
                 ("first", i),
             )

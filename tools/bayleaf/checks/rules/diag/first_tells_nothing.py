@@ -23,12 +23,12 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if reading is None or not reading.sound or not is_diagnosis(reading) or not causes:
             continue
         if causes.isdisjoint(claims.pointing(id)):
-            words = f"{id} is surely other than healthy in none of the {len(causes)} faults that are felt so"
+            message = f"{id} is surely other than healthy in none of the {len(causes)} faults that are felt so"
             better = [
                 r for r, faults in claims.pointing_by.items() if faults & causes and r not in record.data["first"]
             ]
             help = f"{either(better[:NAMED])} would be; or say in the faults that they are felt so." if better else ""
-            yield RULE.at(record, words, help, ("first", i))
+            yield RULE.at(record, message, help, ("first", i))
 
 
 RULE = Rule(

@@ -18,16 +18,16 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     claims, readings = context.claims, context.book.of("readings")
     if record.id not in claims.faults:
         return
-    found: dict[tuple[str, str], list[str]] = {}
+    result: dict[tuple[str, str], list[str]] = {}
     for system in claims.systems(record.id):
         for stage, answers in claims.own(record.id, system).items():
             for reading, may in answers.items():
                 if reading not in claims.offered(system) or not is_diagnosis(readings[reading]):
                     continue
                 if not may <= claims.healthy(system, reading) and claims.why(record.id, reading, system) is Why.SPARED:
-                    found.setdefault((stage, reading), []).append(system)
+                    result.setdefault((stage, reading), []).append(system)
     told: set[str] = set()
-    for (stage, reading), systems in found.items():
+    for (stage, reading), systems in result.items():
         if reading not in told:
             told.add(reading)
             yield _finding(record, context, stage, reading, systems)
@@ -35,12 +35,12 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
 
 def _finding(record: Record, context: Context, stage: str, reading: str, systems: list[str]) -> Finding:
     observed = listed(context.book.of("readings")[reading].data.get("observes"))
-    words = (
+    message = (
         f"{reading} may be other than healthy, and on {either(systems, 'and')} nothing that the fault disturbs "
         f"({either(disturbed(context.book, record), 'and')}) reaches what it observes ({either(observed, 'and')})"
     )
     path = ("stages", stage, reading) if reading in mapped(record.data["stages"].get(stage)) else ("stages", stage)
-    return RULE.at(record, words, path=path, key=len(path) == 2)
+    return RULE.at(record, message, path=path, key=len(path) == 2)
 
 
 RULE = Rule(

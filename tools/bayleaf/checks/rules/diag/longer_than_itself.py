@@ -31,8 +31,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         total = sum(t for t, _i in spans)
         # Whole minutes: a few seconds of cranking are no waiting.
         if total // _MINUTE > given:
-            words = f"the steps last {number(total / _MINUTE)} minutes, and minutes / {kind} is {given}"
-            yield RULE.at(record, words, path=("steps", max(spans)[1], "lasts", "value"))
+            message = f"the steps last {number(total / _MINUTE)} minutes, and minutes / {kind} is {given}"
+            yield RULE.at(record, message, path=("steps", max(spans)[1], "lasts", "value"))
 
 
 RULE = Rule(

@@ -17,11 +17,11 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     if reading is None or not reading.sound or record.id not in context.claims.faults:
         return
     if not is_diagnosis(reading):
-        words = f"{proof} is a reading for {reading.data['purpose']}, which proves no mend"
-        yield RULE.at(record, words, "Name a reading for diagnosis that the fault changes.", ("proved_by",))
+        message = f"{proof} is a reading for {reading.data['purpose']}, which proves no mend"
+        yield RULE.at(record, message, "Name a reading for diagnosis that the fault changes.", ("proved_by",))
     elif not context.claims.shows(record.id, proof):
-        words = f"{proof} is never surely other than normal with this fault, so a normal reading after the repair proves nothing"
-        yield RULE.at(record, words, path=("proved_by",))
+        message = f"{proof} is never surely other than normal with this fault, so a normal reading after the repair proves nothing"
+        yield RULE.at(record, message, path=("proved_by",))
 
 
 RULE = Rule(

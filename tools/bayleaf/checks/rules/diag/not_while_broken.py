@@ -19,8 +19,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         needs = {*context.procedures.machine.conditions.get(when, ((), ()))[1], *reading.data.get("valid_if", [])}
         hit = sorted(needs & prevents)
         if hit:
-            words = f"{id} is read at {when}, which needs {context.procedures.machine.named(hit[0])}, and this symptom prevents that"
-            yield RULE.at(record, words, path=("first", i))
+            message = f"{id} is read at {when}, which needs {context.procedures.machine.named(hit[0])}, and this symptom prevents that"
+            yield RULE.at(record, message, path=("first", i))
 
 
 RULE = Rule(

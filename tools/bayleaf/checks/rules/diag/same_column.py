@@ -17,8 +17,8 @@ def find(context: Context) -> Iterator[Finding]:
             readings = context.book.of("readings")
             if group not in said and len({context.claims.healthy(system, r) for r in group}) == 1:
                 said.add(group)
-                words = f"on {system} this reading says of every fault what {either(group[:-1], 'and')} says too"
-                yield RULE.at(readings[group[-1]], words, path=("title",))
+                message = f"on {system} this reading says of every fault what {either(group[:-1], 'and')} says too"
+                yield RULE.at(readings[group[-1]], message, path=("title",))
 
 
 RULE = Rule(

@@ -29,8 +29,8 @@ def _system(record: Record, context: Context) -> Iterator[Finding]:
     if silent:
         most = ", ".join(f"{fault} {count}" for fault, count in silent.most_common(FAULTS))
         cells = len(matrix.rows) * len(matrix.healthy)
-        words = f"{silent.total()} of {cells} answers are open, because something reaches them and no fault says what they show; most with {most}"
-        yield RULE.at(record, words, path=("title",))
+        message = f"{silent.total()} of {cells} answers are open, because something reaches them and no fault says what they show; most with {most}"
+        yield RULE.at(record, message, path=("title",))
 
 
 RULE = Rule(

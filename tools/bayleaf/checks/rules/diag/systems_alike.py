@@ -19,8 +19,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             break
         theirs = mapped(other.data["shows"]) if other.sound and other.data["family"] == record.data["family"] else None
         if theirs is not None and not any(theirs.get(r, a) != a for r, a in mine.items()):
-            words = f"no answer tells this system from {id}, of the same family"
-            yield RULE.at(record, words, path=("shows",), key=True)
+            message = f"no answer tells this system from {id}, of the same family"
+            yield RULE.at(record, message, path=("shows",), key=True)
 
 
 RULE = Rule(

@@ -22,8 +22,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if record.id not in context.claims.named
         else "every fault that speaks of it may leave it normal"
     )
-    words = f"this reading tells no two faults apart and shows none: {how}"
-    yield RULE.at(record, words, path=("purpose",) if "purpose" in record.data else ("title",))
+    message = f"this reading tells no two faults apart and shows none: {how}"
+    yield RULE.at(record, message, path=("purpose",) if "purpose" in record.data else ("title",))
 
 
 RULE = Rule(

@@ -23,8 +23,8 @@ def find(record: Record, _context: Context) -> Iterator[Finding]:
                 path=("readings", i),
             )
         elif not comes_and_goes and "fault_was" in entry:
-            words = f"reading {i + 1}, {entry['reading']}, says fault_was, and the fault does not come and go"
-            yield RULE.at(record, words, path=("readings", i, "fault_was"), key=True)
+            message = f"reading {i + 1}, {entry['reading']}, says fault_was, and the fault does not come and go"
+            yield RULE.at(record, message, path=("readings", i, "fault_was"), key=True)
 
 
 RULE = Rule(

@@ -20,8 +20,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         asked = reading.data["valid_if"]
         for n, state in enumerate(entry.get("not_met", [])):
             if state not in asked:
-                words = f"{entry['reading']} is valid if {either(asked, 'and') or 'nothing else holds'}; {state} is not among them"
-                yield RULE.at(record, words, mean(state, asked), ("readings", i, "not_met", n))
+                message = f"{entry['reading']} is valid if {either(asked, 'and') or 'nothing else holds'}; {state} is not among them"
+                yield RULE.at(record, message, mean(state, asked), ("readings", i, "not_met", n))
 
 
 RULE = Rule(

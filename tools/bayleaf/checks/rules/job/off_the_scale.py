@@ -19,8 +19,8 @@ def find(amount: Amount, context: Context) -> Iterator[Finding]:
     entry = amount.record.data["readings"][amount.path[1]]
     instrument = instrument_of(context.book, entry["instrument"], amount.quantity)
     if instrument and not instrument.reaches(amount.si(entry["value"])):
-        words = f"{number(entry['value'])} {entry['unit']} is off the scale of {instrument.id}"
-        yield RULE.at(amount.record, words, path=(*amount.path, "value"))
+        message = f"{number(entry['value'])} {entry['unit']} is off the scale of {instrument.id}"
+        yield RULE.at(amount.record, message, path=(*amount.path, "value"))
 
 
 RULE = Rule(

@@ -22,8 +22,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     offered = {c for s in systems for c in s.data["has"]}
     for i, feature in enumerate(holder.get("has", [])):
         if feature not in offered:
-            words = f"{feature} is no optional feature of {either((s.id for s in systems), 'and')}"
-            yield RULE.at(record, words, mean(feature, offered), (*needs, "has", i))
+            message = f"{feature} is no optional feature of {either((s.id for s in systems), 'and')}"
+            yield RULE.at(record, message, mean(feature, offered), (*needs, "has", i))
 
 
 RULE = Rule(

@@ -26,8 +26,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     systems = context.claims.systems(record.id)
     for system, by_stage in record.data.get("differs", {}).items():
         if systems and system in context.book.of("systems") and system not in systems:
-            words = f"the fault does not occur on {system}, only on {either(systems, 'and')}"
-            yield RULE.at(record, words, path=("differs", system), key=True)
+            message = f"the fault does not occur on {system}, only on {either(systems, 'and')}"
+            yield RULE.at(record, message, path=("differs", system), key=True)
         for name in by_stage:
             if name != "all" and name not in stages:
                 help = mean(name, [*stages, "all"], f"It may be {either([*stages, 'all'])}.")

@@ -25,8 +25,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             for place in places:
                 on = context.layout.paths(place)
                 if on and all(system != record.id for system, _path in on):
-                    words = f"{id} is taken at {place}, which lies on no path of this system"
-                    yield RULE.at(record, words, path=(name, id), key=True)
+                    message = f"{id} is taken at {place}, which lies on no path of this system"
+                    yield RULE.at(record, message, path=(name, id), key=True)
 
 
 RULE = Rule(

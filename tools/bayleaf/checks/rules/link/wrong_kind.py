@@ -15,14 +15,14 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     """Links in text may lead to any kind."""
     every = context.book.every
     for link in context.references.links(record) if context.references.misnames(record) else ():
-        found = every.get(link.id)
-        if found is not None and link.kinds and found.kind not in link.kinds:
+        result = every.get(link.id)
+        if result is not None and link.kinds and result.kind not in link.kinds:
             kind = either(KIND[k].singular for k in link.kinds)
             help = mean(
                 link.id, (id for k in link.kinds for id in context.book.of(k)), f"Name the id of one that is a {kind}."
             )
-            words = f"{field(record, link.path)}: {link.id} is of the kind {KIND[found.kind].singular}, not {kind}"
-            yield RULE.at(record, words, help, link.path, link.key)
+            message = f"{field(record, link.path)}: {link.id} is of the kind {KIND[result.kind].singular}, not {kind}"
+            yield RULE.at(record, message, help, link.path, link.key)
 
 
 RULE = Rule(

@@ -27,16 +27,16 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         if "at" not in step.data:
             if act in machine.local or not step.act_paths:  # a look at every joint names them by itself
-                words = f"step {step.number} is to {machine.title(act)} and does not say where"
-                yield RULE.at(record, words, "Write at: and the component.", (*step.place, "act"))
+                message = f"step {step.number} is to {machine.title(act)} and does not say where"
+                yield RULE.at(record, message, "Write at: and the component.", (*step.place, "act"))
         elif (
             act in machine.of_paths - PLUGS and step.data["at"] in context.book.of("components") and not step.act_paths
         ):
             where = f"of {', '.join(systems)}" if systems else "of any system"
-            words = f"step {step.number} is to {machine.title(act)} at {step.data['at']}, which lies on no path {where}, so nobody knows what flows there"
+            message = f"step {step.number} is to {machine.title(act)} at {step.data['at']}, which lies on no path {where}, so nobody knows what flows there"
             yield RULE.at(
                 record,
-                words,
+                message,
                 "Name the component on the path, say what it is part_of, or add it to the path of the system.",
                 (*step.place, "at"),
             )

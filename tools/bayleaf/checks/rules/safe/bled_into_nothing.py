@@ -26,8 +26,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         names = [f"{e} {equipment[e].title}" for e in at_hand if e in equipment]
         names += [c for r in (record, *followed) if r.sound for c in r.data["needs"]["consumables"]]
         if not any(CATCHES.search(name.replace("-", " ")) for name in names):
-            words = f"step {step.number} lets fuel out, and the procedure has no container and no cloth to catch it"
-            yield RULE.at(record, words, path=(*step.place, "act"))
+            message = f"step {step.number} lets fuel out, and the procedure has no container and no cloth to catch it"
+            yield RULE.at(record, message, path=(*step.place, "act"))
         return
 
 

@@ -26,8 +26,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             else (*step.place, "follow")
         )
         why = context.procedures.hazards.why(walk, met)
-        words = f"the caution {caution} comes with {called(walk, late)}, but {called(walk, met.index)} already meets its hazard, because {why}"
-        yield RULE.at(record, words, f"Move it to {called(walk, met.index)} or before.", path)
+        message = f"the caution {caution} comes with {called(walk, late)}, but {called(walk, met.index)} already meets its hazard, because {why}"
+        yield RULE.at(record, message, f"Move it to {called(walk, met.index)} or before.", path)
 
 
 RULE = Rule(

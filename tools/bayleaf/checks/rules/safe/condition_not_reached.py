@@ -16,21 +16,21 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     for step, note in noted(context.procedures, record, "claimed", "contradicted"):
         when = step.when
         if note.kind == "contradicted":
-            words = f"{step_name(walk, step)} is done at {when}, and {called(walk, note.since)} was to {machine.title(note.what)}, which still goes on"
+            message = f"{step_name(walk, step)} is done at {when}, and {called(walk, note.since)} was to {machine.title(note.what)}, which still goes on"
             yield RULE.at(
-                record, words, f"Put a step with act: {note.other} before it.", spot(record, step, "when", "takes")
+                record, message, f"Put a step with act: {note.other} before it.", spot(record, step, "when", "takes")
             )
         elif note.what in machine.guards or machine.states[note.what].forbids:
             ended = walk.last("ended", note.what, walk.steps.index(step))
             how = f"{called(walk, ended)} ended it" if ended is not None else "no step makes it so"
-            words = f"{step_name(walk, step)} is done at {when}, and {machine.named(note.what)} does not stand: {how}"
+            message = f"{step_name(walk, step)} is done at {when}, and {machine.named(note.what)} does not stand: {how}"
             makers = sorted(machine.states[note.what].set_by)
             help = (
                 f"Put a step with act: {makers[0]} before it, or name the state in needs."
                 if makers
                 else "Set the state in a step before, or name it in needs."
             )
-            yield RULE.at(record, words, help, spot(record, step, "when", "takes"))
+            yield RULE.at(record, message, help, spot(record, step, "when", "takes"))
 
 
 RULE = Rule(

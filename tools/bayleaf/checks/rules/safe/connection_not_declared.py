@@ -15,9 +15,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     walk, machine = context.procedures.walk(record), context.procedures.machine
     for (id, _at), since in walk.end.items():
         if since >= 0 and machine.states[id].connection and id not in record.data["leaves"]:
-            words = f"{called(walk, since)} begins {machine.named(id)}, which still stands at the end, and leaves does not say so"
+            message = f"{called(walk, since)} begins {machine.named(id)}, which still stands at the end, and leaves does not say so"
             yield RULE.at(
-                record, words, f"Write leaves: [{id}], or take it off.", spot(record, walk.steps[since], "sets")
+                record, message, f"Write leaves: [{id}], or take it off.", spot(record, walk.steps[since], "sets")
             )
 
 

@@ -27,8 +27,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         largest = max(held, key=lambda id: held[id][0])
         if to_si(stop["value"], stop["unit"], "none") >= held[largest][0]:
-            words = f"step {i + 1} stops at {stop['value']:g} {stop['unit']}, and {largest} holds {held[largest][1]}"
-            yield RULE.at(record, words, path=("steps", i, "stop_at", "value"))
+            message = f"step {i + 1} stops at {stop['value']:g} {stop['unit']}, and {largest} holds {held[largest][1]}"
+            yield RULE.at(record, message, path=("steps", i, "stop_at", "value"))
 
 
 RULE = Rule(

@@ -20,9 +20,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if since is None:
             continue
         at = part(step.data.get("at", ""))
-        words = f"{step_name(walk, step)} is to {machine.title(act)}{at}, which {called(walk, since)} did, and nothing has undone it since"
+        message = f"{step_name(walk, step)} is to {machine.title(act)}{at}, which {called(walk, since)} did, and nothing has undone it since"
         yield RULE.at(
-            record, words, f"Put a step with act: {machine.undo[act]} between them.", spot(record, step, "act")
+            record, message, f"Put a step with act: {machine.undo[act]} between them.", spot(record, step, "act")
         )
 
 

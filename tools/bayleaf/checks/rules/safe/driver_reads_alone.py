@@ -27,10 +27,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if Acts.DRIVE not in step.acts or not isinstance(instrument, str):
             continue
         if not any(_records(context, t) for t in types_of(context.book, instrument)):
-            words = f"{step_name(walk, step)} has one person drive on the road and read {instrument}"
+            message = f"{step_name(walk, step)} has one person drive on the road and read {instrument}"
             yield RULE.at(
                 record,
-                words,
+                message,
                 path=("needs", "people") if "people" in record.data["needs"] else spot(record, step, "takes"),
             )
 

@@ -28,8 +28,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         )
         if opened:
             (_state, at), since = opened
-            words = f"{step_name(walk, step)} takes an electrical reading, and {called(walk, since)} opened a joint at {at} that is still open"
-            yield RULE.at(record, words, path=spot(record, step, "takes"))
+            message = f"{step_name(walk, step)} takes an electrical reading, and {called(walk, since)} opened a joint at {at} that is still open"
+            yield RULE.at(record, message, path=spot(record, step, "takes"))
         elif (
             States.TANK_SHUT in machine.states
             and any(p.carries == "fuel" for p in step.read_paths)
@@ -37,10 +37,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         ):
             ended = walk.last("ended", States.TANK_SHUT, walk.steps.index(step))
             how = f"{called(walk, ended)} ended it" if ended is not None else "nothing has made sure of it"
-            words = f"{step_name(walk, step)} takes an electrical reading beside fuel, and {machine.named(States.TANK_SHUT)} does not stand: {how}"
+            message = f"{step_name(walk, step)} takes an electrical reading beside fuel, and {machine.named(States.TANK_SHUT)} does not stand: {how}"
             yield RULE.at(
                 record,
-                words,
+                message,
                 f"Inherit the preparation that sets {States.TANK_SHUT}, or set it in a step before.",
                 spot(record, step, "takes"),
             )

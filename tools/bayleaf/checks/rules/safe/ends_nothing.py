@@ -21,11 +21,11 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             n.kind == "set" and n.what == state for s in walk.steps for n in s.notes
         )
         if not stood:
-            words = f"ends names {machine.named(state)}, which does not stand at the start"
-            yield RULE.at(record, words, f"Write needs: {{states: [{state}]}}, or take it out of ends.", ("ends", i))
+            message = f"ends names {machine.named(state)}, which does not stand at the start"
+            yield RULE.at(record, message, f"Write needs: {{states: [{state}]}}, or take it out of ends.", ("ends", i))
         elif known.connection and not done & machine.local:
-            words = f"ends names {machine.named(state)}, and no step takes anything off"
-            yield RULE.at(record, words, "Add the steps that take it off, each with its act.", ("ends", i))
+            message = f"ends names {machine.named(state)}, and no step takes anything off"
+            yield RULE.at(record, message, "Add the steps that take it off, each with its act.", ("ends", i))
 
 
 RULE = Rule(

@@ -23,8 +23,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     ]
     if any(equipment[e].data["protective"] for e in at_hand):
         return
-    words = f"step {opening[0].number} is to {context.procedures.machine.title(opening[0].data['act'])}, and neither the procedure nor a preparation has protective equipment"
-    yield RULE.at(record, words, path=(*opening[0].place, "act"))
+    message = f"step {opening[0].number} is to {context.procedures.machine.title(opening[0].data['act'])}, and neither the procedure nor a preparation has protective equipment"
+    yield RULE.at(record, message, path=(*opening[0].place, "act"))
 
 
 RULE = Rule(

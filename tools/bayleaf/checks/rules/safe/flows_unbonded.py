@@ -28,8 +28,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         ended = walk.last("ended", States.CONTAINER_BONDED, index)
         how = f"{called(walk, ended)} ended it" if ended is not None else "no step before it made it so"
-        words = f"step {step.number} is to {machine.title(step.data['act'])}, and {machine.named(States.CONTAINER_BONDED)} does not stand: {how}"
-        yield RULE.at(record, words, path=(*step.place, "act"))
+        message = f"step {step.number} is to {machine.title(step.data['act'])}, and {machine.named(States.CONTAINER_BONDED)} does not stand: {how}"
+        yield RULE.at(record, message, path=(*step.place, "act"))
 
 
 RULE = Rule(
@@ -43,10 +43,10 @@ RULE = Rule(
         "the nozzle of an approved can against the neck. The bonding lead comes off after the last of it."
     ),
     why="Flowing fuel charges itself, and the spark jumps where the fuel is.",
-    mend="Bond the container in a step before it, sets: [container-bonded], and unbond it last.",
+    mend="Bond the container in a step before it, act: bond, and unbond it last.",
     example=Example(
         "procedures/bay-preparation.yaml",
-        "\n  - {do: Bond the container to bare metal of the car., sets: [container-bonded]}",
+        "\n  - {do: Bond the container to bare metal of the car., act: bond}",
         "",
     ),
     find=find,

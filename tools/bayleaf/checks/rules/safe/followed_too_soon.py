@@ -17,14 +17,14 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         index = walk.steps.index(step)
         ended = walk.last("ended", note.what, index)
         how = f"{called(walk, ended)} ended it" if ended is not None else "no step before it makes it so"
-        words = f"{step_name(walk, step)} follows {step.data['follow']}, which needs {machine.named(note.what)}, and that does not stand: {how}"
+        message = f"{step_name(walk, step)} follows {step.data['follow']}, which needs {machine.named(note.what)}, and that does not stand: {how}"
         makers = [m for m in context.procedures.makers(note.what) if m != record.id]
         help = (
             f"Follow {makers[0]} first, or name the state in needs."
             if makers
             else "Make it so in a step before, or name the state in needs."
         )
-        yield RULE.at(record, words, help, (*step.place, "follow"))
+        yield RULE.at(record, message, help, (*step.place, "follow"))
 
 
 RULE = Rule(

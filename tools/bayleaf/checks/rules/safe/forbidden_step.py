@@ -24,10 +24,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         said.add((step.number, note.what))
         if note.kind == "forbidden":
-            words = f"{step_name(walk, step)} is to {act}, forbidden while {state} stands{part(note.at)}, which it does since {called(walk, note.since)}"
+            message = f"{step_name(walk, step)} is to {act}, forbidden while {state} stands{part(note.at)}, which it does since {called(walk, note.since)}"
         else:
-            words = f"{step_name(walk, step)} begins {state}, which forbids to {act}, and that still goes on since {called(walk, note.since)}"
-        yield RULE.at(record, words, _help(machine, note), spot(record, step, "act", "when"))
+            message = f"{step_name(walk, step)} begins {state}, which forbids to {act}, and that still goes on since {called(walk, note.since)}"
+        yield RULE.at(record, message, _help(machine, note), spot(record, step, "act", "when"))
 
 
 def _implied(machine: Machine, act: str, step: WalkStep, state: str) -> bool:

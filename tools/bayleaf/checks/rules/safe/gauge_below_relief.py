@@ -35,11 +35,11 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         for name in dict.fromkeys(n for n in names if isinstance(n, str)):
             top = _top(context, name)
             if path and path.greatest is not None and top is not None and top[0] <= path.greatest:
-                words = (
+                message = (
                     f"{step_name(walk, step)} pumps against a line that {called(walk, shut[1])} shut at {shut[0]}, "
                     f"and {name} ends at {top[1]}, at or under the relief setting on the path {path.name}"
                 )
-                yield RULE.at(record, words, path=spot(record, step, "takes", "equipment"))
+                yield RULE.at(record, message, path=spot(record, step, "takes", "equipment"))
 
 
 def _fuel(context: Context, record: Record, at: str) -> PathFact | None:

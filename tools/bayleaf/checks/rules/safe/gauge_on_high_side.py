@@ -30,8 +30,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             ]
         for name in names:
             if isinstance(name, str) and Equipment.SCAN_TOOL not in types_of(context.book, name):
-                words = f"{step_name(walk, step)} brings {name} to the high side of direct injection, which only a scan tool may read"
-                yield RULE.at(record, words, path=spot(record, step, "takes", "equipment"))
+                message = f"{step_name(walk, step)} brings {name} to the high side of direct injection, which only a scan tool may read"
+                yield RULE.at(record, message, path=spot(record, step, "takes", "equipment"))
 
 
 def _high(paths: Iterable[PathFact]) -> bool:

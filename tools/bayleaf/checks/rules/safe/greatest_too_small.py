@@ -20,8 +20,8 @@ def find(record: Record, _context: Context) -> Iterator[Finding]:
     for i, path, greatest in paths:
         for _n, other, more in paths:
             if path.get("side") == other.get("side") and greatest and more and greatest * TIMES < more:
-                words = f"the path {path['name']} has {_shown(path)} as its greatest pressure, and {other['name']}, on the same side, has {_shown(other)}"
-                yield RULE.at(record, words, path=("paths", i, "greatest", "value"))
+                message = f"the path {path['name']} has {_shown(path)} as its greatest pressure, and {other['name']}, on the same side, has {_shown(other)}"
+                yield RULE.at(record, message, path=("paths", i, "greatest", "value"))
                 break
 
 
@@ -41,7 +41,6 @@ RULE = Rule(
     ),
     why="The greatest pressure decides whether a jet can pierce the skin and which gauge may burst. A slipped point hides both.",
     mend="Write what the path can see when something is blocked or stuck.",
-    excusable=True,
     example=Example(
         "systems/port-injection-return.yaml",
         "greatest: {value: 130, unit: psi, because: A blocked return sees the relief setting,",

@@ -20,11 +20,11 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if guards & later:
             continue  # named, but too late: SAFE-2
         hazard = context.book.of("hazards")[met.hazard].title
-        words = f"{called(walk, met.index)} meets a hazard without its caution, {hazard[:1].lower()}{hazard[1:]}, because {context.procedures.hazards.why(walk, met)}"
+        message = f"{called(walk, met.index)} meets a hazard without its caution, {hazard[:1].lower()}{hazard[1:]}, because {context.procedures.hazards.why(walk, met)}"
         help = f"Name {either(sorted(guards))} in the cautions of this step or an earlier one, or inherit the preparation that shows it."
         yield RULE.at(
             record,
-            words,
+            message,
             help if guards else "Write a caution that speaks of this hazard.",
             spot(record, walk.steps[met.index]),
         )

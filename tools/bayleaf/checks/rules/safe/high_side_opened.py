@@ -20,8 +20,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         ended = walk.last("ended", States.HIGH_SIDE_SAFE, walk.steps.index(step))
         how = f"{called(walk, ended)} ended it" if ended is not None else "no reading has proved it"
-        words = f"{step_name(walk, step)} opens the path {high.name} of {high.system}, the high side, and it is not proved safe: {how}"
-        yield RULE.at(record, words, _help(context), spot(record, step, "act"))
+        message = f"{step_name(walk, step)} opens the path {high.name} of {high.system}, the high side, and it is not proved safe: {how}"
+        yield RULE.at(record, message, _help(context), spot(record, step, "act"))
 
 
 def _help(context: Context) -> str:

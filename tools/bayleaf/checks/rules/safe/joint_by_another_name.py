@@ -18,10 +18,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         act = step.data.get("act")
         fuel = next((p for p in step.act_paths if p.carries == "fuel"), None)
         if act in INSTEAD and "at" in step.data and fuel:
-            words = f"step {step.number} is to {act} at {step.data['at']}, which carries fuel on the path {fuel.name} of {fuel.system}"
+            message = f"step {step.number} is to {act} at {step.data['at']}, which carries fuel on the path {fuel.name} of {fuel.system}"
             yield RULE.at(
                 record,
-                words,
+                message,
                 f"Write act: {INSTEAD[act]}, or name the hose that carries no fuel.",
                 (*step.place, "act"),
             )

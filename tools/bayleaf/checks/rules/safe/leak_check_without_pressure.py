@@ -25,8 +25,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         since = walk.last("set", States.FUEL_PRESSURE_RELIEVED, index)
         by = f"since {called(walk, since)}" if since is not None else "from the start"
-        words = f"{step_name(walk, step)} looks for leaks while the fuel pressure is relieved, {by}: a joint without pressure is always dry"
-        yield RULE.at(record, words, path=spot(record, step, "act"))
+        message = f"{step_name(walk, step)} looks for leaks while the fuel pressure is relieved, {by}: a joint without pressure is always dry"
+        yield RULE.at(record, message, path=spot(record, step, "act"))
 
 
 def _alone(context: Context, record: Record, step: WalkStep) -> bool:

@@ -18,10 +18,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if state in machine.states and state not in standing:
             ended = walk.last("ended", state, len(walk.steps))
             how = f"{called(walk, ended)} ends it" if ended is not None else "no step sets it"
-            words = f"leaves names {machine.named(state)}, which does not stand at the end: {how}"
+            message = f"leaves names {machine.named(state)}, which does not stand at the end: {how}"
             yield RULE.at(
                 record,
-                words,
+                message,
                 f"Write sets: [{state}] at the step that makes it so, or take it out of leaves.",
                 ("leaves", i),
             )

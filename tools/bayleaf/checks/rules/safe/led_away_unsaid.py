@@ -21,9 +21,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         used = context.procedures.hazards.used_in(step.data)
         fit = [s for s in led if used & set(s.needs)]
         if fit and not any(s.id in step.has for s in fit):
-            words = f"step {step.number} joins a fuel line to {min(used & set(fit[0].needs))}, and no state says that fuel is led away"
+            message = f"step {step.number} joins a fuel line to {min(used & set(fit[0].needs))}, and no state says that fuel is led away"
             yield RULE.at(
-                record, words, f"Write sets: [{either([s.id for s in fit])}].", spot(record, step, "equipment", "act")
+                record, message, f"Write sets: [{either([s.id for s in fit])}].", spot(record, step, "equipment", "act")
             )
 
 

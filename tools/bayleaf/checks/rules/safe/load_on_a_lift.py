@@ -19,9 +19,11 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     step = next((s for s in walk.steps if Acts.DRIVE in s.acts), None)
     bad = [w for w in where if w not in ROADS]
     if step is not None and bad:
-        words = f"{step_name(walk, step)} puts the car under load, and the procedure may be done here: {', '.join(bad)}"
+        message = (
+            f"{step_name(walk, step)} puts the car under load, and the procedure may be done here: {', '.join(bad)}"
+        )
         help = f"Write where: [{', '.join(w for w in where if w in ROADS) or 'road, rolling-road'}]."
-        yield RULE.at(record, words, help, ("where", where.index(bad[0])))
+        yield RULE.at(record, message, help, ("where", where.index(bad[0])))
 
 
 RULE = Rule(

@@ -23,10 +23,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         limit = step.data.get("at_most")
         most = pascals(limit)
         if limit is None or most is None:
-            words = f"step {step.number} puts pressure on a system and no at_most says how much it may bear"
+            message = f"step {step.number} puts pressure on a system and no at_most says how much it may bear"
             yield RULE.at(
                 record,
-                words,
+                message,
                 "Write at_most with a pressure and its basis.",
                 (*step.place, "at_most" if limit else "act"),
             )
@@ -36,9 +36,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         ceilings += [(to_si(value, "psi", "gauge"), f"{name}, {value:g} psi") for value, name in known]
         top = min(ceilings, default=None)
         if top is not None and most > top[0] * (1 + 1e-9):
-            words = f"step {step.number} allows {limit['value']:g} {limit['unit']}, above the ceiling of {top[1]}"
+            message = f"step {step.number} allows {limit['value']:g} {limit['unit']}, above the ceiling of {top[1]}"
             yield RULE.at(
-                record, words, "Lower at_most to the ceiling of the weakest part.", (*step.place, "at_most", "value")
+                record, message, "Lower at_most to the ceiling of the weakest part.", (*step.place, "at_most", "value")
             )
 
 

@@ -17,9 +17,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     for (id, at), since in walk.end.items():
         if since < 0 or Acts.LEAK_CHECK not in machine.states[id].ended_by:
             continue
-        words = f"{called(walk, since)} closes a joint{part(at)}, and no later step looks whether it leaks"
+        message = f"{called(walk, since)} closes a joint{part(at)}, and no later step looks whether it leaks"
         help = f"Add steps that bring up the pressure and then look: act: leak-check{f', at: {at}' if at else ''}."
-        yield RULE.at(record, words, help, spot(record, walk.steps[since], "act"))
+        yield RULE.at(record, message, help, spot(record, walk.steps[since], "act"))
 
 
 RULE = Rule(

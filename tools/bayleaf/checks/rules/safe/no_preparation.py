@@ -16,10 +16,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     standing = context.procedures.standing
     for i, id in enumerate(record.data["inherits"]):
         if id in procedures and procedures[id].sound and id not in standing:
-            words = f"{id} is inherited and is not a standing preparation"
+            message = f"{id} is inherited and is not a standing preparation"
             yield RULE.at(
                 record,
-                words,
+                message,
                 f"Follow it in a step, or inherit one of {', '.join(standing) or 'the preparations'}.",
                 ("inherits", i),
             )
@@ -40,8 +40,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         missing = [p for p in followed.data["inherits"] if p not in own and p != record.id]
         if missing:
-            words = f"step {i + 1} follows {followed.id}, which inherits {' and '.join(missing)}, and this procedure does not"
-            yield RULE.at(record, words, f"Add {', '.join(missing)} to inherits.", ("steps", i, "follow"))
+            message = f"step {i + 1} follows {followed.id}, which inherits {' and '.join(missing)}, and this procedure does not"
+            yield RULE.at(record, message, f"Add {', '.join(missing)} to inherits.", ("steps", i, "follow"))
 
 
 RULE = Rule(

@@ -27,8 +27,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         ran = any("stop_at" in s.data for s in walk.steps[state[1] + 1 : walk.steps.index(step)])
         if Acts.ENERGISE_PUMP in step.own or (Acts.ENERGISE_PUMP in step.acts and not ran):
-            words = f"{step_name(walk, step)} runs the pump with {machine.named(state[0])} since {called(walk, state[1])}, and no quantity says when to stop"
-            yield RULE.at(record, words, path=spot(record, step, "act", "when"))
+            message = f"{step_name(walk, step)} runs the pump with {machine.named(state[0])} since {called(walk, state[1])}, and no quantity says when to stop"
+            yield RULE.at(record, message, path=spot(record, step, "act", "when"))
 
 
 RULE = Rule(

@@ -20,9 +20,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if not context.procedures.said_by_others(record, state, "ends"):
             others = context.procedures.that_say("ends", state)
             where = " on these systems" if others else ""
-            words = f"no procedure ends {context.procedures.machine.named(state)}{where}, which this one leaves"
+            message = f"no procedure ends {context.procedures.machine.named(state)}{where}, which this one leaves"
             yield RULE.at(
-                record, words, f"Write the procedure that takes it off again, with ends: [{state}].", ("leaves", i)
+                record, message, f"Write the procedure that takes it off again, with ends: [{state}].", ("leaves", i)
             )
 
 

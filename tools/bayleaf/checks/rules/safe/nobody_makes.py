@@ -18,10 +18,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         if not context.procedures.said_by_others(record, state, "leaves", "makes"):
             makers = [procedures[id] for id in context.procedures.makers(state) if id != record.id]
-            words = f"no procedure of these systems makes {machine.named(state)}, which this one needs"
+            message = f"no procedure of these systems makes {machine.named(state)}, which this one needs"
             yield RULE.at(
                 record,
-                words,
+                message,
                 f"Write the procedure that leaves it, or add the system to one that does{_such(makers)}.",
                 ("needs", "states", i),
             )

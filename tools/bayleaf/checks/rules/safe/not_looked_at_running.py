@@ -28,8 +28,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 Acts.LEAK_CHECK in s.own and s.stands(States.RUNNING) and (not s.at or at in s.at) for s in later
             )
             if not reopened and not looked:
-                words = f"{called(walk, index)} closes a joint{part(at)}, the engine runs later, and nobody looks at the joint then"
-                yield RULE.at(record, words, path=spot(record, step, "act"))
+                message = f"{called(walk, index)} closes a joint{part(at)}, the engine runs later, and nobody looks at the joint then"
+                yield RULE.at(record, message, path=spot(record, step, "act"))
 
 
 RULE = Rule(

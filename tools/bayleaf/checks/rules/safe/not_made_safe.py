@@ -17,8 +17,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         index = next(i for i, s in enumerate(walk.steps) if s is step)
         ended = walk.last("ended", note.other, index + 1)
         how = f"{called(walk, ended)} ended it" if ended is not None else "no step made it so"
-        words = f"{step_name(walk, step)} begins {machine.named(note.what)}, and {machine.named(note.other)} does not stand: {how}"
-        yield RULE.at(record, words, _help(context, note.other), spot(record, step, "act", "sets"))
+        message = f"{step_name(walk, step)} begins {machine.named(note.what)}, and {machine.named(note.other)} does not stand: {how}"
+        yield RULE.at(record, message, _help(context, note.other), spot(record, step, "act", "sets"))
 
 
 def _help(context: Context, state: str) -> str:

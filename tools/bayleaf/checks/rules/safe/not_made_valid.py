@@ -19,10 +19,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         for state in reading.data["valid_if"]:
             if state in context.procedures.machine.states and not step.stands(state):
-                words = f"{step_name(walk, step)} takes {reading.id}, which is valid only with {context.procedures.machine.named(state)}, and nothing has made sure of it"
+                message = f"{step_name(walk, step)} takes {reading.id}, which is valid only with {context.procedures.machine.named(state)}, and nothing has made sure of it"
                 yield RULE.at(
                     record,
-                    words,
+                    message,
                     f"Inherit the preparation that sets {state}, set it in a step, or name it in needs.",
                     (*step.place, "takes", "reading"),
                 )
@@ -37,7 +37,6 @@ RULE = Rule(
     what="The states in a reading's `valid_if` stand when it is taken: from a preparation, from `needs`, or set by a step before.",
     why="A pump that sucks air or a weak battery makes a low reading, and a good pump is thrown away.",
     mend="See to the state in a step, in a preparation or in needs.",
-    excusable=True,
     example=Example("procedures/bay-preparation.yaml", ", sets: [fuel-above-quarter]", ""),
     find=find,
 )

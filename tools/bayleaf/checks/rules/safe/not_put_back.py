@@ -21,9 +21,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if watched or implied:
             continue  # SAFE-3 or SAFE-7 follows that state; a joint kept open on purpose is declared in leaves
         undo = machine.undo[act]
-        words = f"{called(walk, since)} is to {machine.title(act)}{part(at)}, and no later step is to {machine.title(undo)}{part(at)}"
+        message = f"{called(walk, since)} is to {machine.title(act)}{part(at)}, and no later step is to {machine.title(undo)}{part(at)}"
         yield RULE.at(
-            record, words, f"Add a step with act: {undo}" + (f", at: {at}." if at else "."), spot(record, step, "act")
+            record, message, f"Add a step with act: {undo}" + (f", at: {at}." if at else "."), spot(record, step, "act")
         )
 
 

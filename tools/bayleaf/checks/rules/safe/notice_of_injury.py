@@ -23,8 +23,8 @@ def find(record: Record, _context: Context) -> Iterator[Finding]:
     for field in ("danger", "consequence"):
         hit = INJURY.search(record.data[field])
         if hit:
-            words = f"a NOTICE is for damage only, and this one speaks of injury ({hit.group()})"
-            yield RULE.at(record, words, "Choose CAUTION, WARNING or DANGER by the severity of the injury.", (field,))
+            message = f"a NOTICE is for damage only, and this one speaks of injury ({hit.group()})"
+            yield RULE.at(record, message, "Choose CAUTION, WARNING or DANGER by the severity of the injury.", (field,))
 
 
 RULE = Rule(

@@ -61,8 +61,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 for s in context.procedures.walk(context.book.of("procedures")[id]).steps
             ):
                 order = _END.split(hit.string[start:], maxsplit=1)[0].strip()
-                words = f"{field(record, path)} orders {order[:1].lower() + order[1:]!r}, and no step with act: {either(acts)} carries its cautions"
-                yield RULE.at(record, words, path=path)
+                message = f"{field(record, path)} orders {order[:1].lower() + order[1:]!r}, and no step with act: {either(acts)} carries its cautions"
+                yield RULE.at(record, message, path=path)
 
 
 RULE = Rule(
@@ -77,7 +77,6 @@ RULE = Rule(
     ),
     why="Only steps are walked. An order in any other line is done with no caution above it and with nothing made safe before it.",
     mend="Make it a step, link to the procedure that does it, or say what is so instead of what to do.",
-    excusable=True,
     example=Example(
         "procedures/look-into-regulator-hose.yaml",
         "misleads: [A hose that hangs down drains before anybody looks.]",

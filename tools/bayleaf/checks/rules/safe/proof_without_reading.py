@@ -20,18 +20,20 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 else taken
             )
             if taken is None or (proof and taken != proof):
-                words = f"step {i + 1} proves {state} and takes {taken or 'no reading'}"
+                message = f"step {i + 1} proves {state} and takes {taken or 'no reading'}"
                 help = (
                     f"Write takes: {{reading: {proof}, instrument: …}}."
                     if proof
                     else "Name the reading that proves it in takes."
                 )
-                yield RULE.at(record, words, help, ("steps", i, "proves", n))
+                yield RULE.at(record, message, help, ("steps", i, "proves", n))
     for i, step in context.procedures.steps_with(record, "sets"):
         for n, state in enumerate(step["sets"]):
             if state in context.procedures.machine.states and context.procedures.machine.states[state].proof:
-                words = f"step {i + 1} sets {state}, which only a reading can prove"
-                yield RULE.at(record, words, "Write it in proves, with the reading in takes.", ("steps", i, "sets", n))
+                message = f"step {i + 1} sets {state}, which only a reading can prove"
+                yield RULE.at(
+                    record, message, "Write it in proves, with the reading in takes.", ("steps", i, "sets", n)
+                )
 
 
 RULE = Rule(

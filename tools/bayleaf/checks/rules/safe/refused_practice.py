@@ -68,6 +68,8 @@ REFUSED = (
     ),
 )
 _PRACTICES = [(re.compile(words, re.IGNORECASE | re.DOTALL), name, instead) for words, name, instead in REFUSED]
+# A first look: twelve patterns at every step of the book cost more than all else that this rule does.
+_ANY = re.compile("|".join(f"(?:{words})" for words, _name, _instead in REFUSED), re.IGNORECASE | re.DOTALL)
 _GAS = re.compile(r"\boxygen\b(?! sensor)|\bmercury\b|\bacetylene\b", re.IGNORECASE)
 CRASH = re.compile(r"\breset\w*\b|\bpress\w*\b.*\bbutton\b|\bclos\w*\b", re.IGNORECASE)
 
@@ -78,13 +80,13 @@ LOOKS = re.compile(r"\bleak|\bwet\b|\bdrip|\bsmell", re.IGNORECASE)
 def find(record: Record, context: Context) -> Iterator[Finding]:
     for i, step in enumerate(record.data["steps"]):
         text, path = step.get("do", ""), ("steps", i, "do")
-        for pattern, name, instead in _PRACTICES:
+        for pattern, name, instead in _PRACTICES if _ANY.search(text) else ():
             if pattern.search(text) and not _NOT.search(text):
                 yield RULE.at(record, f"step {i + 1} orders what this book refuses: {name}", instead, path)
         crash = "crash" in str(step.get("at", "")) or CRASH_SWITCH.search(text)
         if crash and CRASH.search(text) and not _looked(context, record, i) and not _NOT.search(text):
-            words = f"step {i + 1} resets the crash switch before anybody has looked for a leak"
-            yield RULE.at(record, words, "Look for leaks in a step before it.", path)
+            message = f"step {i + 1} resets the crash switch before anybody has looked for a leak"
+            yield RULE.at(record, message, "Look for leaks in a step before it.", path)
     for c in filter(_GAS.search, record.data["needs"]["consumables"]):
         place = ("needs", "consumables", record.data["needs"]["consumables"].index(c))
         yield RULE.at(

@@ -21,8 +21,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         ended = walk.last("ended", cooled[0], walk.steps.index(step))
         how = f"{called(walk, ended)} ended it" if ended is not None else "no step has made it so"
-        words = f"{step_name(walk, step)} begins {machine.named(note.what)}, which heat undoes, and {machine.named(cooled[0])} does not stand: {how}"
-        yield RULE.at(record, words, path=spot(record, step, "sets", "proves"))
+        message = f"{step_name(walk, step)} begins {machine.named(note.what)}, which heat undoes, and {machine.named(cooled[0])} does not stand: {how}"
+        yield RULE.at(record, message, path=spot(record, step, "sets", "proves"))
 
 
 RULE = Rule(

@@ -27,8 +27,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     after = next((s for s in walk.steps[first + 1 :] if "do" in s.data), None)
     if after is None or Acts.LEAK_CHECK not in after.own or not after.stands(States.RUNNING):
         on = machine.named(min(joints & step.had))
-        words = f"{step_name(walk, step)} starts the engine while {on} stands, and the next step does not look at that joint"
-        yield RULE.at(record, words, path=spot(record, step, "act"))
+        message = f"{step_name(walk, step)} starts the engine while {on} stands, and the next step does not look at that joint"
+        yield RULE.at(record, message, path=spot(record, step, "act"))
 
 
 RULE = Rule(

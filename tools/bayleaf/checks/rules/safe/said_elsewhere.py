@@ -38,10 +38,10 @@ def find(context: Context) -> Iterator[Finding]:
             for record, i in steps:
                 if (record, i) in telling or _stands(context, record, i, state):
                     continue
-                words = f"step {i + 1} does what step {n + 1} of {there.id} does, and does not set {machine.named(state)} as most such steps do"
+                message = f"step {i + 1} does what step {n + 1} of {there.id} does, and does not set {machine.named(state)} as most such steps do"
                 yield RULE.at(
                     record,
-                    words,
+                    message,
                     f"Write sets: [{state}].",
                     ("steps", i, "act" if "act" in record.data["steps"][i] else "do"),
                 )
@@ -68,7 +68,6 @@ RULE = Rule(
     what="Where one act at one part, or the very same words, set a temporary state in two of three steps of the book, they set it in every step.",
     why="An open inlet or a bridged relay is there whether or not the step says so, and the hazard that follows from it with it.",
     mend="Set the state here too.",
-    excusable=True,
     example=Example(
         "procedures/read-boost.yaml",
         "  - {do: Start the engine., act: start-engine}",

@@ -15,9 +15,9 @@ SIGNALS = {"will-kill": "DANGER", "could-kill": "WARNING", "could-hurt": "CAUTIO
 def find(record: Record, _context: Context) -> Iterator[Finding]:
     wanted, signal = SIGNALS[record.data["severity"]], record.data["signal"]
     if signal != wanted:
-        words = f"the severity {record.data['severity']} goes with {wanted}, not with {signal}"
+        message = f"the severity {record.data['severity']} goes with {wanted}, not with {signal}"
         yield RULE.at(
-            record, words, f"Write signal: {wanted}, or say the worst credible outcome in severity.", ("signal",)
+            record, message, f"Write signal: {wanted}, or say the worst credible outcome in severity.", ("signal",)
         )
 
 

@@ -1,4 +1,4 @@
-"""SAFE-20: a state needs equipment that the procedure does not have."""
+"""SAFE-20: a state needs equipment that the step which begins it does not use."""
 
 from __future__ import annotations
 
@@ -17,18 +17,14 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     wanting = {id for id, state in machine.states.items() if state.needs}
     for step, note in noted(context.procedures, record, "set", of=wanting):
         needs = machine.states[note.what].needs
-        owner = context.book.of("procedures").get(step.source)
-        at_hand = (
-            {t for e in owner.data["needs"]["equipment"] for t in context.procedures.hazards.types(e)}
-            if owner
-            else set()
-        )
+        at_hand = context.procedures.hazards.used_in(step.data)
         if not at_hand & set(needs):
-            words = (
-                f"{step_name(walk, step)} begins {machine.named(note.what)}, and the procedure has no {either(needs)}"
-            )
+            message = f"{step_name(walk, step)} begins {machine.named(note.what)}, and the step uses no {either(needs)}"
             yield RULE.at(
-                record, words, f"Add {needs[0]} to needs: equipment and to the step.", spot(record, step, "sets", "act")
+                record,
+                message,
+                f"Add {needs[0]} to needs: equipment and to the step.",
+                spot(record, step, "sets", "act"),
             )
 
 
@@ -38,13 +34,13 @@ RULE = Rule(
     scope="record",
     kinds=("procedures",),
     title="State without its equipment",
-    what="A state may need equipment: fuel is led only into a closed, vented and bonded container. A procedure that sets the state has it.",
+    what="A state may need equipment: fuel is led only into a closed, vented and bonded container, and a jumper has a fuse and a switch. The step that begins the state names it.",
     why="Where the right container is not on the list, the nearest bucket is used.",
     mend="Add the equipment that the state needs.",
     example=Example(
         "procedures/measure-volume.yaml",
-        "equipment: [bonded-container, scan-tool]",
-        "equipment: [scan-tool]",
+        "    equipment: [bonded-container]\n    cautions: [fuel-in-container, stop-at-the-mark]",
+        "    cautions: [fuel-in-container, stop-at-the-mark]",
     ),
     find=find,
 )

@@ -27,8 +27,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             enumerate(record.data["steps"]) if len(seats) == 1 else ()
         ):  # with several seats nobody knows which it is
             if step.get("act") in (Acts.OPEN_JOINT, Acts.DISCONNECT) and step.get("at") in seats:
-                words = f"step {i + 1} opens the joint at {step['at']}, where {machine.named(state)} sits, and ends does not name it"
-                yield RULE.at(record, words, f"Write ends: [{state}].", ("steps", i, "act"))
+                message = f"step {i + 1} opens the joint at {step['at']}, where {machine.named(state)} sits, and ends does not name it"
+                yield RULE.at(record, message, f"Write ends: [{state}].", ("steps", i, "act"))
                 break
 
 
@@ -41,7 +41,6 @@ RULE = Rule(
     what="A procedure that needs a connection and opens the joint where it sits names the connection in `ends`.",
     why="The next page would read a gauge that is no longer there.",
     mend="Name the connection in ends.",
-    excusable=True,
     example=Example("procedures/take-gauge-off.yaml", "\nends: [gauge-on-rail]", ""),
     find=find,
 )

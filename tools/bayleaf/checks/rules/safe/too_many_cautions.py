@@ -21,18 +21,18 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         own = [c for c in step["cautions"] if c not in inherited]
         page += [c for c in own if c not in page]
         if len(own) > ON_STEP:
-            words = f"step {i + 1} shows {len(own)} cautions of its own"
+            message = f"step {i + 1} shows {len(own)} cautions of its own"
             yield RULE.at(
                 record,
-                words,
+                message,
                 "Divide the step, or let a preparation show those that always hold. Leave none out.",
                 ("steps", i, "cautions"),
             )
     if len(page) > ON_PAGE:
-        words = f"{len(page)} cautions of its own stand before the first step"
+        message = f"{len(page)} cautions of its own stand before the first step"
         yield RULE.at(
             record,
-            words,
+            message,
             "Divide the procedure, or let a preparation show those that always hold. Leave none out.",
             ("steps",),
         )
@@ -47,7 +47,6 @@ RULE = Rule(
     what="More than 7 cautions of its own on one procedure, or more than 3 on one step. Inherited ones are not counted.",
     why="The eighth caution is not read. The answer is to divide the work, never to drop a caution: it would be missed by SAFE-1.",
     mend="Divide the step or the procedure, or move what always holds to a preparation.",
-    excusable=True,
     example=Example(
         "procedures/fit-gauge.yaml",
         "cautions: [fuel-jet, pressure-not-seen]",

@@ -27,8 +27,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if step.stands(States.AIR_INLET_OPEN) and (
             step.stands(States.RUNNING) or {Acts.START_ENGINE, Acts.CRANK, Acts.CRANK_DISABLED} & step.acts
         ):
-            words = f"{step_name(walk, step)} runs the engine with an open inlet, and {turbo[0]} has a turbocharger"
-            yield RULE.at(record, words, path=spot(record, step, "act", "when"))
+            message = f"{step_name(walk, step)} runs the engine with an open inlet, and {turbo[0]} has a turbocharger"
+            yield RULE.at(record, message, path=spot(record, step, "act", "when"))
             return
 
 

@@ -36,10 +36,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             and "at" in step.data
             and not step.stood(States.HIGH_SIDE_SAFE)
         ):
-            words = f"{step_name(walk, step)} wipes a joint of the high side, which no reading has proved safe"
+            message = f"{step_name(walk, step)} wipes a joint of the high side, which no reading has proved safe"
             yield RULE.at(
                 record,
-                words,
+                message,
                 "Look from the side with a lamp, and wipe only after the proving reading.",
                 spot(record, step, "do"),
             )

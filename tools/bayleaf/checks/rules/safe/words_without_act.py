@@ -153,7 +153,6 @@ RULE = Rule(
     ),
     why="The checker follows acts, not words. An act that stands only in the words brings no hazard and ends no relief.",
     mend="Name the act, and the component that it is done to.",
-    excusable=True,
     example=Example(
         "procedures/measure-idle-pressure.yaml", "{do: Stop the engine., act: stop-engine}", "{do: Stop the engine.}"
     ),

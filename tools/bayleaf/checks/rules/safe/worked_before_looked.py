@@ -41,8 +41,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         if what and at is not None:
             since = step.before[UNPROVED, at]
             closed = f"in {called(walk, since)}" if since >= 0 else "before the start"
-            words = f"{step_name(walk, step)} {what} before anybody has looked at the joint{part(at)}, closed {closed} and first under pressure in {called(walk, first[at])}"
-            yield RULE.at(record, words, path=spot(record, step, "takes", "act"))
+            message = f"{step_name(walk, step)} {what} before anybody has looked at the joint{part(at)}, closed {closed} and first under pressure in {called(walk, first[at])}"
+            yield RULE.at(record, message, path=spot(record, step, "takes", "act"))
             return
 
 

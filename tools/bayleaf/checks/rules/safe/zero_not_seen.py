@@ -21,10 +21,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             continue
         ended = walk.last("ended", States.ZERO_SEEN, walk.steps.index(step))
         how = f", {called(walk, ended)} ended what was seen before" if ended is not None else ""
-        words = f"{step_name(walk, step)} opens a fuel joint with {machine.named(fitted[0])}, and nobody has read zero on it{how}"
+        message = f"{step_name(walk, step)} opens a fuel joint with {machine.named(fitted[0])}, and nobody has read zero on it{how}"
         yield RULE.at(
             record,
-            words,
+            message,
             f"Read it after the relief in a step with proves: [{States.ZERO_SEEN}].",
             spot(record, step, "act"),
         )

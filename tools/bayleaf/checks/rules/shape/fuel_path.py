@@ -18,8 +18,8 @@ def find(record: Record, _context: Context) -> Iterator[Finding]:
             if fuel and name not in path:
                 yield RULE.at(record, f"the path {path['name']} carries fuel and has no {name}", path=("paths", i))
         if not fuel and "side" in path:
-            words = f"the path {path['name']} carries {path['carries']} and has a side"
-            yield RULE.at(record, words, "Delete side.", ("paths", i, "side"), True)
+            message = f"the path {path['name']} carries {path['carries']} and has a side"
+            yield RULE.at(record, message, "Delete side.", ("paths", i, "side"), True)
 
 
 RULE = Rule(

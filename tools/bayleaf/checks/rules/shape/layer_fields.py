@@ -15,8 +15,8 @@ def find(record: Record, _context: Context) -> Iterator[Finding]:
     layer = record.data["family"] == "layer"
     for name in ("adds_to", "brings"):
         if layer != (name in record.data):
-            words = f"a layer has no {name}" if layer else f"{name} belongs to layers only"
-            yield RULE.at(record, words, path=("family",) if layer else (name,), key=not layer)
+            message = f"a layer has no {name}" if layer else f"{name} belongs to layers only"
+            yield RULE.at(record, message, path=("family",) if layer else (name,), key=not layer)
     if not layer and not record.data["paths"]:
         yield RULE.at(record, "only a layer may have no paths", path=("paths",))
 

@@ -22,8 +22,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 continue
             (low, high), (least, most) = limits(own), limits(general)
             if low > most or high < least:
-                words = f"{field(record, own.path)} does not meet the band of {system.id}, {as_written(general)}"
-                yield RULE.at(record, words, path=own.path)
+                message = f"{field(record, own.path)} does not meet the band of {system.id}, {as_written(general)}"
+                yield RULE.at(record, message, path=own.path)
 
 
 RULE = Rule(

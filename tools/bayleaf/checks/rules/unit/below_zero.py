@@ -17,13 +17,13 @@ def find(amount: Amount, _context: Context) -> Iterator[Finding]:
         return
     for path, value in amount.numbers.items():
         if amount.si(value) < 0:
-            words = (
+            message = (
                 "a vacuum is a positive number"
                 if amount.quantity.reference == "vacuum"
                 else "nothing is below absolute zero"
             )
             yield RULE.at(
-                amount.record, f"{field(amount.record, path)} is {number(value)} {amount.unit}; {words}", path=path
+                amount.record, f"{field(amount.record, path)} is {number(value)} {amount.unit}; {message}", path=path
             )
 
 

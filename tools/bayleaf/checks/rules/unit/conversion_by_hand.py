@@ -30,8 +30,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 else 10.0 ** (len(match[3]) - len(match[3].rstrip("0")))
             )
             if all(abs(written - m) > max(step / 2, 1e-9) or abs(written - m) > 0.03 * abs(m) for m in meant):
-                words = f"{field(record, path)}: {match[1]} {match[2]} is {significant(meant[0], 3)} {match[4]}, not {match[3]}"
-                yield RULE.at(record, words, path=path)
+                message = f"{field(record, path)}: {match[1]} {match[2]} is {significant(meant[0], 3)} {match[4]}, not {match[3]}"
+                yield RULE.at(record, message, path=path)
 
 
 RULE = Rule(

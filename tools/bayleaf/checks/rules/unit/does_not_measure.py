@@ -24,8 +24,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         known = [context.book.of("equipment")[id] for id in types_of(context.book, use.get("instrument", ""))]
         measures = [m for one in known if one.sound for m in one.data["measures"]]
         if quantity and known and quantity.id not in measures:
-            words = f"{known[0].id} measures {either(measures, 'and') or 'nothing'}, not {quantity.id}"
-            yield RULE.at(record, f"{field(record, path)}: {words}", path=(*path, "instrument"))
+            message = f"{known[0].id} measures {either(measures, 'and') or 'nothing'}, not {quantity.id}"
+            yield RULE.at(record, f"{field(record, path)}: {message}", path=(*path, "instrument"))
 
 
 RULE = Rule(

@@ -24,8 +24,8 @@ def find(record: Record, _context: Context) -> Iterator[Finding]:
         for i in range(0, len(ends), 2):
             if ends[i] != ends[i + 1]:
                 path = ("error", "zones", min(i // 2, len(zones) - 1))
-                words = f"the zones do not cover the range: {number(ends[i])} does not meet {number(ends[i + 1])}"
-                yield RULE.at(record, words, path=path)
+                message = f"the zones do not cover the range: {number(ends[i])} does not meet {number(ends[i + 1])}"
+                yield RULE.at(record, message, path=path)
 
 
 RULE = Rule(

@@ -26,10 +26,10 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         most = max((pascals(g) or math.inf for n, g in paths.items() if (record.id, n) in on), default=math.inf)
         if most < limits(band)[1] < math.inf and not any(implausible(band)):  # the band itself is wrong: UNIT-3
             name = next(n for n in paths if (record.id, n) in on)
-            words = (
+            message = (
                 f"the band of {band.path[1]}, {as_written(band)}, goes above the greatest pressure of the path {name}"
             )
-            yield RULE.at(record, words, path=("paths", places.index(name), "greatest"))
+            yield RULE.at(record, message, path=("paths", places.index(name), "greatest"))
 
 
 RULE = Rule(

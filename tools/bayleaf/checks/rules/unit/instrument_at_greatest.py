@@ -20,8 +20,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         there = context.instruments.of(takes.get("instrument", ""), takes.get("reading", ""))
         short = list(context.instruments.too_short(record, takes.get("instrument", ""), takes.get("reading", "")))
         if short and len(short) == len(there):
-            words = f"{either(one.id for one, _ in short)} ends at or under {short[0][1]}"
-            yield RULE.at(record, f"step {i + 1}: {words}", path=("steps", i, "takes", "instrument"))
+            message = f"{either(one.id for one, _ in short)} ends at or under {short[0][1]}"
+            yield RULE.at(record, f"step {i + 1}: {message}", path=("steps", i, "takes", "instrument"))
 
 
 RULE = Rule(

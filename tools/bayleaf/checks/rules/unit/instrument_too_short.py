@@ -23,8 +23,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             if not all(low <= x <= high for x in ends):
                 continue  # the band itself is wrong: UNIT-3, UNIT-5
             if not any(all(one.reaches(x) for x in ends) for one in there):
-                words = f"no {takes['instrument']} reaches {as_written(band)}, the band of {takes['reading']} in {band.record.id}"
-                yield RULE.at(record, f"step {i + 1}: {words}", path=("steps", i, "takes", "instrument"))
+                message = f"no {takes['instrument']} reaches {as_written(band)}, the band of {takes['reading']} in {band.record.id}"
+                yield RULE.at(record, f"step {i + 1}: {message}", path=("steps", i, "takes", "instrument"))
 
 
 RULE = Rule(

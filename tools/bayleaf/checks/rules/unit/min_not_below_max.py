@@ -16,8 +16,8 @@ def find(amount: Amount, _context: Context) -> Iterator[Finding]:
     low, high = amount.numbers.get((*amount.path, "min")), amount.numbers.get((*amount.path, "max"))
     if low is None or high is None or low < high:
         return
-    words = "has no width" if low == high else f"runs from {number(low)} down to {number(high)}"
-    yield RULE.at(amount.record, f"{field(amount.record, amount.path)} {words}", path=(*amount.path, "min"))
+    message = "has no width" if low == high else f"runs from {number(low)} down to {number(high)}"
+    yield RULE.at(amount.record, f"{field(amount.record, amount.path)} {message}", path=(*amount.path, "min"))
 
 
 RULE = Rule(

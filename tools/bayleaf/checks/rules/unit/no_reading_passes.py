@@ -31,8 +31,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
                 continue
             allowances = [one.allowance((low + high) / 2) for one in there]
             if all(a is not None and 2 * a > high - low for a in allowances):
-                words = f"with {either(one.id for one in there)} no reading is clearly inside {as_written(band)} in {band.record.id}"
-                yield RULE.at(record, f"step {i + 1}: {words}", path=("steps", i, "takes", "instrument"))
+                message = f"with {either(one.id for one in there)} no reading is clearly inside {as_written(band)} in {band.record.id}"
+                yield RULE.at(record, f"step {i + 1}: {message}", path=("steps", i, "takes", "instrument"))
 
 
 RULE = Rule(

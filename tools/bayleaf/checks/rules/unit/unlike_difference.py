@@ -17,18 +17,18 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         return
     of, less = (context.amounts.measured(computed["difference"][side]) for side in ("of", "less"))
     if of and less and (of.dimension, of.reference) != (less.dimension, less.reference):
-        words = f"{of.title.lower()} ({of.reference}) less {less.title.lower()} ({less.reference}) is no difference of like things"
-        yield RULE.at(record, words, path=("computed", "difference"))
+        message = f"{of.title.lower()} ({of.reference}) less {less.title.lower()} ({less.reference}) is no difference of like things"
+        yield RULE.at(record, message, path=("computed", "difference"))
     said = context.desk.quantities.get(computed.get("quantity"))
     if (
         of
         and said
         and (said.dimension != of.dimension or said.reference != ("none" if of.reference == "none" else "difference"))
     ):
-        words = f"{said.title.lower()} ({said.reference}) is not the difference of two readings of {of.title.lower()}"
+        message = f"{said.title.lower()} ({said.reference}) is not the difference of two readings of {of.title.lower()}"
         yield RULE.at(
             record,
-            words,
+            message,
             "Name a quantity of the same dimension whose reference is difference.",
             ("computed", "quantity"),
         )

@@ -18,12 +18,12 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
             wanted = context.desk.quantities.get(feed.calculator.data["inputs"].get(name, {}).get("quantity"))
             fed = context.amounts.measured(given.get("reading", ""))
             if wanted and fed and (wanted.dimension, wanted.reference) != (fed.dimension, fed.reference):
-                words = f"the input {name} is {wanted.title.lower()} ({wanted.reference}), not {fed.title.lower()} ({fed.reference})"
-                yield RULE.at(record, words, path=(*feed.path, name))
+                message = f"the input {name} is {wanted.title.lower()} ({wanted.reference}), not {fed.title.lower()} ({fed.reference})"
+                yield RULE.at(record, message, path=(*feed.path, name))
         result, wanted = context.desk.quantities.get(feed.result), context.amounts.measured(feed.reading)
         if result and wanted and (wanted.dimension, wanted.reference) != (result.dimension, result.reference):
-            words = f"{feed.calculator.id} gives {result.title.lower()} ({result.reference}), not {wanted.title.lower()} ({wanted.reference})"
-            yield RULE.at(record, words, path=feed.path[:-1])
+            message = f"{feed.calculator.id} gives {result.title.lower()} ({result.reference}), not {wanted.title.lower()} ({wanted.reference})"
+            yield RULE.at(record, message, path=feed.path[:-1])
 
 
 RULE = Rule(

@@ -27,8 +27,8 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
         elif "quantity" in reading.data and "instrument" not in step["takes"]:
             yield RULE.at(record, f"step {i + 1} takes {reading.id} without an instrument", path=path)
         if step.get("when", reading.data["when"]) != reading.data["when"]:
-            words = f"step {i + 1} is done in {step['when']}, and {reading.id} is read in {reading.data['when']}"
-            yield RULE.at(record, words, path=("steps", i, "when"))
+            message = f"step {i + 1} is done in {step['when']}, and {reading.id} is read in {reading.data['when']}"
+            yield RULE.at(record, message, path=("steps", i, "when"))
 
 
 RULE = Rule(

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from bayleaf.checks.context import Context
 from bayleaf.checks.messages import field
 from bayleaf.checks.prose.texts import plain_of
-from bayleaf.checks.prose.trade import KEYS, refused
+from bayleaf.checks.prose.trade import KEYS, in_text, refused
 from bayleaf.checks.rule import Example, Rule
 from bayleaf.finding import Finding
 from bayleaf.records import Record
@@ -22,7 +22,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     title = KEYS.intersection(plain_of(record.title).split()) if record.kind != "symptoms" else frozenset()
     if title:
         yield from _said(record, ("title",), record.title, title)
-    keys = KEYS.intersection(plain_of(context.texts.all_prose(record)).split())
+    keys = in_text(context.texts.all_prose(record))
     for path, text in context.texts.prose(record) if keys else ():
         yield from _said(record, path, text, keys)
 
