@@ -63,6 +63,12 @@ def test_the_pages_alone_are_written_whole_or_not_at_all(root, tmp_path, capsys)
     assert files(out) == before
 
 
+def test_the_license_of_the_book_travels_with_its_pages(root, tmp_path):
+    (root / "LICENSE").write_text("Terms of this book.\n")
+    assert main(["pages", str(tmp_path / "tree"), "--root", str(root)]) == 0
+    assert (tmp_path / "tree" / "LICENSE").read_text() == "Terms of this book.\n"
+
+
 def test_a_folder_with_somebodys_files_is_refused_in_one_line(root, capsys):
     for command in (["pages", str(root / "kb")], ["build", "--out", str(root / "kb")]):
         assert main([*command, "--root", str(root)]) == 2

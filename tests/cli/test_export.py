@@ -68,6 +68,14 @@ def test_the_files_are_written_and_written_again(root, tmp_path, capsys):
     assert f"files in {folder}" in capsys.readouterr().out
 
 
+def test_the_license_of_the_book_travels_with_it_and_a_book_without_one_gets_none(root, tmp_path):
+    assert "LICENSE" not in exported(load(root))
+    own = lay_out(tmp_path / "book")
+    (own / "LICENSE").write_text("Terms of this book.\n")
+    assert main(["export", str(tmp_path / "out"), "--root", str(own)]) == 0
+    assert (tmp_path / "out" / "LICENSE").read_text() == "Terms of this book.\n"
+
+
 def test_a_folder_with_other_things_in_it_is_left_alone(root, tmp_path, capsys):
     (tmp_path / "letter.txt").write_text("keep me")
     assert main(["export", str(tmp_path), "--root", str(root)]) == 2

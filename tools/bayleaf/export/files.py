@@ -10,6 +10,7 @@ from pathlib import Path
 from bayleaf.diagnosis.faults.matrix import matrix_of_system
 from bayleaf.export.tables import matrix_table, system_data
 from bayleaf.records import KINDS, Book
+from bayleaf.records.license import license_of
 from bayleaf.site.swap import staged
 
 FORMULA = ("=", "+", "-", "@", "\t")  # what a spreadsheet would take for a formula
@@ -26,9 +27,9 @@ def write(book: Book, folder: Path) -> int:
 
 
 def exported(book: Book) -> dict[str, str]:
-    """Path → text of every file: book.json, a CSV for each kind, and JSON and CSV of each system's matrix."""
+    """Path → text of every file: book.json, a CSV for each kind, JSON and CSV of each system's matrix, and the license."""
     sound = {kind: {id: r.data for id, r in book.of(kind).items() if r.sound} for kind in KINDS}
-    files = {"book.json": _json(sound)}
+    files = license_of(book.root) | {"book.json": _json(sound)}
     for kind, records in sound.items():
         if records:
             files[f"{kind}.csv"] = csv_text(_table(records))

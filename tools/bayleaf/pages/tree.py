@@ -11,6 +11,7 @@ from bayleaf.formulas.output.javascript import script
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.building.view import address_of
 from bayleaf.pages.kinds import fields, home, overviews, vocabulary
+from bayleaf.pages.kinds import notices as notice_page
 from bayleaf.pages.kinds import rules as rule_pages
 from bayleaf.pages.kinds.rules import RuleData
 from bayleaf.records import KIND, KINDS, Book, Record
@@ -47,6 +48,7 @@ def pages(
         tree |= _kind_pages(view, kind)
     tree |= rule_pages.rule_pages(rules)
     tree |= fields.field_pages(schemas)
+    tree |= notice_page.notice_pages()
     return tree | _assets(view)
 
 

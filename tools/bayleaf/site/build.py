@@ -1,4 +1,4 @@
-"""The whole way from pages to a site: write the pages, run the engine, add the index, seal, exchange."""
+"""The whole way from pages to a site: write the pages, run the engine, trim, seal, exchange."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ from bayleaf.site.errors import SealError, SiteError
 from bayleaf.site.progress import SILENT, Progress
 from bayleaf.site.seal import seal
 from bayleaf.site.swap import locked, staged
+from bayleaf.site.trim import trim
 
 FAVICON = "assets/favicon.svg"
 PROBE = "seal-probe"
@@ -58,6 +59,7 @@ def build_site(
             probes = write_pages(pages, entries, work / "pages")
             progress.stage("running the site engine")
             run_engine(settings, new)
+            trim(new)
             progress.stage("proving links and scripts")
             count = seal(new, probes)
             _prove_entries(entries, new)

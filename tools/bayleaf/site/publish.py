@@ -12,6 +12,7 @@ from bayleaf.finding import Finding
 from bayleaf.pages import entries, pages
 from bayleaf.pages.kinds.rules import RuleData
 from bayleaf.records import Book, load
+from bayleaf.records.license import license_of
 from bayleaf.report import text
 from bayleaf.report.source import line_reader
 from bayleaf.site.build import BuildReport, build_site
@@ -81,12 +82,12 @@ def checked_book(source: Source, progress: Progress = SILENT) -> Book:
 
 
 def page_tree(book: Book, root: Path) -> dict[str, str | bytes]:
-    """Every file that the site engine reads, from a book and the schemas beside it."""
+    """Every file that the site engine reads, from a book and the schemas and the license beside it."""
     schemas = {
         path.name.removesuffix(".schema.json"): json.loads(path.read_text(encoding="utf-8"))
         for path in sorted((root / "schemas").glob("*.schema.json"))
     }
-    return pages(book, rule_data(), schemas)
+    return pages(book, rule_data(), schemas) | license_of(root)
 
 
 def rule_data() -> list[RuleData]:

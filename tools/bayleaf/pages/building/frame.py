@@ -67,7 +67,7 @@ def standing(view: Uses, record: Record) -> Markup:
     """Whether a record is invented, and whether it is retired and by what it is replaced."""
     notes = []
     if record.data.get("invented") is True:
-        remark = ". No such car, person or workshop exists, and no figure on this page is anybody's."
+        remark = ". No such car, person or shop exists, and no figure on this page is anybody's."
         notes.append(box("bl-invented", para(strong(INVENTED), remark)))
     if record.data.get("status") == "retired":
         other = record.data.get("replaced_by")
@@ -82,7 +82,7 @@ def _related(view: Uses, record: Record, body: str) -> Markup:
     others = sorted(others, key=kind_order)
     kinds = dict.fromkeys(r.kind for r in others)
     rows = [(KIND[kind].title, few([view.link(r.id) for r in others if r.kind == kind])) for kind in kinds]
-    return box("bl-related", section("see-also", "Also spoken of in", table(("Kind", "Pages"), rows)))
+    return box("bl-related", section("see-also", "Related", table(("Kind", "Pages"), rows)))
 
 
 def shown(value: object) -> Markup:

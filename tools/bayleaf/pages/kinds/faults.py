@@ -35,9 +35,9 @@ def page(view: Uses, record: Record) -> str:
                     ("Damages", stacked(view.links(data.get("damages")))),
                     ("Happens on", stacked(view.links(systems))),
                     ("How common", inline(data["commonness"], small(" (a judgement)"))),
-                    ("Felt as", _felt(view, data)),
-                    ("Mended by", lines(mend(view, item) for item in listed(data.get("mended_by")))),
-                    ("Proved by", proved(view, data.get("proved_by"))),
+                    ("Complaint", _felt(view, data)),
+                    ("Repair", lines(mend(view, item) for item in listed(data.get("mended_by")))),
+                    ("Verify with", proved(view, data.get("proved_by"))),
                 ]
             ),
             section("shows", "What the readings show", para(small(ABOUT)), *_rows(view, record, systems))

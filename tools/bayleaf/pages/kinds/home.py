@@ -5,11 +5,11 @@ from __future__ import annotations
 from bayleaf.pages.building.blocks import blocks, box, folds, heading, para, section, tiles
 from bayleaf.pages.building.frame import crumbs
 from bayleaf.pages.building.inline import EMPTY, joined, link, strong
-from bayleaf.pages.building.page import page
+from bayleaf.pages.building.page import NOTICES, page
 from bayleaf.pages.building.text import Markup
 from bayleaf.pages.building.uses import Uses
 from bayleaf.pages.building.view import KIND_TITLES
-from bayleaf.pages.kinds import overviews
+from bayleaf.pages.kinds import notices, overviews
 from bayleaf.pages.kinds.codes import ranges
 from bayleaf.pages.kinds.symptoms import causes
 from bayleaf.pages.kinds.systems import FAMILIES, by_family
@@ -106,7 +106,7 @@ def _codes(view: Uses) -> Markup:
 def _rest(counts: dict[str, int]) -> Markup:
     kinds = ("faults", "components", "equipment", "calculators", "cautions", "terms")
     targets = [(f"{k}/index.md", KIND_TITLES[k], str(counts.get(k, 0))) for k in kinds]
-    return tiles([*targets, ("more/index.md", "More", "tasks, sources, fuels, units, the demonstration")])
+    return tiles([*targets, ("more/index.md", "More", "tasks, sources, fuels, units, the demonstration, licenses")])
 
 
 def more(counts: dict[str, int], rules: int, fields: int) -> str:
@@ -140,7 +140,8 @@ def more(counts: dict[str, int], rules: int, fields: int) -> str:
         ),
         section("reference", "Reference", tiles(book)),
         section(
-            "demo", "The demonstration", para(strong("INVENTED: no such cars and no such workshop exist.")), tiles(demo)
+            "demo", "The demonstration", para(strong("INVENTED: no such cars and no such shop exist.")), tiles(demo)
         ),
+        section("terms-of-use", "Licenses", tiles([(NOTICES, notices.TITLE, notices.REMARK)])),
         section("writing", "For those who write records", tiles(write)),
     )

@@ -34,9 +34,9 @@ def page(view: Uses, record: Record) -> str:
                     ("Complaint", stacked(view.links(data.get("felt"))) or "none"),
                     ("Codes", stacked(view.links(data.get("codes")))),
                     ("Before it", stacked(view.links(data.get("history")))),
-                    ("In the workshop", stacked(view.links(data.get("shop")))),
+                    ("In the shop", stacked(view.links(data.get("shop")))),
                     (
-                        "Comes and goes",
+                        "Intermittent",
                         "yes: every reading says whether the fault was there" if data.get("comes_and_goes") else "",
                     ),
                 ]
@@ -64,7 +64,7 @@ def _readings(view: Uses, record: Record, judgement: Judgement | None) -> Markup
     rows: list[tuple[object, ...]] = []
     for i, entry in enumerate(listed(record.data.get("readings"))):
         if "repaired" in entry:
-            rows.append((inline("mended: ", view.link(entry["repaired"])), "", "", ""))
+            rows.append((inline("repaired: ", view.link(entry["repaired"])), "", "", ""))
             continue
         taken = verdicts.get(i)
         verdict = lines([strong(taken.verdict.kind), small(taken.verdict.words)]) if taken else EMPTY
@@ -141,6 +141,4 @@ def _outcome(view: Uses, judgement: Judgement) -> list[Markup]:
 def index(view: Uses) -> str:
     """All jobs with their complaint."""
     listing = tiles((view.address(j.id), j.title, view.plain(j.data.get("summary"))) for j in view.live("jobs"))
-    return index_page(
-        "jobs", "INVENTED jobs of the demonstration workshop: readings in, verdicts and faults out.", listing
-    )
+    return index_page("jobs", "INVENTED jobs of the demonstration shop: readings in, verdicts and faults out.", listing)

@@ -46,7 +46,8 @@ def page(view: Uses, record: Record) -> str:
                 embedded(view, record, readings, systems),
             ),
             box(
-                "bl-screen", section("demonstration", "Cars of the demonstration", maker_table(view, readings, systems))
+                "bl-screen",
+                section("demonstration", "Example vehicles (invented)", maker_table(view, readings, systems)),
             ),
             section("results", "What it means", results(view, record, taken, systems)),
             section("misleads", "What misleads", bullets(view.prose(item) for item in listed(data.get("misleads")))),

@@ -53,10 +53,10 @@ def page(view: Uses, record: Record) -> str:
             ),
             section("taken", "How it is taken", cards(view, view.takers.get(id, []))),
             section("bands", "What it should be", band_table(view, [id], systems, blanks=False, named=False)),
-            section("demonstration", "Cars of the demonstration", maker_table(view, [id], systems)),
+            section("demonstration", "Example vehicles (invented)", maker_table(view, [id], systems)),
             section(
-                "recognises",
-                "What it recognises",
+                "recognizes",
+                "What it recognizes",
                 table(("You see", "It is"), [(strong(shown(a)), view.link(r.id)) for r, a in shows]),
             ),
             section("faults", "Faults by answer", _faults(view, record, systems)),

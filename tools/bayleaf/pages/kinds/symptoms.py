@@ -124,7 +124,7 @@ def _cause_table(view: Uses, record: Record, faults: list[Record]) -> Markup:
         )
         ways = [item for item in fault.data["mended_by"] if isinstance(item, str)] or fault.data["mended_by"]
         rows.append((name, *said, lines(mend(view, item) for item in ways), proved(view, fault.data["proved_by"])))
-    return table(("Cause", *(view.link(r) for r in first), "Mended by", "Proved by"), rows, css="bl-causes")
+    return table(("Cause", *(view.link(r) for r in first), "Repair", "Verify with"), rows, css="bl-causes")
 
 
 def _said(view: Uses, fault: str, reading: str) -> Markup:

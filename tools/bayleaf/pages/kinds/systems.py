@@ -37,7 +37,7 @@ def page(view: Uses, record: Record) -> str:
         view,
         record,
         [
-            section("recognise", "How to recognise it", blocks(_shows(view, data), _mistaken(view, data))),
+            section("recognize", "How to recognize it", blocks(_shows(view, data), _mistaken(view, data))),
             section("brings", "What it adds to other systems", _brings(view, data)),
             section("how", "How it works", blocks(*(para(view.prose(p)) for p in data["explains"]))),
             section("changed", "What changed from the generation before", para(view.prose(data.get("changed")))),
@@ -132,7 +132,7 @@ def _faults(view: Uses, faults: list[str]) -> Markup:
         )
         for r in records
     ]
-    return table(("Fault", "Part", "How common (a judgement)", "Felt as"), rows)
+    return table(("Fault", "Part", "How common (a judgement)", "Complaint"), rows)
 
 
 def index(view: Uses) -> str:

@@ -138,7 +138,7 @@ def states(view: Uses) -> str:
                             [*view.links(data.get("ended_by")), *(view.link(p.id) for p in view.enders.get(r.id, []))]
                         ),
                     ),
-                    ("Proved by", inline(view.link(proof["reading"]), ": ", shown(proof["answer"])) if proof else ""),
+                    ("Verify with", inline(view.link(proof["reading"]), ": ", shown(proof["answer"])) if proof else ""),
                     ("Needs first", joined(view.links(data.get("requires")))),
                     ("Forbids", joined(view.links(data.get("forbids")))),
                     ("Needs at hand", joined(view.links(data.get("needs")))),
