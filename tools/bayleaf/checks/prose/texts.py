@@ -23,6 +23,7 @@ class Texts:
         self._record: Record | None = None
         self._prose: Prose = []
         self._all = ""
+        self._words: frozenset[bytes] | None = None
         self._in_file: dict[tuple[str, tuple[bytes, ...]], bool] = {}
 
     def prose(self, record: Record) -> Prose:
@@ -35,8 +36,22 @@ class Texts:
         self._read(record)
         return self._all
 
+    def words(self, record: Record) -> frozenset[bytes]:
+        """The words of all its prose in small letters, without the ASCII marks around and between them."""
+        self._read(record)
+        if self._words is None:
+            self._words = frozenset(plain_of(self._all).split())
+        return self._words
+
+    def may_say(self, record: Record, stems: tuple[str, ...]) -> bool:
+        """A first look, far faster than a pattern: whether one of these stands in its prose, in whatever case."""
+        text = self.all_prose(record)
+        small = text.lower()
+        return not text.isascii() or any(stem in small for stem in stems)
+
     def _read(self, record: Record) -> None:
         if self._record is not record:
+            self._words = None
             self._record, self._prose = record, prose_of(record)
             self._all = "\n".join([text for _path, text in self._prose])
 
@@ -75,7 +90,7 @@ class Texts:
     def may_hold_synonyms(self, record: Record) -> bool:
         """A first look, much faster than the pattern: whether some synonym's letters stand in the prose of a record."""
         text = plain_of(self.all_prose(record))
-        there = self._by_word.keys() & set(text.split())
+        there = self._by_word.keys() & self.words(record)
         return not text.isascii() or any(other in text for word in there for other in self._by_word[word])
 
 

@@ -50,10 +50,9 @@ def spoken(text: str) -> str:
     return _LINK.sub(lambda link: link[1] or "…", text) if "[[" in text else text
 
 
-def in_text(text: str) -> frozenset[bytes]:
-    """A first look at the whole prose of a record: the keys of the phrases that may stand in it."""
-    words = plain_of(text).split()
-    keys = KEYS.intersection(words)
+def in_text(text: str, words: frozenset[bytes]) -> frozenset[bytes]:
+    """A first look at the whole prose of a record, given with its words: the keys of the phrases that may stand in it."""
+    keys = KEYS & words
     if not keys:
         return keys
     whole = b" " + b" ".join(plain_of(spoken(text)).split()) + b" "

@@ -18,10 +18,9 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     if not reports or any(r not in readings or not readings[r].sound for r, _shows in reports):
         return
     said = " or ".join(f"{reading} {shows}" for reading, shows in reports)
-    verdicts = _verdicts(claims, claims.faults, reports, where)
-    if verdicts and True not in verdicts:
-        yield RULE.at(record, f"no fault of the book may show {said}", path=("reports",))
-    if True not in verdicts:
+    if not any(_verdicts(claims, claims.faults, reports, where)):
+        if any(True for _ in _verdicts(claims, claims.faults, reports, where)):
+            yield RULE.at(record, f"no fault of the book may show {said}", path=("reports",))
         return
     for i, symptom in enumerate(listed(record.data["symptoms"])):
         if _ruled_out(claims, claims.felt.get(symptom, ()), reports, where):
@@ -33,7 +32,11 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
 
 def _ruled_out(claims: Claims, faults: Iterable[str], reports: list[Report], where: set[str]) -> bool:
     """Whether some of these faults can occur where the code is set, and none of those may show what it reports."""
-    return _verdicts(claims, faults, reports, where) == {False}
+    verdict: bool | None = None
+    for verdict in _verdicts(claims, faults, reports, where):
+        if verdict is not False:
+            return False
+    return verdict is False
 
 
 def _told(claims: Claims, first: str, reports: list[Report], where: set[str]) -> bool:
@@ -48,16 +51,16 @@ def _told(claims: Claims, first: str, reports: list[Report], where: set[str]) ->
     )
 
 
-def _verdicts(claims: Claims, faults: Iterable[str], reports: list[Report], where: set[str]) -> set[bool | None]:
+def _verdicts(claims: Claims, faults: Iterable[str], reports: list[Report], where: set[str]) -> Iterator[bool | None]:
     """For the stages of faults on these systems (none is all), whether each may show a report; None is not said."""
-    return {
+    return (
         None if reading not in stage else shows in stage[reading]
         for fault in faults
         for system in claims.systems(fault)
         if not where or system in where
         for stage in claims.stages(fault, system).values()
         for reading, shows in reports
-    }
+    )
 
 
 RULE = Rule(

@@ -22,7 +22,7 @@ def find(record: Record, context: Context) -> Iterator[Finding]:
     title = KEYS.intersection(plain_of(record.title).split()) if record.kind != "symptoms" else frozenset()
     if title:
         yield from _said(record, ("title",), record.title, title)
-    keys = in_text(context.texts.all_prose(record))
+    keys = in_text(context.texts.all_prose(record), context.texts.words(record))
     for path, text in context.texts.prose(record) if keys else ():
         yield from _said(record, path, text, keys)
 
